@@ -1,0 +1,120 @@
+// SPDX-License-Identifier: Apache-2.0
+// A Case is everything one run needs to know, resolved and in SI: stack, plug, rig, surroundings, accuracy.
+// Tools produce it from a case file; rigs consume it; its canonical text (case_text.h) gives its hash.
+// Layers are listed from the foot side (top, z = total height) down to the ground side (z = 0).
+#pragma once
+
+#include "materials/material.h"
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace solemech::solver
+{
+enum class ChamberState { sealed, open, leaking };
+
+/// Sealed or punctured air unit filling a layer out to its own diameter.
+struct AirUnit
+{
+  double       diameter       = 0;      ///< outer, film included [m]
+  double       film_thickness = 0;      ///< [m]
+  materials::Material film;
+  ChamberState state          = ChamberState::sealed;
+  double       gauge_pressure = 0;      ///< at the temperature of the test [Pa]
+  double       outside_volume = 0;      ///< V_x: volume of the unit outside the plug [m3]
+  double       heat_time      = -1;     ///< tau_th [s]; < 0: from fibre spacing; infinity: adiabatic; 0: isothermal
+  double       leak_diameter  = 0;      ///< orifice [m], only when leaking
+  bool         has_fibres     = true;
+  double       fibre_spacing  = 3e-3;   ///< both ways [m]
+  double       fibre_stiffness = 20e3;  ///< of one fibre [N/m]
+  double       fibre_radius   = 10e-6;  ///< of one filament, for the heat time [m]
+  double       filament_spacing = 1e-3; ///< between filaments, for the heat time [m]
+  double       packed_share   = 0.10;   ///< height of the packed fibres and film over the chamber height [-]
+};
+
+struct Layer
+{
+  std::string             name;             ///< address, unique in the stack
+  materials::Material     material;         ///< core material; of an air-unit layer: what fills the layer around the unit
+  double                  thickness = 0;    ///< [m]
+  double                  area_share = 1;   ///< lugs: share of the area that is there [-], 0..1
+  double                  core_diameter = 0;///< > 0: `material` inside, `ring` outside of this diameter [m]
+  std::optional<materials::Material> ring;
+  std::optional<AirUnit>  unit;
+};
+
+enum class Side { free, ring, shell };                      ///< cut free / wrapped by a firmer wall / shell left on
+enum class Base { bonded, resting, clamped, sliding };      ///< sliding: held vertically, frictionless
+enum class Section { axisymmetric, plane_strain };
+
+struct Plug
+{
+  Section section = Section::axisymmetric;
+  double  radius  = 0;            ///< or half width when plane strain [m]
+  Side    side    = Side::free;
+  materials::Material side_material;  ///< of the wall, when wrapped
+  double  side_thickness = 0;     ///< of the wall, when wrapped [m]
+  double  shell_stiffness = 0;    ///< radial stiffness per area, when the shell is left on [Pa/m]
+  Base    base    = Base::bonded;
+  double  base_friction = 0.6;    ///< Coulomb, when resting [-]
+};
+
+enum class TupShape { flat, sphere, spherical_ended };
+struct Tup
+{
+  TupShape shape       = TupShape::flat;
+  double   diameter    = 0;      ///< [m]
+  double   edge_radius = 0;      ///< flat, and where a spherical end meets the side wall [m]
+  double   end_radius  = 0;      ///< spherical-ended: radius of the end [m]
+  double   friction    = 0;      ///< Coulomb against the stack [-]
+};
+
+/// Weight falling on a guided rod, or an instrumented falling mass.
+struct DropRig
+{
+  Tup    tup;
+  double mass       = 0;      ///< [kg]
+  double height     = 0;      ///< fall to first touch [m]; the reader turns an energy into a height
+  double guide_loss = 0;      ///< share of the energy lost on each way [-]
+  int    hits       = 1;      ///< recorded hits
+  int    discarded  = 0;      ///< hits before, not counted
+  double rest       = 30;     ///< between hits [s]
+  bool   conditioned = false; ///< repeat until the return changes by less than 0.2 points
+  double base_mass  = 0;      ///< of the block under the stack [kg]; 0: rigid
+  double base_stiffness = 0;  ///< between block and ground [N/m]
+  double base_damping = 0;    ///< [N s/m]
+};
+
+enum class PressControl { displacement, force };
+enum class PressWave { triangle, half_sine, table };
+struct PressRig
+{
+  Tup          tup;
+  PressControl control = PressControl::displacement;
+  PressWave    wave    = PressWave::triangle;
+  double       peak    = 0;      ///< [m] or [N]
+  double       duration = 1;     ///< of one cycle or pulse [s]
+  int          cycles  = 1;
+  double       rest    = 0;      ///< between pulses [s]
+  std::vector<std::pair<double, double>> table;  ///< time [s], displacement [m] or force [N]
+};
+
+using Rig = std::variant<DropRig, PressRig>;
+
+struct Case
+{
+  std::string        label;        ///< e.g. "heel-drop"
+  std::string        title;        ///< one line for people
+  std::string        note;         ///< what the author of the case says about it
+  std::vector<Layer> layers;       ///< foot side first
+  Plug               plug;
+  Rig                rig;
+  double             temperature = 296.15;           ///< [K]
+  double             gravity     = 9.80665;          ///< [m/s2]
+  double             atmospheric_pressure = 101325;  ///< [Pa]
+  double             accuracy    = 0.01;             ///< wished relative accuracy of the readings [-]
+};
+} // namespace solemech::solver
