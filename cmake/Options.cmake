@@ -5,14 +5,23 @@ option(SOLEMECH_ASSERTIONS "Keep assertions in a Release build" OFF)
 
 add_library(solemech_options INTERFACE)
 target_include_directories(solemech_options INTERFACE "${PROJECT_SOURCE_DIR}")
-target_compile_options(solemech_options INTERFACE -Wall -Wextra)
-target_compile_options(solemech_options INTERFACE $<$<CONFIG:Release>:-O3>)
+target_compile_options(solemech_options INTERFACE -Wall -Wextra $<$<CONFIG:Release>:-O3>)
+target_compile_definitions(solemech_options INTERFACE $<$<CONFIG:Debug>:EIGEN_INITIALIZE_MATRICES_BY_NAN>)
 if(SOLEMECH_ASSERTIONS)
+  # After CMAKE_CXX_FLAGS_RELEASE, which defines NDEBUG. deal.II's own checks stay off: they need its Debug library.
   target_compile_options(solemech_options INTERFACE -UNDEBUG)
-else()
-  target_compile_definitions(solemech_options INTERFACE $<$<CONFIG:Release>:NDEBUG>)
+  target_compile_definitions(solemech_options INTERFACE _GLIBCXX_ASSERTIONS)
 endif()
 if(SOLEMECH_SANITIZE)
   target_compile_options(solemech_options INTERFACE -fsanitize=address,undefined -fno-omit-frame-pointer)
   target_link_options(solemech_options INTERFACE -fsanitize=address,undefined)
+endif()
+
+# A compiler cache, when there is one. The sloppiness is what it needs to accept precompiled headers.
+find_program(SOLEMECH_CCACHE ccache)
+mark_as_advanced(SOLEMECH_CCACHE)
+if(SOLEMECH_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
+  set(CMAKE_CXX_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env
+      CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file_ctime ${SOLEMECH_CCACHE})
+  add_compile_options($<$<COMPILE_LANG_AND_ID:CXX,GNU>:-fpch-preprocess>)
 endif()
