@@ -21,7 +21,7 @@ find_library(SOLEMECH_DEALII_DEBUG deal.ii.g REQUIRED HINTS "${DEAL_II_PATH}/${D
 mark_as_advanced(SOLEMECH_DEALII_RELEASE SOLEMECH_DEALII_DEBUG)
 add_library(solemech_dealii INTERFACE)
 target_include_directories(solemech_dealii SYSTEM INTERFACE ${DEAL_II_INCLUDE_DIRS})
-target_compile_definitions(solemech_dealii INTERFACE ${DEAL_II_USER_DEFINITIONS} $<$<CONFIG:Debug>:DEBUG>)
+target_compile_definitions(solemech_dealii INTERFACE ${DEAL_II_USER_DEFINITIONS} OMPI_SKIP_MPICXX $<$<CONFIG:Debug>:DEBUG>)
 target_compile_options(solemech_dealii INTERFACE -Wno-deprecated-declarations)
 target_link_options(solemech_dealii INTERFACE LINKER:--as-needed,--copy-dt-needed-entries)
 target_link_libraries(solemech_dealii INTERFACE
