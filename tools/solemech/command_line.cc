@@ -1,0 +1,287 @@
+// SPDX-License-Identifier: Apache-2.0
+// The only file that sees the command-line library: it takes seconds to compile.
+#include "tools/solemech/command_line.h"
+
+#include "materials/quantity.h"
+
+#include <CLI/CLI.hpp>
+#include <algorithm>
+#include <fmt/format.h>
+#include <memory>
+
+namespace solemech::tools
+{
+namespace
+{
+constexpr const char *about = R"(solemech: a virtual bench for the heel and forefoot of a shoe.
+Drops a weight on a stack of foam, air unit, plate and rubber, and says how high it comes back,
+how hard it hits, how far it goes in, and where the energy went.
+
+Usage: solemech COMMAND [OPTIONS]
+
+Commands:
+)";
+
+constexpr const char *general_notes = R"(
+Options:
+  -h,--help      Print this help
+  -V,--version   Print the version on one line
+
+Examples:
+  solemech cases
+  solemech run heel-drop forefoot-drop
+  solemech run heel-drop --set core.thickness="14 mm"
+  solemech help run
+
+Exit codes:
+  0    answered
+  1    a fault of the program
+  2    the command line or a case needs a change
+  3    a calculation stopped before its end
+  4    a file or folder could not be read or written
+  130  interrupted from the keyboard
+
+Results go to standard output, everything else to standard error.
+Environment: SOLEMECH_DATA (folder with `cases` and `materials/library`), NO_COLOR (no bold text).
+)";
+
+constexpr const char *cases_footer = R"(Examples:
+  solemech cases
+  solemech cases | grep -i drop
+)";
+
+constexpr const char *materials_footer = R"(Examples:
+  solemech materials
+  solemech materials eva-soft
+  solemech materials eva-soft peba-supercritical
+)";
+
+constexpr const char *check_footer = R"(Examples:
+  solemech check my-pair-heel.toml
+  solemech check heel-drop --set core.thickness="14 mm"
+  solemech check my-pair-heel.toml my-pair-forefoot.toml && echo ready
+)";
+
+constexpr const char *run_footer = R"(Examples:
+  solemech run heel-drop
+  solemech run heel-drop forefoot-drop --details
+  solemech run my-pair-heel.toml -o pair-07 --lengths cm
+  solemech run heel-drop --set core.thickness="14 mm" --set core.material="eva-firm" --json > heel.json
+
+A layer is addressed by its name, then the entry: core.thickness. The same inputs again are answered from
+the finished run. Without -o the results go to results/<label>/<number> in the current folder.
+)";
+
+constexpr const char *version_footer = R"(Examples:
+  solemech --version
+  solemech version --verbose
+)";
+
+constexpr const char *help_footer = R"(Examples:
+  solemech help
+  solemech help run
+)";
+
+/// The parsers of all commands, with places to put what they find. Each command has a parser of its own, so
+/// that a case or material may be called like a command.
+struct Parsers
+{
+  VersionRequest                         version;
+  MaterialsRequest                       materials;
+  CheckRequest                           check;
+  RunRequest                             run;
+  std::string                            output;
+  std::string                            help_topic;
+  std::vector<std::unique_ptr<CLI::App>> commands;
+
+  Parsers()
+  {
+    add("cases", "List the prebuilt cases by the question they answer", cases_footer);
+
+    auto &materials_command =
+      add("materials", "List the material library, or describe materials in full", materials_footer);
+    materials_command.add_option("NAME", materials.names, "Materials to describe; none: the table")
+      ->type_name("");
+
+    auto &run_command = add("run", "Run cases, side by side when several are named", run_footer);
+    run_command.add_option("CASE", run.cases, "Names of prebuilt cases, or case files")
+      ->required()
+      ->type_name("");
+    run_command.add_option("-o,--output", output, "Folder for the results (default results/<label>/<number>)")
+      ->type_name("DIR");
+    add_set(run_command, run.settings);
+    run_command.add_option("--lengths", run.lengths, "Unit of printed lengths: mm, cm or in (default mm)")
+      ->type_name("UNIT");
+    run_command.add_flag("--json", run.json, "Print the results as JSON instead of the summary");
+    run_command.add_flag("--details", run.details,
+                         "Print all three energy returns, energies in J and the numerical side too");
+    run_command.add_flag("-q,--quiet", run.quiet, "No narration and no progress; errors still appear");
+
+    auto &check_command =
+      add("check", "Check case files without running them; shows all errors at once", check_footer);
+    check_command.add_option("FILE", check.files, "Case files, or names of prebuilt cases")
+      ->required()
+      ->type_name("");
+    add_set(check_command, check.settings);
+
+    auto &version_command = add("version", "Print the version", version_footer);
+    version_command.add_flag("-v,--verbose", version.verbose, "Add how this program was built");
+
+    auto &help_command = add("help", "Print help on the program or on a command", help_footer);
+    help_command.add_option("COMMAND", help_topic, "A command")->type_name("");
+  }
+
+  /// @throws UsageError with the nearest name
+  CLI::App &find(const std::string &name) const;
+
+private:
+  CLI::App &add(const std::string &name, const std::string &description, const char *footer)
+  {
+    CLI::App &added = *commands.emplace_back(std::make_unique<CLI::App>(description, name));
+    added.set_help_flag("-h,--help", "Print this help");
+    added.footer(footer);
+    added.get_formatter()->column_width(26);
+    return added;
+  }
+
+  static void add_set(CLI::App &command, std::vector<std::string> &settings)
+  {
+    command
+      .add_option("--set", settings, "Change one entry, e.g. insert.thickness=\"2 mm\"; may be repeated")
+      ->type_name("ENTRY=VALUE")
+      ->expected(1)
+      ->allow_extra_args(false)
+      ->take_all();
+  }
+};
+
+std::string hint(const std::string &word, const std::vector<std::string> &known)
+{
+  const std::string near = materials::nearest_name(word, known);
+  return near.empty() ? std::string() : fmt::format(" Did you mean '{}'?", near);
+}
+
+CLI::App &Parsers::find(const std::string &name) const
+{
+  std::vector<std::string> known;
+  for (const auto &command : commands)
+  {
+    if (command->get_name() == name)
+      return *command;
+    known.push_back(command->get_name());
+  }
+  throw UsageError(fmt::format("there is no command '{}'.{} `solemech help` lists the commands.", name,
+                               hint(name, known)));
+}
+
+/// Refuses an unknown option of a command, with the nearest name.
+void check_options(const CLI::App &command, const std::vector<std::string> &arguments)
+{
+  std::vector<std::string> known;
+  for (const CLI::Option *option : command.get_options())
+  {
+    for (const auto &name : option->get_lnames())
+      known.push_back("--" + name);
+    for (const auto &name : option->get_snames())
+      known.push_back("-" + name);
+  }
+  for (const std::string &argument : arguments)
+  {
+    if (argument == "--")
+      return;
+    if (argument.size() < 2 || argument[0] != '-')
+      continue;
+    const bool        is_long = argument[1] == '-';
+    const std::string name    = is_long ? argument.substr(0, argument.find('=')) : argument.substr(0, 2);
+    if (std::find(known.begin(), known.end(), name) == known.end())
+      throw UsageError(fmt::format("`{0}` has no option '{1}'.{2} `solemech help {0}` lists the options.",
+                                   command.get_name(), name, hint(name, known)));
+  }
+}
+
+/// Help of a command, or of the program when no command is named.
+HelpRequest help_on(const Parsers &parsers, const std::string &topic)
+{
+  if (!topic.empty())
+    return {parsers.find(topic).help("solemech")};
+  std::string text = about;
+  for (const auto &command : parsers.commands)
+    text += fmt::format("  {:<11}{}\n", command->get_name(), command->get_description());
+  return {text + general_notes};
+}
+
+void check_settings(const std::vector<std::string> &settings)
+{
+  for (const std::string &setting : settings)
+    if (const auto equals = setting.find('='); equals == std::string::npos || equals == 0)
+      throw UsageError(fmt::format("--set {}: expected ENTRY=VALUE, for example "
+                                   "--set insert.thickness=\"2 mm\".",
+                                   setting));
+}
+
+void check_lengths(const std::string &unit)
+{
+  const std::vector<std::string> units{"mm", "cm", "in"};
+  if (std::find(units.begin(), units.end(), unit) == units.end())
+    throw UsageError(fmt::format("--lengths {}: choose mm, cm or in.{}", unit, hint(unit, units)));
+}
+} // namespace
+
+Request read_command_line(const std::vector<std::string> &arguments)
+{
+  Parsers parsers;
+  if (arguments.empty() || arguments.front() == "-h" || arguments.front() == "--help")
+    return help_on(parsers, "");
+  const std::string &name = arguments.front();
+  if (name == "-V" || name == "--version")
+    return VersionRequest{};
+  if (name.starts_with('-'))
+    throw UsageError(fmt::format("there is no option '{}' before a command.{} `solemech help` shows how to call "
+                                 "the program.",
+                                 name, hint(name, {"--help", "--version"})));
+
+  CLI::App                &command = parsers.find(name);
+  std::vector<std::string> rest(arguments.begin() + 1, arguments.end());
+  check_options(command, rest);
+  try
+  {
+    std::reverse(rest.begin(), rest.end());
+    command.parse(rest);
+  }
+  catch (const CLI::CallForHelp &)
+  {
+    return help_on(parsers, name);
+  }
+  catch (const CLI::RequiredError &)
+  {
+    throw UsageError(fmt::format("`{}` needs the name of a case or a case file. `solemech cases` lists the "
+                                 "prebuilt ones.",
+                                 name));
+  }
+  catch (const CLI::ParseError &error)
+  {
+    throw UsageError(fmt::format("{}. `solemech help {}` shows how to call it.", error.what(), name));
+  }
+
+  if (name == "cases")
+    return CasesRequest{};
+  if (name == "materials")
+    return parsers.materials;
+  if (name == "version")
+    return parsers.version;
+  if (name == "check")
+  {
+    check_settings(parsers.check.settings);
+    return parsers.check;
+  }
+  if (name == "run")
+  {
+    check_settings(parsers.run.settings);
+    check_lengths(parsers.run.lengths);
+    if (!parsers.output.empty())
+      parsers.run.output = parsers.output;
+    return parsers.run;
+  }
+  return help_on(parsers, parsers.help_topic);
+}
+} // namespace solemech::tools

@@ -1,0 +1,21 @@
+// SPDX-License-Identifier: Apache-2.0
+// The commands, one file each. Each prints its answer to standard output and returns how it ended;
+// errors leave as exceptions and are explained in one place (failures.h).
+#pragma once
+
+#include "tools/solemech/command_line.h"
+#include "tools/solemech/exit_codes.h"
+
+namespace solemech::tools
+{
+Exit print_help(const HelpRequest &request);
+Exit print_version(const VersionRequest &request);
+Exit list_cases(const CasesRequest &request);
+Exit list_materials(const MaterialsRequest &request);
+Exit check_files(const CheckRequest &request);
+
+/// Checks all inputs and answers from finished runs; what is left is handed to the solver program, which
+/// replaces this process.
+/// @param arguments  as the person typed them, for the solver program
+Exit run(const RunRequest &request, const std::vector<std::string> &arguments);
+} // namespace solemech::tools

@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/solemech/failures.h"
+
+#include "materials/problem.h"
+#include "tools/solemech/command_line.h"
+#include "tools/solemech/places.h"
+
+#include <cstdio>
+#include <filesystem>
+#include <fmt/format.h>
+#include <new>
+#include <system_error>
+
+namespace solemech::tools
+{
+namespace
+{
+template <typename Error>
+const Error *as(const std::exception &error)
+{
+  return dynamic_cast<const Error *>(&error);
+}
+
+void say(std::string_view text)
+{
+  fmt::print(stderr, "solemech: {}\n", text);
+}
+} // namespace
+
+Exit explain(const std::exception &error)
+{
+  if (as<UsageError>(error) != nullptr)
+  {
+    say(error.what());
+    return Exit::usage;
+  }
+  if (as<materials::CaseError>(error) != nullptr)
+  {
+    // One problem after the other, each with its own place: no prefix, so that editors can jump to them.
+    const std::string_view text = error.what();
+    fmt::print(stderr, "{}{}", text, text.ends_with('\n') ? "" : "\n");
+    return Exit::usage;
+  }
+  if (as<MissingPart>(error) != nullptr)
+  {
+    say(error.what());
+    return Exit::results;
+  }
+  if (const auto *file_error = as<std::filesystem::filesystem_error>(error))
+  {
+    say(fmt::format("cannot use '{}': {}.", file_error->path1().string(), file_error->code().message()));
+    return Exit::results;
+  }
+  if (as<std::system_error>(error) != nullptr)
+  {
+    say(fmt::format("the system refused a request: {}.", error.what()));
+    return Exit::results;
+  }
+  if (as<std::bad_alloc>(error) != nullptr)
+  {
+    say("not enough memory. Close other programs, run fewer cases at once, or ask for a coarser accuracy.");
+    return Exit::run_failed;
+  }
+  say(fmt::format("a fault of the program, not of your input ({}). Please report it with the case file and the "
+                  "answer of `solemech version --verbose`.",
+                  error.what()));
+  return Exit::internal;
+}
+
+Exit flush_output()
+{
+  if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0)
+    return Exit::ok;
+  say("cannot write to standard output: is the disk full?");
+  return Exit::results;
+}
+} // namespace solemech::tools

@@ -1,0 +1,35 @@
+// SPDX-License-Identifier: Apache-2.0
+// A table in plain text: columns as wide as their widest cell, two blanks between them.
+#pragma once
+
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+namespace solemech::tools
+{
+enum class Align { left, right };
+
+class TextTable
+{
+public:
+  /// One alignment per column; rows must have as many cells.
+  explicit TextTable(std::vector<Align> columns);
+
+  void add_row(std::vector<std::string> cells);
+
+  /// The rows in order, each indented and ended by a line break.
+  std::string text(std::size_t indent = 0) const;
+
+private:
+  std::vector<Align>                    columns_;
+  std::vector<std::vector<std::string>> rows_;
+};
+
+/// Characters (code points) of a UTF-8 text.
+std::size_t n_characters(std::string_view text);
+
+/// Breaks a text between words into lines of at most `width` characters; lines after the first are indented.
+std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
+} // namespace solemech::tools
