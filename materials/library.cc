@@ -1,0 +1,94 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "materials/library.h"
+
+#include "materials/problem.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+
+namespace solemech::materials
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+std::vector<fs::path> material_files(const fs::path &folder)
+{
+  std::vector<fs::path> files;
+  for (const auto &entry : fs::directory_iterator(folder))
+    if (entry.path().extension() == ".toml")
+      files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+std::size_t family_rank(const std::string &family)
+{
+  static const std::array<std::string, 6> order{"foam", "rubber", "plate", "insert", "board", "film"};
+  return std::find(order.begin(), order.end(), family) - order.begin();
+}
+
+void append(std::vector<Problem> &problems, std::string &text, const CaseError &error)
+{
+  problems.insert(problems.end(), error.problems().begin(), error.problems().end());
+  text += (text.empty() || text.ends_with('\n') ? "" : "\n") + std::string(error.what());
+}
+} // namespace
+
+Library Library::load(const fs::path &folder)
+{
+  Library              library;
+  std::vector<Problem> problems;
+  std::string          text;
+  for (const fs::path &file : material_files(folder))
+  {
+    try
+    {
+      for (Material &material : read_material_file(file))
+      {
+        if (library.find(material.name) != nullptr)
+        {
+          Problems twice;
+          twice.add({file.string(), 0, 0, material.name, "another file of the library has this name too",
+                     "Rename one of the two"});
+          twice.throw_if_any();
+        }
+        library.materials_.push_back(std::move(material));
+      }
+    }
+    catch (const CaseError &error)
+    {
+      append(problems, text, error);
+    }
+  }
+  if (!problems.empty())
+    throw CaseError(std::move(problems), text);
+  std::stable_sort(library.materials_.begin(), library.materials_.end(),
+                   [](const Material &a, const Material &b) {
+                     return family_rank(a.family) < family_rank(b.family);
+                   });
+  return library;
+}
+
+const Material *Library::find(std::string_view name) const
+{
+  const auto found = std::find_if(materials_.begin(), materials_.end(),
+                                  [&](const Material &material) { return material.name == name; });
+  return found == materials_.end() ? nullptr : &*found;
+}
+
+std::vector<std::string> Library::names() const
+{
+  std::vector<std::string> names;
+  for (const Material &material : materials_)
+    names.push_back(material.name);
+  return names;
+}
+
+MaterialSource Library::source() const
+{
+  return {[this](const std::string &name) { return find(name); }, names()};
+}
+} // namespace solemech::materials
