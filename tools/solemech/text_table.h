@@ -20,7 +20,8 @@ public:
   void add_row(std::vector<std::string> cells);
 
   /// The rows in order, each indented and ended by a line break.
-  std::string text(std::size_t indent = 0) const;
+  /// @param width  columns of the page; the last column is broken between words to fit. 0: never broken
+  std::string text(std::size_t indent = 0, std::size_t width = 0) const;
 
 private:
   std::vector<Align>                    columns_;
@@ -30,6 +31,6 @@ private:
 /// Characters (code points) of a UTF-8 text.
 std::size_t n_characters(std::string_view text);
 
-/// Breaks a text between words into lines of at most `width` characters; lines after the first are indented.
-std::string wrapped(std::string_view text, std::size_t width, std::size_t indent);
+/// Breaks a text between words into lines of at most `width` characters; a longer word stays whole.
+std::vector<std::string> lines_of(std::string_view text, std::size_t width);
 } // namespace solemech::tools
