@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // Volume enclosed by the wetted boundary of a chamber, from current positions of quadratic edges:
 //   axisymmetric V = pi * closed integral of r^2 dz,   plane strain V = closed integral of x dz (per depth),
-// by the divergence theorem, travelling with the gas on the left. The axis contributes nothing and is left out.
-// The integrand is a polynomial of degree 5 on a 3-node edge, so three Gauss points are exact: V, its gradient
-// (the nodal load per unit pressure) and its Hessian (the pressure stiffness) belong to one discrete function.
+// by the divergence theorem, travelling with the gas on the left. The axis contributes nothing and is left
+// out. The integrand is a polynomial of degree 5 on a 3-node edge, so three Gauss points are exact: V, its
+// gradient (the nodal load per unit pressure) and its Hessian (the pressure stiffness) belong to one discrete
+// function.
 #pragma once
 
 #include <array>
@@ -19,9 +20,9 @@ using EdgeNodes = std::array<std::array<double, 2>, 3>;
 /// Contribution of one edge. Degrees of freedom are ordered r0, z0, rm, zm, r1, z1.
 struct EdgeVolume
 {
-  double                               volume = 0;  ///< [m3], plane strain [m2]
-  std::array<double, 6>                gradient{};  ///< dV/dx [m2], plane strain [m]
-  std::array<std::array<double, 6>, 6> hessian{};   ///< d2V/dx2, symmetric [m], plane strain [-]
+  double                               volume = 0; ///< [m3], plane strain [m2]
+  std::array<double, 6>                gradient{}; ///< dV/dx [m2], plane strain [m]
+  std::array<std::array<double, 6>, 6> hessian{};  ///< d2V/dx2, symmetric [m], plane strain [-]
 };
 
 /// Volume contribution of an edge with both derivatives.

@@ -16,19 +16,17 @@ std::string with_unit(double value, const std::string &unit)
 } // namespace
 
 InvalidGeometry::InvalidGeometry(const std::string &name, double value, const std::string &allowed)
-  : std::invalid_argument(name + " is " + in_mm(value) + "; allowed: " + allowed)
-  , name_(name)
-  , value_(value)
-  , allowed_(allowed)
-{}
+  : std::invalid_argument(name + " is " + in_mm(value) + "; allowed: " + allowed), name_(name), value_(value),
+    allowed_(allowed)
+{
+}
 
 InvalidGeometry::InvalidGeometry(const std::string &name, double value, const std::string &unit,
                                  const std::string &allowed)
-  : std::invalid_argument(name + " is " + with_unit(value, unit) + "; allowed: " + allowed)
-  , name_(name)
-  , value_(value)
-  , allowed_(allowed)
-{}
+  : std::invalid_argument(name + " is " + with_unit(value, unit) + "; allowed: " + allowed), name_(name),
+    value_(value), allowed_(allowed)
+{
+}
 
 std::string in_mm(double length)
 {

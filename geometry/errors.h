@@ -21,7 +21,7 @@ public:
   InvalidGeometry(const std::string &name, double value, const std::string &unit, const std::string &allowed);
 
   const std::string &name() const { return name_; }
-  double             value() const { return value_; }  ///< in SI, as given
+  double             value() const { return value_; } ///< in SI, as given
   const std::string &allowed() const { return allowed_; }
 
 private:

@@ -2,8 +2,8 @@
 // Mesh lines of a plug from one number. A cell-size field h(r) (and h(z)) is divided by the resolution level
 // and equidistributed, so that every level is an image of the same field and errors shrink regularly.
 // Field: finest from about 0.3 striker radii inside the striker's rim to half its edge radius outside, linear
-// growth towards axis and plug edge; finer to the top. Common practice, no source; cell counts were fixed on a
-// foam cylinder of 40 mm radius and 25 mm height under a striker of 22.5 mm radius and 2 mm edge radius.
+// growth towards axis and plug edge; finer to the top. Common practice, no source; cell counts were fixed on
+// a foam cylinder of 40 mm radius and 25 mm height under a striker of 22.5 mm radius and 2 mm edge radius.
 #pragma once
 
 #include "geometry/stack_outline.h"

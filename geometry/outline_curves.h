@@ -47,7 +47,7 @@ inline SurfaceDistance to_circle(const Vector &p, const Vector &centre, double r
 {
   const Vector arm = from_to(centre, p);
   const double rho = std::hypot(arm[0], arm[1]);
-  if (rho == 0)  // every direction is nearest; down is as good as any
+  if (rho == 0) // every direction is nearest; down is as good as any
     return {.distance = -radius, .normal = {0, -1}};
   const Vector normal{arm[0] / rho, arm[1] / rho};
   return {.distance = rho - radius, .normal = normal, .curvature = bending(1 / rho, tangent(normal))};
@@ -64,13 +64,14 @@ inline SurfaceDistance to_rounded_polygon(const Vector &p, std::span<const Vecto
                                           std::span<const Vector> normals, double rounding)
 {
   for (std::size_t k = 0; k < corners.size(); ++k)
-    {
-      const Vector arm = from_to(corners[k], p);
-      if (dot(arm, tangent(normals[k])) >= 0 && dot(arm, tangent(normals[k + 1])) <= 0)
-        return to_circle(p, corners[k], rounding);
-    }
+  {
+    const Vector arm = from_to(corners[k], p);
+    if (dot(arm, tangent(normals[k])) >= 0 && dot(arm, tangent(normals[k + 1])) <= 0)
+      return to_circle(p, corners[k], rounding);
+  }
   const auto edge = [&](std::size_t k) { return to_line(p, corners[k == 0 ? 0 : k - 1], normals[k]); };
-  // off the corners the greatest signed distance is exact: outside the edge that faces p, inside the nearest edge
+  // off the corners the greatest signed distance is exact: outside the edge that faces p, inside the nearest
+  // edge
   SurfaceDistance nearest = edge(0);
   for (std::size_t k = 1; k < normals.size(); ++k)
     nearest = farther(nearest, edge(k));
@@ -84,20 +85,21 @@ SurfaceDistance mirrored(double r, double z, const Distance &distance)
 {
   SurfaceDistance answer = distance(Vector{std::abs(r), z});
   if (r < 0)
-    {
-      answer.normal[0]    = -answer.normal[0];
-      answer.curvature[2] = -answer.curvature[2];
-    }
+  {
+    answer.normal[0] = -answer.normal[0];
+    answer.curvature[2] = -answer.curvature[2];
+  }
   return answer;
 }
 
-inline void append_arc(Polyline &line, const Vector &centre, double radius, double from, double to, unsigned n)
+inline void append_arc(Polyline &line, const Vector &centre, double radius, double from, double to,
+                       unsigned n)
 {
   for (unsigned i = 0; i <= n; ++i)
-    {
-      const double angle = from + (to - from) * i / n;
-      line.push_back({centre[0] + radius * std::cos(angle), centre[1] + radius * std::sin(angle)});
-    }
+  {
+    const double angle = from + (to - from) * i / n;
+    line.push_back({centre[0] + radius * std::cos(angle), centre[1] + radius * std::sin(angle)});
+  }
 }
 
 // Ends a rising outline at the height `top`.

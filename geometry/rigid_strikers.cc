@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // The strikers of a drop rig or press; the other surfaces are in rigid_surface.cc.
-#include "geometry/rigid_surface.h"
-
 #include "geometry/errors.h"
 #include "geometry/outline_curves.h"
+#include "geometry/rigid_surface.h"
 
 #include <algorithm>
 #include <cmath>
@@ -16,9 +15,7 @@ using std::numbers::pi;
 
 // ---- flat puck
 
-FlatPuck::FlatPuck(double radius, double edge_radius)
-  : radius_(radius)
-  , edge_radius_(edge_radius)
+FlatPuck::FlatPuck(double radius, double edge_radius) : radius_(radius), edge_radius_(edge_radius)
 {
   if (!(radius > 0 && std::isfinite(radius)))
     throw InvalidGeometry("striker radius", radius, "more than 0 mm");
@@ -31,7 +28,8 @@ SurfaceDistance FlatPuck::distance(double r, double z) const
 {
   const std::array<Vector, 1> corners{{{radius_ - edge_radius_, edge_radius_}}};
   const std::array<Vector, 2> normals{{{0, -1}, {1, 0}}};
-  return mirrored(r, z, [&](const Vector &p) { return to_rounded_polygon(p, corners, normals, edge_radius_); });
+  return mirrored(r, z,
+                  [&](const Vector &p) { return to_rounded_polygon(p, corners, normals, edge_radius_); });
 }
 
 double FlatPuck::radius_at(double depth) const
@@ -53,8 +51,7 @@ Polyline FlatPuck::outline(unsigned n, double extent) const
 
 // ---- sphere
 
-Sphere::Sphere(double radius)
-  : radius_(radius)
+Sphere::Sphere(double radius) : radius_(radius)
 {
   if (!(radius > 0 && std::isfinite(radius)))
     throw InvalidGeometry("ball radius", radius, "more than 0 mm");
@@ -78,16 +75,15 @@ double Sphere::edge_radius_at(double) const
 Polyline Sphere::outline(unsigned n, double extent) const
 {
   Polyline line;
-  append_arc(line, {0, radius_}, radius_, -pi / 2, std::asin(std::min(1.0, extent / radius_ - 1)), at_least_two(n));
+  append_arc(line, {0, radius_}, radius_, -pi / 2, std::asin(std::min(1.0, extent / radius_ - 1)),
+             at_least_two(n));
   return line;
 }
 
 // ---- spherical-ended rod
 
 SphericalEndedRod::SphericalEndedRod(double rod_radius, double end_radius, double edge_radius)
-  : rod_radius_(rod_radius)
-  , end_radius_(end_radius)
-  , edge_radius_(edge_radius)
+  : rod_radius_(rod_radius), end_radius_(end_radius), edge_radius_(edge_radius)
 {
   if (!(rod_radius > 0 && std::isfinite(rod_radius)))
     throw InvalidGeometry("striker radius", rod_radius, "more than 0 mm");
@@ -106,15 +102,15 @@ SurfaceDistance SphericalEndedRod::distance(double r, double z) const
 {
   return mirrored(r, z, [&](const Vector &p) {
     const Vector centre{0, end_radius_}, blend{blend_r_, blend_z_};
-    const Vector arm      = from_to(blend, p);
-    const Vector end_side = from_to(centre, blend);  // along the end's normal where the blend starts
+    const Vector arm = from_to(blend, p);
+    const Vector end_side = from_to(centre, blend); // along the end's normal where the blend starts
     if (arm[1] <= 0 && dot(arm, tangent(end_side)) >= 0)
       return to_circle(p, blend, edge_radius_);
     const SurfaceDistance wall = to_line(p, {rod_radius_, 0}, {1, 0});
     if (p[1] >= end_radius_)
       return wall;
     const SurfaceDistance end = to_circle(p, centre, end_radius_);
-    const bool inside_core    = arm[0] < 0 && end.distance < -edge_radius_;
+    const bool            inside_core = arm[0] < 0 && end.distance < -edge_radius_;
     if (inside_core)
       return farther(wall, end);
     return arm[1] > 0 && arm[0] >= 0 ? wall : end;

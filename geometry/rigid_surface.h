@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Rigid strikers and courts by signed distance, side walls included.
 // Own frame: lowest point at the origin, body on the side of growing z, symmetric in r (r < 0 is mirrored).
-// Distances are exact, also inside (nearest boundary point). Convex bodies with rounded edges are offsets of a
-// sharp core: d = d_core - edge radius. Second derivatives follow from the curvature k of the nearest boundary
-// point: k/(1 + k d) t t^T with tangent t (differential geometry of offset curves).
+// Distances are exact, also inside (nearest boundary point). Convex bodies with rounded edges are offsets of
+// a sharp core: d = d_core - edge radius. Second derivatives follow from the curvature k of the nearest
+// boundary point: k/(1 + k d) t t^T with tangent t (differential geometry of offset curves).
 #pragma once
 
 #include <array>
@@ -15,9 +15,9 @@ namespace solemech::geometry
 /// Distance to a surface with its first and second derivatives in the (r, z) plane.
 struct SurfaceDistance
 {
-  double                distance = 0;  ///< positive outside the rigid body [m]
-  std::array<double, 2> normal{};      ///< gradient, unit, pointing out of the body [-]
-  std::array<double, 3> curvature{};   ///< second derivatives rr, zz, rz [1/m]
+  double                distance = 0; ///< positive outside the rigid body [m]
+  std::array<double, 2> normal{};     ///< gradient, unit, pointing out of the body [-]
+  std::array<double, 3> curvature{};  ///< second derivatives rr, zz, rz [1/m]
 };
 
 /// Polyline (r, z) from the axis outwards [m].
@@ -28,8 +28,8 @@ class Plane
 {
 public:
   SurfaceDistance distance(double r, double z) const;
-  double          radius_at(double depth) const;       ///< of the body at a height above its lowest point [m]
-  double          edge_radius_at(double depth) const;  ///< radius of curvature of the outline there [m]
+  double          radius_at(double depth) const;      ///< of the body at a height above its lowest point [m]
+  double          edge_radius_at(double depth) const; ///< radius of curvature of the outline there [m]
   Polyline        outline(unsigned n, double extent) const;
 };
 
@@ -76,11 +76,12 @@ public:
 
 private:
   double rod_radius_, end_radius_, edge_radius_;
-  double blend_r_, blend_z_;  ///< centre of the blend [m]
+  double blend_r_, blend_z_; ///< centre of the blend [m]
 };
 
 /// Cone, blunt by a flat or by a rounded tip, going over into a cylindrical shank. All edges are rounded by
-/// edge_radius. flat_radius is where the flat ends and the rounding starts; 0 gives a tip of radius edge_radius.
+/// edge_radius. flat_radius is where the flat ends and the rounding starts; 0 gives a tip of radius
+/// edge_radius.
 class ConeFrustum
 {
 public:
@@ -94,7 +95,7 @@ public:
 
 private:
   double flat_radius_, half_angle_, edge_radius_, shank_radius_;
-  double shoulder_z_;  ///< height of the core's corner between cone and shank [m]
+  double shoulder_z_; ///< height of the core's corner between cone and shank [m]
 };
 
 /// Court with a sinusoidal profile z = amplitude (1 - cos(2 pi r / wavelength)), body above it.

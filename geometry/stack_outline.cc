@@ -31,13 +31,14 @@ void check_zones(const PlugOutline &outline, const Strip &strip, const std::stri
     throw InvalidGeometry("number of zones in " + name, 0, "", "at least 1");
   double inner = 0;
   for (const Zone &zone : strip.zones)
-    {
-      if (!(zone.outer_radius > inner && zone.outer_radius <= outline.radius * (1 + 1e-12)))
-        throw InvalidGeometry("zone radius in " + name, zone.outer_radius,
-                              "more than " + in_mm(inner) + ", at most " + in_mm(outline.radius) + " (the plug)");
-      check_part(outline, "a zone in " + name, zone.part);
-      inner = zone.outer_radius;
-    }
+  {
+    if (!(zone.outer_radius > inner && zone.outer_radius <= outline.radius * (1 + 1e-12)))
+      throw InvalidGeometry("zone radius in " + name, zone.outer_radius,
+                            "more than " + in_mm(inner) + ", at most " + in_mm(outline.radius) +
+                              " (the plug)");
+    check_part(outline, "a zone in " + name, zone.part);
+    inner = zone.outer_radius;
+  }
   if (inner < outline.radius * (1 - 1e-12))
     throw InvalidGeometry("outermost zone radius in " + name, inner, in_mm(outline.radius) + " (the plug)");
 }
@@ -70,8 +71,8 @@ Cavity cavity(const Strip &strip)
 {
   const AirUnitOutline &unit = *strip.chamber;
   return {.outer_radius = unit.outer_radius - unit.film_thickness,
-          .bottom       = unit.film_thickness,
-          .top          = strip.thickness - unit.film_thickness};
+          .bottom = unit.film_thickness,
+          .top = strip.thickness - unit.film_thickness};
 }
 
 void check(const PlugOutline &outline)
@@ -84,18 +85,18 @@ void check(const PlugOutline &outline)
   if (!(outline.tup_edge_radius >= 0))
     throw InvalidGeometry("edge radius of the striker", outline.tup_edge_radius, "0 mm or more");
   if (outline.wall_thickness != 0)
-    {
-      require_thickness("thickness of the side wall", outline.wall_thickness);
-      check_part(outline, "the side wall", outline.wall_part);
-    }
+  {
+    require_thickness("thickness of the side wall", outline.wall_thickness);
+    check_part(outline, "the side wall", outline.wall_part);
+  }
   unsigned number = 0;
   for (const Strip &strip : outline.strips)
-    {
-      const std::string name = "strip " + std::to_string(++number) + " from the ground";
-      require_thickness("thickness of " + name, strip.thickness);
-      check_zones(outline, strip, name);
-      if (strip.chamber)
-        check_air_unit(outline, strip, name);
-    }
+  {
+    const std::string name = "strip " + std::to_string(++number) + " from the ground";
+    require_thickness("thickness of " + name, strip.thickness);
+    check_zones(outline, strip, name);
+    if (strip.chamber)
+      check_air_unit(outline, strip, name);
+  }
 }
 } // namespace solemech::geometry
