@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The error every constructor of a material raises when a number is outside its range. The message names
-// the entry, the value and the range, so that the reader of a bench sheet can cure it without the source.
+// The error every constructor of a material raises when a number is outside its range. The message names the
+// entry, the value and the range, so that the reader of a bench sheet can cure it without the source.
 #pragma once
 
 #include <cmath>
@@ -17,7 +17,8 @@ class InvalidParameter : public std::invalid_argument
 public:
   InvalidParameter(const std::string &name, double value, const std::string &allowed)
     : std::invalid_argument(text(name, value, allowed)), name_(name), value_(value), allowed_(allowed)
-  {}
+  {
+  }
 
   const std::string &name() const { return name_; }
   double             value() const { return value_; }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // A foam put together from its data at one temperature: network, gas in the cells, densification, branches.
-// Shares of branches refer to the moduli of the equilibrium network, gas excluded. Temperature scales network,
-// densification and (through the shares) branches, and shifts the relaxation times; recovery times stay.
+// Shares of branches refer to the moduli of the equilibrium network, gas excluded. Temperature scales
+// network, densification and (through the shares) branches, and shifts the relaxation times; recovery times
+// stay.
 #pragma once
 
 #include "materials/cell_gas.h"
@@ -17,10 +18,10 @@ namespace solemech::materials
 /// Small-strain isotropic constants.
 struct SmallStrain
 {
-  double shear_modulus;   ///< mu [Pa]
-  double bulk_modulus;    ///< kappa [Pa]
-  double youngs_modulus;  ///< E [Pa]
-  double poisson_ratio;   ///< nu [-]
+  double shear_modulus;  ///< mu [Pa]
+  double bulk_modulus;   ///< kappa [Pa]
+  double youngs_modulus; ///< E [Pa]
+  double poisson_ratio;  ///< nu [-]
 };
 
 inline SmallStrain small_strain_constants(double shear_modulus, double bulk_modulus)
@@ -32,9 +33,9 @@ inline SmallStrain small_strain_constants(double shear_modulus, double bulk_modu
 struct Foam
 {
   std::vector<OgdenHill> network;
-  CellGas                gas{.closed_share = 0};  ///< closed_share 0: none
-  Densification          densification;           ///< modulus 0: none
-  std::vector<Branch>    branches;                ///< relaxing ones first, then slipping ones
+  CellGas                gas{.closed_share = 0}; ///< closed_share 0: none
+  Densification          densification;          ///< modulus 0: none
+  std::vector<Branch>    branches;               ///< relaxing ones first, then slipping ones
 
   bool has_gas() const { return gas.closed_share > 0 && gas.atmospheric_pressure > 0; }
   bool has_densification() const { return densification.modulus > 0; }
@@ -69,7 +70,8 @@ struct Foam
   SmallStrain equilibrium_constants() const
   {
     const auto net = network_constants();
-    return small_strain_constants(net.shear_modulus, net.bulk_modulus + (has_gas() ? gas.bulk_modulus() : 0.0));
+    return small_strain_constants(net.shear_modulus,
+                                  net.bulk_modulus + (has_gas() ? gas.bulk_modulus() : 0.0));
   }
 };
 
@@ -89,8 +91,9 @@ inline Foam make_foam(const FoamData &data, const ThermalData &thermal, double t
   // R = 0 declares a foam whose cells and solid fraction are not modelled.
   if (data.relative_density != 0)
   {
-    foam.gas           = {data.relative_density, data.closed_cells, atmospheric_pressure, data.gas_exponent};
-    foam.densification = {data.relative_density, stiffer * data.densification_modulus, data.densification_exponent};
+    foam.gas = {data.relative_density, data.closed_cells, atmospheric_pressure, data.gas_exponent};
+    foam.densification = {data.relative_density, stiffer * data.densification_modulus,
+                          data.densification_exponent};
     check(foam.gas);
     check(foam.densification);
   }
@@ -100,15 +103,16 @@ inline Foam make_foam(const FoamData &data, const ThermalData &thermal, double t
   {
     require_not_negative("relaxing share", term.share);
     if (term.share > 0)
-      foam.branches.push_back(RelaxingBranch(term.share * network.shear_modulus, term.share * network.bulk_modulus,
+      foam.branches.push_back(RelaxingBranch(term.share * network.shear_modulus,
+                                             term.share * network.bulk_modulus,
                                              slower * term.relaxation_time));
   }
   for (const auto &term : data.slipping)
   {
     require_not_negative("slipping share", term.share);
     if (term.share > 0)
-      foam.branches.push_back(SlippingBranch(term.share * network.shear_modulus, term.share * network.bulk_modulus,
-                                             term.cap, data.recovery_time));
+      foam.branches.push_back(SlippingBranch(
+        term.share * network.shear_modulus, term.share * network.bulk_modulus, term.cap, data.recovery_time));
   }
   return foam;
 }

@@ -8,7 +8,7 @@ namespace solemech::materials
 {
 struct CoulombFriction
 {
-  double coefficient = 0;  ///< [-], 0: frictionless
+  double coefficient = 0; ///< [-], 0: frictionless
 
   /// Largest tangential traction [Pa] under a contact pressure [Pa]; none when the surfaces are apart.
   double limit(double pressure) const { return pressure > 0 ? coefficient * pressure : 0.0; }
@@ -17,7 +17,7 @@ struct CoulombFriction
 /// Throws InvalidParameter when the coefficient is outside 0..3.
 inline void check(const CoulombFriction &friction)
 {
-  require(friction.coefficient >= 0 && friction.coefficient <= 3, "friction coefficient", friction.coefficient,
-          "a number from 0 to 3");
+  require(friction.coefficient >= 0 && friction.coefficient <= 3, "friction coefficient",
+          friction.coefficient, "a number from 0 to 3");
 }
 } // namespace solemech::materials

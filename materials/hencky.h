@@ -11,14 +11,14 @@ namespace solemech::materials
 {
 struct Hencky
 {
-  double shear_modulus = 0;  ///< mu [Pa], >= 0
-  double bulk_modulus  = 0;  ///< kappa [Pa], >= 0; 0: no resistance to a change of volume
+  double shear_modulus = 0; ///< mu [Pa], >= 0
+  double bulk_modulus = 0;  ///< kappa [Pa], >= 0; 0: no resistance to a change of volume
 
   /// Energy [J/m3] alone.
   template <typename Number>
   Number energy(const LogStrains<Number> &strains) const
   {
-    const LogStrains<Number> e  = deviator(strains);
+    const LogStrains<Number> e = deviator(strains);
     const Number             tr = trace(strains);
     return shear_modulus * (e[0] * e[0] + e[1] * e[1] + e[2] * e[2]) + 0.5 * bulk_modulus * tr * tr;
   }
@@ -26,7 +26,7 @@ struct Hencky
   template <typename Number>
   SpectralResponse<Number> response(const LogStrains<Number> &strains) const
   {
-    const LogStrains<Number> e        = deviator(strains);
+    const LogStrains<Number> e = deviator(strains);
     const Number             pressure = bulk_modulus * trace(strains);
     const Number             diagonal(bulk_modulus + 4.0 / 3.0 * shear_modulus);
     const Number             coupling(bulk_modulus - 2.0 / 3.0 * shear_modulus);

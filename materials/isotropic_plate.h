@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A plate, board or cork put together from its data at one temperature: Hencky elasticity from Young's modulus and
-// Poisson ratio, with relaxing branches that share its moduli.
+// A plate, board or cork put together from its data at one temperature: Hencky elasticity from Young's
+// modulus and Poisson ratio, with relaxing branches that share its moduli.
 #pragma once
 
 #include "materials/hencky.h"

@@ -3,7 +3,8 @@
 //   W = 2 mu/alpha^2 [ sum_a (l_a^alpha - 1) + (J^(-alpha beta) - 1)/beta ],   beta = nu/(1 - 2 nu).
 // The parts linear in strain cancel between the two brackets, so W is evaluated from exp(x) - 1 - x; for
 // beta = 0 (no lateral strain, an ordinary foam) the second bracket is its limit -alpha ln J.
-// Source: R. Hill, Adv. Appl. Mech. 18 (1978); R.W. Ogden, Non-linear Elastic Deformations, ch. 7 (from memory).
+// Source: R. Hill, Adv. Appl. Mech. 18 (1978); R.W. Ogden, Non-linear Elastic Deformations, ch. 7 (from
+// memory).
 #pragma once
 
 #include "materials/errors.h"
@@ -13,9 +14,9 @@ namespace solemech::materials
 {
 struct OgdenHill
 {
-  double shear_modulus       = 0;  ///< mu [Pa], > 0
-  double exponent            = 2;  ///< alpha [-], not 0
-  double volumetric_exponent = 0;  ///< beta = nu/(1 - 2 nu) [-], >= 0
+  double shear_modulus = 0;       ///< mu [Pa], > 0
+  double exponent = 2;            ///< alpha [-], not 0
+  double volumetric_exponent = 0; ///< beta = nu/(1 - 2 nu) [-], >= 0
 
   /// Small-strain bulk modulus 2 mu (1/3 + beta) [Pa].
   double bulk_modulus() const { return 2 * shear_modulus * (1.0 / 3.0 + volumetric_exponent); }
@@ -27,7 +28,7 @@ struct OgdenHill
     using std::expm1;
     const double alpha = exponent, beta = volumetric_exponent, mu = shear_modulus;
 
-    const Number volume        = -alpha * beta * trace(strains);
+    const Number volume = -alpha * beta * trace(strains);
     const Number volume_growth = expm1(volume);
     const Number volume_modulus = 2 * mu * beta * (1.0 + volume_growth);
 
@@ -37,9 +38,9 @@ struct OgdenHill
       bracket = expm1_excess(volume, volume_growth) * (1 / beta);
     for (std::size_t a = 0; a < 3; ++a)
     {
-      const Number x      = alpha * strains[a];
+      const Number x = alpha * strains[a];
       const Number growth = expm1(x);
-      bracket       = bracket + expm1_excess(x, growth);
+      bracket = bracket + expm1_excess(x, growth);
       out.stress[a] = 2 * mu / alpha * (growth - volume_growth);
       out.moduli[a] = 2 * mu * (1.0 + growth) + volume_modulus;
     }

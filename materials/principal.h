@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Small pieces shared by the laws in principal logarithmic strains: trace, deviator, the response of an
-// energy of the volume alone, and exp(x) - 1 - x without cancellation.
-// A Number is a double, or a type with arithmetic (doubles on either side), a constructor from double and,
-// by argument-dependent lookup, exp, expm1, log, log1p, sqrt and select(mask, a, b).
+// energy of the volume alone, and exp(x) - 1 - x without cancellation. A Number is a double, or a type with
+// arithmetic (doubles on either side), a constructor from double and, by argument-dependent lookup, exp,
+// expm1, log, log1p, sqrt and select(mask, a, b).
 #pragma once
 
 #include "materials/law.h"

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// A viscoelastic branch: its elastic strain fades with one time, in shape and volume alike. The viscosities are
-// mu tau and kappa tau (Reese & Govindjee 1998); dissipation 2 W/tau is never negative. The log form of the
-// energy matters: a branch shaped like the network goes into tension on unloading and loses far too much.
+// A viscoelastic branch: its elastic strain fades with one time, in shape and volume alike. The viscosities
+// are mu tau and kappa tau (Reese & Govindjee 1998); dissipation 2 W/tau is never negative. With an
+// energy like the network's, of high exponent, the unloading branch would pull back hard and overstate the
+// loss; the energy quadratic in log strain keeps tension and compression alike.
 #pragma once
 
 #include "materials/branch.h"
@@ -10,8 +11,8 @@ namespace solemech::materials
 {
 struct RelaxingBranch : Branch
 {
-  /// @param shear  g mu [Pa], > 0   @param bulk  g kappa [Pa], 0 for isochoric branches   @param time  tau [s], > 0
-  /// Throws InvalidParameter.
+  /// @param shear  g mu [Pa], > 0   @param bulk  g kappa [Pa], 0 for isochoric branches   @param time  tau
+  /// [s], > 0 Throws InvalidParameter.
   RelaxingBranch(double shear, double bulk, double time) : Branch{shear, bulk, time}
   {
     require_positive("relaxing branch shear modulus", shear);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// A rubber or film put together from its data at one temperature: isochoric Yeoh / Mooney-Rivlin part, volume part,
-// relaxing branches on the isochoric part. Shares of branches refer to the small-strain shear modulus.
+// A rubber or film put together from its data at one temperature: isochoric Yeoh / Mooney-Rivlin part,
+// volume part, relaxing branches on the isochoric part. Shares of branches refer to the small-strain shear
+// modulus.
 #pragma once
 
 #include "materials/material.h"
@@ -15,18 +16,19 @@ struct Rubber
 {
   IsochoricRubber     isochoric;
   Volumetric          volumetric;
-  std::vector<Branch> branches;  ///< bulk modulus 0
+  std::vector<Branch> branches; ///< bulk modulus 0
 };
 
-/// Builds a rubber at `temperature` [K]. Throws InvalidParameter, also when kappa <= 20 mu (then it is a foam).
+/// Builds a rubber at `temperature` [K]. Throws InvalidParameter, also when kappa <= 20 mu (then it is a
+/// foam).
 inline Rubber make_rubber(const RubberData &data, const ThermalData &thermal, double temperature)
 {
   const double f = modulus_factor(thermal, temperature), slower = time_shift(thermal, temperature);
   Rubber       rubber{{f * data.c10, f * data.c20, f * data.c30, f * data.c01}, {data.bulk_modulus}, {}};
   check(rubber.isochoric);
   const double mu = rubber.isochoric.shear_modulus();
-  require(std::isfinite(data.bulk_modulus) && data.bulk_modulus > 20 * mu, "rubber bulk modulus", data.bulk_modulus,
-          "more than 20 x the shear modulus");
+  require(std::isfinite(data.bulk_modulus) && data.bulk_modulus > 20 * mu, "rubber bulk modulus",
+          data.bulk_modulus, "more than 20 x the shear modulus");
   for (const auto &term : data.relaxing)
   {
     require_not_negative("relaxing share", term.share);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// A rate-independent branch: elastic up to the cap c of r = sqrt(2 W/(g mu)), sliding beyond; a full cycle of
-// amplitude r_max > c loses 4 g mu c (r_max - c) at any speed (the element of A. Jenkin, G. Masing; from memory).
-// Its elastic strain also fades with a recovery time, so that set between hits comes back.
+// A rate-independent branch: elastic up to the cap c of r = sqrt(2 W/(g mu)), sliding beyond; a full cycle
+// of amplitude r_max > c loses 4 g mu c (r_max - c) at any speed (C.F. Jenkin 1922, G. Masing 1926; from
+// memory). Its elastic strain also fades with a recovery time, so that set between hits comes back.
 #pragma once
 
 #include "materials/branch.h"

@@ -10,7 +10,7 @@ namespace solemech::materials
 {
 struct Volumetric
 {
-  double bulk_modulus = 0;  ///< kappa [Pa], > 0
+  double bulk_modulus = 0; ///< kappa [Pa], > 0
 
   /// U [J/m3] at the volume ratio J [-].
   template <typename Number>

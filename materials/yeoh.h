@@ -13,10 +13,10 @@ namespace solemech::materials
 {
 struct IsochoricRubber
 {
-  double c10 = 0, c20 = 0, c30 = 0;  ///< Yeoh [Pa]
-  double c01 = 0;                    ///< Mooney-Rivlin [Pa]
+  double c10 = 0, c20 = 0, c30 = 0; ///< Yeoh [Pa]
+  double c01 = 0;                   ///< Mooney-Rivlin [Pa]
 
-  double shear_modulus() const { return 2 * (c10 + c01); }  ///< small strain [Pa]
+  double shear_modulus() const { return 2 * (c10 + c01); } ///< small strain [Pa]
 
   template <typename Number>
   SpectralResponse<Number> response(const LogStrains<Number> &strains) const
@@ -24,17 +24,17 @@ struct IsochoricRubber
     using std::expm1;
     const LogStrains<Number> e = deviator(strains);
 
-    std::array<Number, 3> up, down;  // exp(2 e) - 1, exp(-2 e) - 1
-    Number                i1(0.0), i2(0.0);  // I1 - 3, I2 - 3: the linear parts cancel as sum e_a = 0
+    std::array<Number, 3> up, down;         // exp(2 e) - 1, exp(-2 e) - 1
+    Number                i1(0.0), i2(0.0); // I1 - 3, I2 - 3: the linear parts cancel as sum e_a = 0
     for (std::size_t a = 0; a < 3; ++a)
     {
       const Number twice = 2.0 * e[a];
-      up[a]   = expm1(twice);
+      up[a] = expm1(twice);
       down[a] = -1.0 * up[a] / (1.0 + up[a]);
-      i1      = i1 + expm1_excess(twice, up[a]);
-      i2      = i2 + expm1_excess(Number(-1.0 * twice), down[a]);
+      i1 = i1 + expm1_excess(twice, up[a]);
+      i2 = i2 + expm1_excess(Number(-1.0 * twice), down[a]);
     }
-    const Number w1  = c10 + i1 * (2 * c20 + 3 * c30 * i1);
+    const Number w1 = c10 + i1 * (2 * c20 + 3 * c30 * i1);
     const Number w11 = 2 * c20 + 6 * c30 * i1;
 
     const std::array<Number, 3> slope = deviator<Number>({2.0 * up[0], 2.0 * up[1], 2.0 * up[2]});
@@ -46,14 +46,18 @@ struct IsochoricRubber
     }
 
     SpectralResponse<Number> out;
-    out.energy        = i1 * (c10 + i1 * (c20 + c30 * i1)) + c01 * i2;
-    out.stress        = deviator(gradient);
+    out.energy = i1 * (c10 + i1 * (c20 + c30 * i1)) + c01 * i2;
+    out.stress = deviator(gradient);
     const Number mean = trace(diagonal) * (1.0 / 9.0);
     const auto   pair = [&](std::size_t a, std::size_t b) {
       return mean - (diagonal[a] + diagonal[b]) * (1.0 / 3.0) + w11 * slope[a] * slope[b];
     };
-    out.moduli = {pair(0, 0) + diagonal[0], pair(1, 1) + diagonal[1], pair(2, 2) + diagonal[2],
-                  pair(0, 1), pair(0, 2), pair(1, 2)};
+    out.moduli = {pair(0, 0) + diagonal[0],
+                  pair(1, 1) + diagonal[1],
+                  pair(2, 2) + diagonal[2],
+                  pair(0, 1),
+                  pair(0, 2),
+                  pair(1, 2)};
     return out;
   }
 
@@ -68,8 +72,8 @@ struct IsochoricRubber
   }
 };
 
-/// True when nominal stress grows with stretch in uniaxial loading from 1/limit to limit, and in pure shear and
-/// equibiaxial loading from 1 to limit; looked at in steps of one per cent of stretch.
+/// True when nominal stress grows with stretch in uniaxial loading from 1/limit to limit, and in pure shear
+/// and equibiaxial loading from 1 to limit; looked at in steps of one per cent of stretch.
 inline bool monotone(const IsochoricRubber &rubber, double limit = 2)
 {
   for (const double second : {-0.5, 0.0, 1.0})
