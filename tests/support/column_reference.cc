@@ -11,6 +11,7 @@ namespace solemech::tests
 namespace
 {
 constexpr double lateral_tolerance = 1e-12;  ///< on the lateral strain, far below every reading
+constexpr double longest_contact   = 2;      ///< of a drop [s]
 
 /// Everything with memory: motion of the plate, viscous strain per branch, dissipated energies.
 struct State
@@ -264,10 +265,9 @@ private:
 
 /// Integrates one contact until the force is zero; `state` is left at contact loss.
 ColumnHit contact(const ColumnEquations &column, const ColumnEquations::Acceleration &acceleration,
-                  double largest_step, State &state)
+                  double largest_step, double longest_contact, State &state)
 {
-  constexpr double longest_contact = 2;      // [s]
-  constexpr double on_cap          = 1e-11;  // relative
+  constexpr double on_cap = 1e-11;  // relative
   const auto      &foam = column.foam();
   const std::size_t n   = foam.n_branches();
   ColumnHit         hit;
@@ -405,7 +405,8 @@ std::vector<ColumnHit> column_drop(const ColumnFoam &foam, const Column &column,
     if (i > 0)
       recover_freely(equations, drop.rest, state);
     state.speed = drop.from_current_surface ? v0 : std::sqrt(v0 * v0 + 2 * g * state.compression);
-    ColumnHit    hit = contact(equations, [=](double, double, double force) { return g - force / m; }, drop.step, state);
+    const auto   fall = [=](double, double, double force) { return g - force / m; };
+    ColumnHit    hit  = contact(equations, fall, drop.step, longest_contact, state);
     const double touch_energy = m * hit.touch_speed * hit.touch_speed / 2;
     const double loss_energy  = m * hit.loss_speed * hit.loss_speed / 2;
     hit.return_by_speed       = loss_energy / touch_energy;
@@ -428,7 +429,8 @@ ColumnHit column_press(const ColumnFoam &foam, const Column &column, double peak
   const double          omega = std::acos(-1.) / duration;
   State                 state = rest_state(foam);
   state.speed                 = peak_compression * omega;
-  ColumnHit hit      = contact(equations, [=](double, double x, double) { return -omega * omega * x; }, step, state);
+  const auto  wave   = [=](double, double x, double) { return -omega * omega * x; };
+  ColumnHit   hit    = contact(equations, wave, step, 2 * duration, state);
   hit.return_by_loop = loop_return(hit);
   return hit;
 }
