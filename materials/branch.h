@@ -1,13 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // Elastic strain that fades and slips: the one update behind relaxing and slipping branches. A branch
-// carries its own elastic logarithmic strain eps_e with W = mu |dev eps_e|^2 + kappa/2 (tr eps_e)^2. A time
-// step is split symmetrically: decay over half the step, push by the motion (the caller's kinematics give
-// the trial strain), slip back to the cap, decay over the other half. With E = exp(-dt/(2 tau)),
-// r = sqrt(2 W/mu) and s = min(1, cap/r) the strain ends at E s eps_trial; the stress there, E s
-// tau(eps_trial), is the derivative of E mu h(r), h being Huber's function (r^2/2 up to the cap, a straight
-// line beyond), so that the tangent is symmetric. A branch with an infinite cap never slips. Source: S. Reese
-// & S. Govindjee, Int. J. Solids Struct. 35 (1998) for the kinematics; G. Strang 1968 for the splitting; P.J.
-// Huber 1964 for the function (all from memory).
+// carries its own elastic logarithmic strain eps_e with W = mu |dev eps_e|^2 + kappa/2 (tr eps_e)^2. A step
+// is split symmetrically: decay over half of it, push by the motion (the caller's kinematics give the trial
+// strain), slip back to the cap, decay over the other half. With
+//   E = exp(-dt/(2 tau)),  r = sqrt(2 W/mu),  s = min(1, cap/r)
+// the strain ends at E s eps_trial. The stress there, E s tau(eps_trial), derives from E mu h(r), h being
+// Huber's function (r^2/2 up to the cap, a straight line beyond), so that the tangent is symmetric. A branch
+// with an infinite cap never slips.
+// Source: S. Reese & S. Govindjee, Int. J. Solids Struct. 35 (1998) for the kinematics; G. Strang 1968 for
+// the splitting; P.J. Huber 1964 for the function (all from memory).
 #pragma once
 
 #include "materials/hencky.h"
