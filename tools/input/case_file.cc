@@ -1,0 +1,321 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/input/case_file.h"
+
+#include "materials/sheet.h"
+#include "tools/input/case_builder.h"
+#include "tools/input/case_tree.h"
+#include "tools/input/schema.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+#include <set>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+using materials::Fields;
+using materials::Problems;
+
+namespace
+{
+constexpr std::size_t most_cases = 500;
+
+/// A part of a label that is safe in file names: "2 J" -> "2J".
+std::string label_part(const std::string &text)
+{
+  std::string part;
+  for (const char c : text)
+    if (std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_' || c == '.' || c == '+')
+      part += c;
+  return part.empty() ? "case" : part;
+}
+
+/// Address of the entry that says the same as this one ("drop.height" for "drop.energy"); else the address itself.
+std::string other_address(const std::string &address)
+{
+  const auto  dot   = address.find('.');
+  const auto *entry = dot == std::string::npos ? nullptr : find_entry(address.substr(0, dot), address.substr(dot + 1));
+  return entry && !entry->instead_of.empty() ? fmt::format("{}.{}", entry->section, entry->instead_of) : address;
+}
+
+/// One series of a file: what is varied, and how many values there are.
+struct Series
+{
+  std::size_t              block = 0; ///< number of the block in the file
+  std::string              address;
+  std::vector<std::string> labels;
+  bool                     is_list = true; ///< [[series]] rather than [series]
+};
+
+class CaseFileReader
+{
+public:
+  CaseFileReader(const std::string &text, const std::string &file, const ReadOptions &options)
+    : text_(text)
+    , name_(file)
+    , options_(options)
+    , folder_(options.case_roots, fs::path(file).parent_path())
+  {}
+
+  CaseFile read()
+  {
+    const auto tree = materials::parse_sheet(text_, name_, problems_);
+    if (tree.empty())
+      problems_.throw_if_any();
+    head(tree);
+    find_series(tree);
+    std::vector<std::size_t> pick(series_.size(), 0);
+    do
+    {
+      add_case(pick);
+    } while (problems_.empty() && next(pick));
+    expected(tree);
+    problems_.throw_if_any();
+    return std::move(result_);
+  }
+
+private:
+  void head(const toml::table &tree)
+  {
+    Problems     told_later; // the same entries are read once more, completed, for each case
+    const Fields top(tree, "", "", case_entries(), told_later);
+    result_.label    = label_part(fs::path(name_).stem().string());
+    result_.text     = text_;
+    result_.title    = top.text("title");
+    result_.group    = top.text("group");
+    result_.question = top.text("question");
+    result_.note     = top.text("note");
+    if (result_.title.empty())
+      result_.title = result_.label;
+    for (const auto &problem : told_later.list())
+      problems_.add(problem);
+  }
+
+  void find_series(const toml::table &tree)
+  {
+    const Fields top(tree, "", "", case_entries(), problems_);
+    std::size_t  n_cases = 1;
+    const auto   blocks  = top.blocks("series");
+    for (std::size_t i = 0; i < blocks.size(); ++i)
+    {
+      const Fields fields(*blocks[i], "series", "series", case_entries(), problems_);
+      Series       series;
+      series.block   = i;
+      series.is_list = tree.get("series")->is_array();
+      series.address = fields.text("vary");
+      const auto values = fields.texts("values");
+      series.labels     = fields.given("labels") ? fields.texts("labels") : values;
+      if (values.empty())
+      {
+        if (fields.given("values"))
+          fields.problem("values", "there are no values", "Write for instance values = [\"2 J\", \"4 J\"]");
+        continue;
+      }
+      if (series.labels.size() != values.size())
+      {
+        fields.problem("labels", fmt::format("{} labels for {} values", series.labels.size(), values.size()),
+                       "Give one label for each value");
+        series.labels = values;
+      }
+      std::set<std::string> parts;
+      for (auto &label : series.labels)
+        if (!parts.insert(label = label_part(label)).second)
+          fields.problem(fields.given("labels") ? "labels" : "values",
+                         fmt::format("\"{}\" comes twice", label), "Make the labels differ");
+      n_cases *= values.size();
+      if (n_cases > most_cases)
+      {
+        fields.problem("values", fmt::format("the series give more than {} cases", most_cases),
+                       "Split the file into several");
+        return;
+      }
+      const bool fixed = std::any_of(options_.overrides.begin(), options_.overrides.end(), [&](const auto &option) {
+        return option.starts_with(series.address + "=") || option.starts_with(other_address(series.address) + "=");
+      });
+      if (!fixed && !series.address.empty())
+        series_.push_back(series);
+    }
+  }
+
+  bool next(std::vector<std::size_t> &pick) const
+  {
+    for (std::size_t i = pick.size(); i-- > 0;)
+    {
+      if (++pick[i] < series_[i].labels.size())
+        return true;
+      pick[i] = 0;
+    }
+    return false;
+  }
+
+  void add_case(const std::vector<std::size_t> &pick)
+  {
+    auto                tree  = materials::parse_sheet(text_, name_, problems_);
+    auto                label = result_.label;
+    std::vector<Change> changes;
+    for (std::size_t i = 0; i < series_.size(); ++i)
+    {
+      auto *node   = tree.get("series");
+      auto *block  = series_[i].is_list ? node->as_array()->get(series_[i].block)->as_table() : node->as_table();
+      auto *values = block->get_as<toml::array>("values");
+      Change change;
+      change.address = split_address(series_[i].address);
+      change.written = "series.vary: " + series_[i].address;
+      values->get(pick[i])->visit([&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
+      changes.push_back(std::move(change));
+      label += "-" + series_[i].labels[pick[i]];
+    }
+    for (const auto &option : options_.overrides)
+      changes.push_back(change_from_option(option, problems_));
+    complete_tree(tree, std::move(changes), folder_, options_.library.names, problems_);
+    for (const char *name : {"series", "expect"})
+      tree.erase(name);
+    auto data  = build_case(tree, options_.library, folder_, problems_);
+    data.label = label;
+    data.title = result_.title;
+    data.note  = result_.note;
+    result_.cases.push_back(std::move(data));
+  }
+
+  void expected(const toml::table &tree)
+  {
+    Problems     known;
+    const Fields top(tree, "", "", case_entries(), known);
+    for (const auto *block : top.blocks("expect"))
+    {
+      const Fields fields(*block, "expect", "expect", case_entries(), problems_);
+      const auto   source = fields.text("source");
+      const auto   ending = fields.text("label");
+      std::vector<std::string> labels, endings;
+      for (const auto &data : result_.cases)
+      {
+        endings.push_back(data.label);
+        if (ending.empty() || data.label == ending || data.label == result_.label + "-" + ending)
+          labels.push_back(data.label);
+      }
+      // With a changed or fixed series (--set) not every label needs to be there.
+      if (labels.empty() && options_.overrides.empty() && problems_.empty())
+      {
+        const auto near = materials::nearest_name(result_.label + "-" + ending, endings);
+        fields.problem("label", fmt::format("there is no case \"{}\"", ending),
+                       near.empty() ? "See the labels of the series" : fmt::format("Did you mean \"{}\"?", near));
+      }
+      for (const auto &[key, node] : *block)
+        range(fields, std::string(key.str()), labels, source);
+    }
+  }
+
+  void range(const Fields &fields, const std::string &reading, const std::vector<std::string> &labels,
+             const std::string &source)
+  {
+    const auto *entry = find_entry("expect", reading);
+    if (!entry || reading == "source" || reading == "label")
+      return;
+    const auto texts = fields.texts(reading);
+    if (texts.size() != 2)
+    {
+      if (fields.table().get(reading)->is_array())
+        fields.problem(reading, "is not a range", fmt::format("Give the lowest and the highest value: {} = [\"{}\", \"{}\"]",
+                                                              reading, materials::dimension_example(entry->dimension),
+                                                              materials::dimension_example(entry->dimension)));
+      return;
+    }
+    try
+    {
+      const double low = materials::parse_quantity(texts[0], entry->dimension);
+      const double high = materials::parse_quantity(texts[1], entry->dimension);
+      if (low > high)
+        fields.problem(reading, "the lowest value is above the highest", "Swap the two");
+      for (const auto &label : labels)
+        result_.expected.push_back({label, reading, low, high, source});
+    }
+    catch (const materials::InvalidQuantity &error)
+    {
+      fields.problem(reading, error.what(), error.cure);
+    }
+  }
+
+  const std::string  &text_;
+  std::string         name_;
+  const ReadOptions  &options_;
+  SheetFolder         folder_;
+  Problems            problems_;
+  CaseFile            result_;
+  std::vector<Series> series_;
+};
+} // namespace
+
+CaseFile read_case_text(const std::string &text, const std::string &file, const ReadOptions &options)
+{
+  return CaseFileReader(text, file, options).read();
+}
+
+CaseFile read_case_file(const fs::path &path, const ReadOptions &options)
+{
+  Problems   problems;
+  const auto text = materials::read_sheet_text(path, problems);
+  problems.throw_if_any();
+  return read_case_text(text, path.string(), options);
+}
+
+std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
+{
+  std::vector<CaseHeading> headings;
+  std::error_code          error;
+  for (const auto &root : case_roots)
+    for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
+    {
+      const auto folder = group->path().filename();
+      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
+        continue;
+      for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
+      {
+        if (it->path().extension() != ".toml")
+          continue;
+        Problems   problems;
+        const auto text = materials::read_sheet_text(it->path(), problems);
+        const auto tree = materials::parse_sheet(text, it->path().string(), problems);
+        if (!problems.empty())
+          continue;
+        headings.push_back({it->path(), it->path().stem().string(), tree["title"].value_or(std::string()),
+                            tree["group"].value_or(std::string("Own cases")),
+                            tree["question"].value_or(std::string())});
+      }
+    }
+  std::sort(headings.begin(), headings.end(), [](const auto &a, const auto &b) {
+    return std::tie(a.group, a.label) < std::tie(b.group, b.label);
+  });
+  return headings;
+}
+
+fs::path find_case(const std::string &name_or_path, const std::vector<fs::path> &case_roots)
+{
+  std::error_code error;
+  const fs::path  given(name_or_path);
+  if (given.extension() == ".toml" || given.has_parent_path())
+    return given; // reading it tells what is wrong with it
+  std::vector<std::string> names;
+  for (const auto &root : case_roots)
+    for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
+    {
+      const auto folder = group->path().filename();
+      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
+        continue;
+      if (const auto path = group->path() / (name_or_path + ".toml"); fs::is_regular_file(path, error))
+        return path;
+      for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
+        if (it->path().extension() == ".toml")
+          names.push_back(it->path().stem().string());
+    }
+  Problems   problems;
+  const auto near = materials::nearest_name(name_or_path, names);
+  problems.add({name_or_path, 0, 0, "", "there is no case of this name",
+                near.empty() ? "See the list: solemech cases; a file of your own is given with its ending .toml" :
+                               fmt::format("Did you mean \"{}\"?", near)});
+  problems.throw_if_any();
+  return {};
+}
+} // namespace solemech::tools

@@ -1,0 +1,211 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/input/case_text.h"
+
+#include <fmt/format.h>
+#include <openssl/evp.h>
+
+#include <stdexcept>
+
+namespace solemech::tools
+{
+namespace
+{
+/// Collects lines below a prefix that grows and shrinks with the nesting of the data.
+class CanonicalWriter
+{
+public:
+  std::string text;
+
+  void number(const char *name, double value) { line(name, fmt::format("{:.17g}", value + 0.0)); }
+  void whole(const char *name, long value) { line(name, fmt::format("{}", value)); }
+  void word(const char *name, const std::string &value) { line(name, value); }
+
+  template <typename Write>
+  void inside(const std::string &name, const Write &write)
+  {
+    const auto length = prefix_.size();
+    prefix_ += name + ".";
+    write();
+    prefix_.resize(length);
+  }
+
+  void material(const std::string &name, const materials::Material &material)
+  {
+    inside(name, [&] {
+      number("density", material.density);
+      number("reference_temperature", material.thermal.reference_temperature);
+      number("activation_energy", material.thermal.activation_energy);
+      number("modulus_per_kelvin", material.thermal.modulus_per_kelvin);
+      std::visit([this](const auto &data) { law(data); }, material.data);
+    });
+  }
+
+  void tup(const solver::Tup &tup)
+  {
+    whole("shape", static_cast<int>(tup.shape));
+    number("diameter", tup.diameter);
+    number("edge_radius", tup.edge_radius);
+    number("end_radius", tup.end_radius);
+    number("friction", tup.friction);
+  }
+
+private:
+  void line(const char *name, const std::string &value) { text += prefix_ + name + " = " + value + "\n"; }
+
+  void relaxing(const std::vector<materials::RelaxingTerm> &terms)
+  {
+    for (const auto &term : terms)
+      inside("relaxing", [&] {
+        number("share", term.share);
+        number("time", term.relaxation_time);
+      });
+  }
+
+  void law(const materials::FoamData &foam)
+  {
+    word("law", "foam");
+    for (const auto &term : foam.network)
+      inside("network", [&] {
+        number("shear_modulus", term.shear_modulus);
+        number("exponent", term.exponent);
+        number("volumetric_exponent", term.volumetric_exponent);
+      });
+    number("relative_density", foam.relative_density);
+    number("closed_cells", foam.closed_cells);
+    number("gas_exponent", foam.gas_exponent);
+    number("densification_modulus", foam.densification_modulus);
+    number("densification_exponent", foam.densification_exponent);
+    relaxing(foam.relaxing);
+    for (const auto &term : foam.slipping)
+      inside("slipping", [&] {
+        number("share", term.share);
+        number("cap", term.cap);
+      });
+    number("recovery_time", foam.recovery_time);
+  }
+
+  void law(const materials::RubberData &rubber)
+  {
+    word("law", "rubber");
+    number("c10", rubber.c10);
+    number("c20", rubber.c20);
+    number("c30", rubber.c30);
+    number("c01", rubber.c01);
+    number("bulk_modulus", rubber.bulk_modulus);
+    relaxing(rubber.relaxing);
+  }
+
+  void law(const materials::PlateData &plate)
+  {
+    word("law", "plate");
+    number("youngs_modulus", plate.youngs_modulus);
+    number("poisson", plate.poisson_ratio);
+    relaxing(plate.relaxing);
+  }
+
+  std::string prefix_;
+};
+
+void write(CanonicalWriter &out, const solver::AirUnit &unit)
+{
+  out.number("diameter", unit.diameter);
+  out.number("film_thickness", unit.film_thickness);
+  out.material("film", unit.film);
+  out.whole("state", static_cast<int>(unit.state));
+  out.number("gauge_pressure", unit.gauge_pressure);
+  out.number("outside_volume", unit.outside_volume);
+  out.number("heat_time", unit.heat_time);
+  out.number("leak_diameter", unit.leak_diameter);
+  out.whole("fibres", unit.has_fibres);
+  out.number("fibre_spacing", unit.fibre_spacing);
+  out.number("fibre_stiffness", unit.fibre_stiffness);
+  out.number("fibre_radius", unit.fibre_radius);
+  out.number("filament_spacing", unit.filament_spacing);
+  out.number("packed_share", unit.packed_share);
+}
+
+void write(CanonicalWriter &out, const solver::Plug &plug)
+{
+  out.whole("section", static_cast<int>(plug.section));
+  out.number("radius", plug.radius);
+  out.whole("side", static_cast<int>(plug.side));
+  if (plug.side == solver::Side::ring)
+    out.material("side_material", plug.side_material);
+  out.number("side_thickness", plug.side_thickness);
+  out.number("shell_stiffness", plug.shell_stiffness);
+  out.whole("base", static_cast<int>(plug.base));
+  out.number("base_friction", plug.base_friction);
+}
+
+void write(CanonicalWriter &out, const solver::DropRig &rig)
+{
+  out.word("kind", "drop");
+  out.tup(rig.tup);
+  out.number("mass", rig.mass);
+  out.number("height", rig.height);
+  out.number("guide_loss", rig.guide_loss);
+  out.whole("hits", rig.hits);
+  out.whole("discarded", rig.discarded);
+  out.number("rest", rig.rest);
+  out.whole("conditioned", rig.conditioned);
+  out.number("base_mass", rig.base_mass);
+  out.number("base_stiffness", rig.base_stiffness);
+  out.number("base_damping", rig.base_damping);
+}
+
+void write(CanonicalWriter &out, const solver::PressRig &rig)
+{
+  out.word("kind", "press");
+  out.tup(rig.tup);
+  out.whole("control", static_cast<int>(rig.control));
+  out.whole("wave", static_cast<int>(rig.wave));
+  out.number("peak", rig.peak);
+  out.number("duration", rig.duration);
+  out.whole("cycles", rig.cycles);
+  out.number("rest", rig.rest);
+  for (const auto &[time, value] : rig.table)
+    out.inside("table", [&] {
+      out.number("time", time);
+      out.number("value", value);
+    });
+}
+} // namespace
+
+std::string canonical_text(const solver::Case &data)
+{
+  CanonicalWriter out;
+  out.text = "solemech case, SI\n";
+  for (const auto &layer : data.layers)
+    out.inside("layer", [&] {
+      out.word("name", layer.name);
+      out.material("material", layer.material);
+      out.number("thickness", layer.thickness);
+      out.number("area_share", layer.area_share);
+      out.number("core_diameter", layer.core_diameter);
+      if (layer.ring)
+        out.material("ring", *layer.ring);
+      if (layer.unit)
+        out.inside("unit", [&] { write(out, *layer.unit); });
+    });
+  out.inside("plug", [&] { write(out, data.plug); });
+  out.inside("rig", [&] { std::visit([&](const auto &rig) { write(out, rig); }, data.rig); });
+  out.number("temperature", data.temperature);
+  out.number("gravity", data.gravity);
+  out.number("atmospheric_pressure", data.atmospheric_pressure);
+  out.number("accuracy", data.accuracy);
+  return std::move(out.text);
+}
+
+std::string case_hash(const solver::Case &data, const std::string &result_version)
+{
+  const auto    text = canonical_text(data) + "result version = " + result_version + "\n";
+  unsigned char digest[EVP_MAX_MD_SIZE];
+  unsigned int  n_bytes = 0;
+  if (EVP_Digest(text.data(), text.size(), digest, &n_bytes, EVP_sha256(), nullptr) != 1)
+    throw std::runtime_error("the fingerprint of the case could not be made");
+  std::string hash;
+  for (unsigned int i = 0; i < n_bytes; ++i)
+    hash += fmt::format("{:02x}", digest[i]);
+  return hash;
+}
+} // namespace solemech::tools

@@ -1,0 +1,187 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/input/schema.h"
+
+#include "materials/material_reader.h"
+
+namespace solemech::tools
+{
+namespace
+{
+using namespace materials;
+using D = Dimension;
+
+const Entry entries[] = {
+  {"", "format", D::count, within(1, 1), required, "Version of the file format; this program reads 1."},
+  {"", "title", D::text, any_value, "", "One line for people."},
+  {"", "group", D::text, any_value, "Own cases", "Heading under which the case is listed."},
+  {"", "question", D::text, any_value, "", "The question that the case answers."},
+  {"", "note", D::text, any_value, "", "What else is to be said: scenario, sources, reasons."},
+  {"", "stack", D::text, any_value, "", "Stack file to use, by name or path.", "", "layer"},
+  {"", "rig", D::text, any_value, "", "Rig file to use, by name or path; a block here changes single entries of it."},
+  {"", "accuracy", D::share, within(1e-4, 0.1), "1 %", "Wished relative accuracy of the readings; mesh and step follow."},
+  {"", "layer", D::blocks, any_value, "", "The layers of the stack, foot side first.", "", "stack"},
+  {"", "material", D::blocks, any_value, "", "Own materials."},
+  {"", "plug", D::block, any_value, "", "The round plug of the stack under the striker."},
+  {"", "drop", D::block, any_value, "", "A falling weight."},
+  {"", "ball", D::block, any_value, "", "The ball of ISO 8307."},
+  {"", "press", D::block, any_value, "", "A press."},
+  {"", "surroundings", D::block, any_value, "", "Temperature, gravity, air."},
+  {"", "change", D::block, any_value, "", "Changes to the stack and rig files, e.g. core.thickness = \"18 mm\"."},
+  {"", "series", D::blocks, any_value, "", "Entries to vary; several series give every combination."},
+  {"", "expect", D::blocks, any_value, "", "Ranges in which readings are expected, with their source."},
+
+  {"layer", "name", D::text, any_value, required, "Address of the layer, once in the stack."},
+  {"layer", "material", D::text, any_value, required, "Material of the layer; round an air unit: what fills the layer."},
+  {"layer", "thickness", D::length, within(0.2e-3, 0.3), required, "Thickness at rest."},
+  {"layer", "area_share", D::share, within(0.01, 1), "100 %", "Share of the area that is there, for lugs."},
+  {"layer", "core_diameter", D::length, above_to(0, 1), "", "Diameter of a core of `material` in a ring of another."},
+  {"layer", "ring", D::text, any_value, "", "Material outside the core diameter."},
+  {"layer", "unit", D::block, any_value, "", "An air unit in this layer."},
+
+  {"layer.unit", "diameter", D::length, above_to(0, 1), required, "Outer diameter, film included."},
+  {"layer.unit", "film", D::text, any_value, required, "Material of the film."},
+  {"layer.unit", "film_thickness", D::length, within(0.05e-3, 0.02), required, "Thickness of the film."},
+  {"layer.unit", "state", D::choice, any_value, "sealed", "Sealed, open (punctured) or leaking.", "sealed|open|leaking"},
+  {"layer.unit", "gauge_pressure", D::pressure, within(0, 1e8), "0 kPa",
+   "Pressure above the surroundings, at the temperature of the test."},
+  {"layer.unit", "outside_volume", D::volume, within(0, 0.01), "0 cm3", "Volume of the unit outside the plug."},
+  {"layer.unit", "heat_time", D::time, within(0, 1e9), "from fibres",
+   "Time in which the gas takes the temperature of the walls.", "from fibres|adiabatic|isothermal"},
+  {"layer.unit", "leak_diameter", D::length, within(0, 0.05), "0 mm", "Diameter of the hole of a leaking unit."},
+  {"layer.unit", "fibres", D::flag, any_value, "true", "Whether fibres join the two faces."},
+  {"layer.unit", "fibre_spacing", D::length, above_to(0, 0.1), "3 mm", "Distance between fibres, both ways."},
+  {"layer.unit", "fibre_stiffness", D::stiffness, above_to(0, 1e8), "20 N/mm", "Stiffness of one fibre in tension."},
+  {"layer.unit", "fibre_radius", D::length, above_to(0, 5e-3), "0.01 mm", "Radius of one filament, for the heat time."},
+  {"layer.unit", "filament_spacing", D::length, above_to(0, 0.1), "1 mm",
+   "Distance between filaments, for the heat time."},
+  {"layer.unit", "packed_share", D::share, within(0.01, 0.9), "10 %",
+   "Height of the packed fibres and film over that of the chamber."},
+
+  {"plug", "section", D::choice, any_value, "axisymmetric", "Round plug, or a long strip in plane strain.",
+   "axisymmetric|plane-strain"},
+  {"plug", "radius", D::length, within(1e-3, 0.5), "in the shoe",
+   "Radius (half width of a strip); `in the shoe` is striker radius plus stack height.", "in the shoe"},
+  {"plug", "side", D::choice, any_value, "free", "Side wall: cut free, wrapped by a firmer wall, or shell left on.",
+   "free|wrapped|shell"},
+  {"plug", "side_material", D::text, any_value, "", "Material of the wrapping wall."},
+  {"plug", "side_thickness", D::length, within(0.2e-3, 0.1), "", "Thickness of the wrapping wall."},
+  {"plug", "shell_stiffness", D::stiffness_per_area, above_to(0, 1e13), "",
+   "Radial stiffness per area of a shell left on."},
+  {"plug", "base", D::choice, any_value, "bonded", "How the plug stands on its base.", "bonded|resting|clamped|sliding"},
+  {"plug", "base_friction", D::number, within(0, 2), "0.6", "Coulomb friction of a resting base."},
+
+  {"drop", "mass", D::mass, above_to(0, 1e4), required, "Mass of the drop weight."},
+  {"drop", "height", D::length, above_to(0, 20), "", "Fall to first touch.", "", "energy"},
+  {"drop", "energy", D::energy, above_to(0, 1e5), "", "Energy at first touch, instead of the height.", "", "height"},
+  {"drop", "shape", D::choice, any_value, "flat", "Shape of the striker.", "flat|sphere|spherical-ended"},
+  {"drop", "diameter", D::length, above_to(0, 1), required, "Diameter of the striker."},
+  {"drop", "edge_radius", D::length, within(0, 0.5), "1 mm", "Rounding of the edge."},
+  {"drop", "end_radius", D::length, above_to(0, 10), "", "Radius of a spherical end."},
+  {"drop", "friction", D::number, within(0, 2), "0", "Coulomb friction of the striker on the stack."},
+  {"drop", "guide_loss", D::share, within(0, 0.5), "0 %", "Share of the energy that the guide takes on each way."},
+  {"drop", "hits", D::count, within(1, 1000), "1", "Recorded hits."},
+  {"drop", "discarded", D::count, within(0, 1000), "0", "Hits before them that are not counted."},
+  {"drop", "rest", D::time, within(0, 1e6), "30 s", "Rest between hits."},
+  {"drop", "conditioned", D::flag, any_value, "false", "Repeat until the return changes by less than 0.2 points."},
+  {"drop", "base_mass", D::mass, within(0, 1e6), "0 kg", "Mass of the block under the stack; 0: rigid ground."},
+  {"drop", "base_stiffness", D::stiffness, within(0, 1e12), "0 N/m", "Stiffness between block and ground."},
+  {"drop", "base_damping", D::damping, within(0, 1e9), "0 N s/m", "Damping between block and ground."},
+
+  {"ball", "diameter", D::length, above_to(0, 0.2), "16 mm", "Diameter of the ball."},
+  {"ball", "mass", D::mass, above_to(0, 10), "16.8 g", "Mass of the ball."},
+  {"ball", "height", D::length, above_to(0, 5), "500 mm", "Fall to first touch."},
+  {"ball", "friction", D::number, within(0, 2), "0", "Coulomb friction of the ball on the block."},
+  {"ball", "hits", D::count, within(1, 1000), "1", "Recorded hits."},
+  {"ball", "rest", D::time, within(0, 1e6), "60 s", "Rest between hits."},
+
+  {"press", "peak_force", D::force, above_to(0, 1e6), "", "Greatest force, of a force-driven press.", "",
+   "peak_displacement"},
+  {"press", "peak_displacement", D::length, above_to(0, 0.3), "", "Greatest travel, of a travel-driven press.", "",
+   "peak_force"},
+  {"press", "peak_body_weights", D::number, above_to(0, 20), "", "Greatest force in body weights.", "", "peak_force"},
+  {"press", "body_mass", D::mass, above_to(0, 300), "", "Body mass that scales body weights."},
+  {"press", "wave", D::choice, any_value, "triangle", "Course of one cycle.", "triangle|half-sine"},
+  {"press", "duration", D::time, above_to(0, 1e5), "1 s", "Duration of one cycle or pulse."},
+  {"press", "cycles", D::count, within(1, 1000), "1", "Number of cycles."},
+  {"press", "rest", D::time, within(0, 1e6), "0 s", "Rest between cycles."},
+  {"press", "history", D::file, any_value, "",
+   "CSV file with two columns, time in s and what history_of says; then no peak, wave and duration."},
+  {"press", "history_of", D::choice, any_value, "force", "Second column of the history: N, mm or body weights.",
+   "force|travel|body weights"},
+  {"press", "shape", D::choice, any_value, "flat", "Shape of the striker.", "flat|sphere|spherical-ended"},
+  {"press", "diameter", D::length, above_to(0, 1), required, "Diameter of the striker."},
+  {"press", "edge_radius", D::length, within(0, 0.5), "1 mm", "Rounding of the edge."},
+  {"press", "end_radius", D::length, above_to(0, 10), "", "Radius of a spherical end."},
+  {"press", "friction", D::number, within(0, 2), "0", "Coulomb friction of the striker on the stack."},
+
+  {"surroundings", "temperature", D::temperature, within(233.15, 353.15), "23 °C", "Temperature of everything."},
+  {"surroundings", "gravity", D::acceleration, within(0.1, 100), "9.80665 m/s2", "Gravity (standard value)."},
+  {"surroundings", "atmospheric_pressure", D::pressure, within(1e4, 1e6), "101.325 kPa",
+   "Pressure of the surrounding air (standard atmosphere)."},
+
+  {"series", "vary", D::text, any_value, required, "Entry to vary, addressed as on the command line, or stack, or rig."},
+  {"series", "values", D::list, any_value, required, "Its values, one case each."},
+  {"series", "labels", D::list, any_value, "", "Endings of the case labels; by itself the values."},
+
+  {"expect", "label", D::text, any_value, "", "Case of the series that is meant (label or its ending); else all."},
+  {"expect", "source", D::text, any_value, required, "Where the ranges come from."},
+  {"expect", "rebound_by_height", D::share, any_value, "", "Rise over fall."},
+  {"expect", "return_by_speed", D::share, any_value, "", "Squared ratio of speeds at contact loss and first touch."},
+  {"expect", "return_by_loop", D::share, any_value, "", "Unloading over loading area of force against travel."},
+  {"expect", "peak_force", D::force, any_value, "", "Greatest force."},
+  {"expect", "deceleration", D::number, any_value, "", "Greatest deceleration of the weight in g, F/(m g) - 1."},
+  {"expect", "compression", D::length, any_value, "", "Greatest compression."},
+  {"expect", "contact_time", D::time, any_value, "", "Time from first touch to contact loss."},
+};
+
+const Section sections[] = {
+  {"", "Top of the file", "What the case is, and which stack and rig it uses."},
+  {"layer", "[[layer]]", "One block per layer, foot side first."},
+  {"layer.unit", "[layer.unit]", "An air unit inside the layer above this block."},
+  {"plug", "[plug]", "The piece of the stack that is modelled."},
+  {"drop", "[drop]", "Weight on a guided rod, or instrumented falling mass."},
+  {"ball", "[ball]", "Ball rebound after ISO 8307; the block under test is a layer."},
+  {"press", "[press]", "Press cycles, pulses or a force history."},
+  {"surroundings", "[surroundings]", "Where the test is done."},
+  {"series", "[[series]]", "Several cases from one file."},
+  {"expect", "[[expect]]", "Ranges, each a list of two: `peak_force = [\"1.20 kN\", \"1.45 kN\"]`."},
+  {"material", "[[material]]", "Own materials and changed library materials, by the same entries as the library."},
+  {"material.network", "network = [{...}]", "Terms of the foam network."},
+  {"material.relaxing", "relaxing = [{...}]", "Relaxing branches."},
+  {"material.slipping", "slipping = [{...}]", "Slipping branches."},
+};
+} // namespace
+
+std::span<const Entry> case_entries()
+{
+  static const std::vector<Entry> all = [] {
+    std::vector<Entry> list(std::begin(entries), std::end(entries));
+    const auto         of_materials = material_entries();
+    list.insert(list.end(), of_materials.begin(), of_materials.end());
+    return list;
+  }();
+  return all;
+}
+
+const Entry *find_entry(std::string_view section, std::string_view name)
+{
+  for (const auto &entry : case_entries())
+    if (entry.section == section && entry.name == name)
+      return &entry;
+  return nullptr;
+}
+
+std::vector<std::string> entry_names(std::string_view section)
+{
+  std::vector<std::string> names;
+  for (const auto &entry : case_entries())
+    if (entry.section == section)
+      names.emplace_back(entry.name);
+  return names;
+}
+
+std::span<const Section> case_sections()
+{
+  return sections;
+}
+} // namespace solemech::tools
