@@ -5,7 +5,7 @@ option(SOLEMECH_ASSERTIONS "Keep assertions in a Release build" OFF)
 
 add_library(solemech_options INTERFACE)
 target_include_directories(solemech_options INTERFACE "${PROJECT_SOURCE_DIR}")
-target_compile_options(solemech_options INTERFACE -Wall -Wextra $<$<CONFIG:Release>:-O3>)
+target_compile_options(solemech_options INTERFACE -Wall -Wextra)
 target_compile_definitions(solemech_options INTERFACE $<$<CONFIG:Debug>:EIGEN_INITIALIZE_MATRICES_BY_NAN>)
 if(SOLEMECH_ASSERTIONS)
   # After CMAKE_CXX_FLAGS_RELEASE, which defines NDEBUG. deal.II's own checks stay off: they need its Debug library.
@@ -13,7 +13,9 @@ if(SOLEMECH_ASSERTIONS)
   target_compile_definitions(solemech_options INTERFACE _GLIBCXX_ASSERTIONS)
 endif()
 if(SOLEMECH_SANITIZE)
-  target_compile_options(solemech_options INTERFACE -fsanitize=address,undefined -fno-omit-frame-pointer)
+  # The compiler warns wrongly of uninitialised values in code that it instruments itself.
+  target_compile_options(solemech_options INTERFACE -fsanitize=address,undefined -fno-omit-frame-pointer
+                                                    -Wno-maybe-uninitialized)
   target_link_options(solemech_options INTERFACE -fsanitize=address,undefined)
 endif()
 
