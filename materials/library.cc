@@ -1,9 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/library.h"
 
-#include "materials/problem.h"
-
-#include <fmt/format.h>
+#include "materials/case_errors.h"
 
 #include <algorithm>
 #include <array>
@@ -29,19 +27,12 @@ std::size_t family_rank(const std::string &family)
   static const std::array<std::string, 6> order{"foam", "rubber", "plate", "insert", "board", "film"};
   return std::find(order.begin(), order.end(), family) - order.begin();
 }
-
-void append(std::vector<Problem> &problems, std::string &text, const CaseError &error)
-{
-  problems.insert(problems.end(), error.problems().begin(), error.problems().end());
-  text += (text.empty() || text.ends_with('\n') ? "" : "\n") + std::string(error.what());
-}
 } // namespace
 
 Library Library::load(const fs::path &folder)
 {
-  Library              library;
-  std::vector<Problem> problems;
-  std::string          text;
+  Library    library;
+  CaseErrors errors;
   for (const fs::path &file : material_files(folder))
   {
     try
@@ -60,11 +51,10 @@ Library Library::load(const fs::path &folder)
     }
     catch (const CaseError &error)
     {
-      append(problems, text, error);
+      errors.add(error);
     }
   }
-  if (!problems.empty())
-    throw CaseError(std::move(problems), text);
+  errors.throw_if_any();
   std::stable_sort(library.materials_.begin(), library.materials_.end(),
                    [](const Material &a, const Material &b) {
                      return family_rank(a.family) < family_rank(b.family);

@@ -136,7 +136,10 @@ private:
         return option.starts_with(series.address + "=") || option.starts_with(other_address(series.address) + "=");
       });
       if (!fixed && !series.address.empty())
+      {
         series_.push_back(series);
+        result_.series.push_back({series.address, values});
+      }
     }
   }
 

@@ -28,11 +28,20 @@ struct ExpectedRange
   std::string source;
 };
 
+/// One series of a file: the entry that is varied and its values as written. The cases are every combination of
+/// the series, the last one varying fastest.
+struct VariedEntry
+{
+  std::string              address;
+  std::vector<std::string> values;
+};
+
 struct CaseFile
 {
   std::string                label;     ///< name of the file without ending
   std::string                title, group, question, note;
   std::vector<solver::Case>  cases;     ///< one, or every combination of the series
+  std::vector<VariedEntry>   series;    ///< empty when there is one case
   std::vector<ExpectedRange> expected;
   std::string                text;      ///< the file as read
 };
