@@ -22,12 +22,6 @@ constexpr const char *table_notes =
   "Shore A of rubber: Gent 1958, good to 25 %. modulus: slow and small, of foams with the gas in their cells.\n"
   "`solemech materials NAME` shows every number of a material.\n";
 
-/// Columns to fit in on a terminal; 0 elsewhere, where each material stays on its line for other programs.
-std::size_t page_width()
-{
-  return is_terminal(stdout) ? terminal_width(stdout) : 0;
-}
-
 std::string percent(double share)
 {
   return share < 0 ? "-" : fmt::format("{:.0f} %", 100 * share);

@@ -20,6 +20,11 @@ int terminal_width(std::FILE *stream)
   return 100;
 }
 
+int page_width()
+{
+  return is_terminal(stdout) ? terminal_width(stdout) : 0;
+}
+
 bool wants_emphasis(std::FILE *stream)
 {
   const char *no_color = std::getenv("NO_COLOR");

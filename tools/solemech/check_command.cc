@@ -1,0 +1,57 @@
+// SPDX-License-Identifier: Apache-2.0
+// solemech check: reads case files as a run would, and says in short what they hold and what is assumed.
+#include "tools/results/readings_table.h"
+#include "tools/solemech/assumptions.h"
+#include "tools/solemech/commands.h"
+#include "tools/solemech/inputs.h"
+#include "tools/solemech/terminal.h"
+#include "tools/solemech/text_table.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+namespace solemech::tools
+{
+namespace
+{
+std::string layer_text(const solver::Layer &layer)
+{
+  std::string text = fmt::format("{} {} {}", layer.name, layer.material.name, length_text(layer.thickness, Lengths::millimetre));
+  if (layer.ring)
+    text += fmt::format(" ringed by {}", layer.ring->name);
+  if (layer.unit)
+    text += fmt::format(" with air unit at {:.0f} kPa", layer.unit->gauge_pressure / 1e3);
+  return text;
+}
+
+std::string stack_text(const solver::Case &setup)
+{
+  std::vector<std::string> layers;
+  for (const solver::Layer &layer : setup.layers)
+    layers.push_back(layer_text(layer));
+  return fmt::format("{}; {} in all", fmt::join(layers, ", "), length_text(stack_height(setup), Lengths::millimetre));
+}
+
+std::string plural(std::size_t count, const char *one, const char *many)
+{
+  return fmt::format("{} {}", count, count == 1 ? one : many);
+}
+} // namespace
+
+Exit check_files(const CheckRequest &request)
+{
+  for (const Input &input : read_inputs(request.files, request.settings))
+  {
+    const solver::Case &first = input.file.cases.front();
+    TextTable           table({Align::left, Align::left});
+    table.add_row({"stack", stack_text(first)});
+    table.add_row({"rig", rig_text(first, Lengths::millimetre)});
+    if (input.file.cases.size() > 1)
+      table.add_row({"series", fmt::format("{}; stack and rig above are those of the first",
+                                           plural(input.file.cases.size(), "case", "cases"))});
+    table.add_row({"assumed", fmt::format("{}", fmt::join(assumed_entries(input.path, input.file, request.settings), ", "))});
+    fmt::print("{}: no errors\n{}", input.path.string(), table.text(2, page_width()));
+  }
+  return Exit::ok;
+}
+} // namespace solemech::tools
