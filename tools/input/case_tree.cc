@@ -257,6 +257,7 @@ void merge_file(toml::table &tree, const char *entry, const char *kind, const st
     return;
   auto sheet = materials::parse_sheet(text, path.string(), problems);
   merge(tree, sheet, allowed, entry, problems);
+  tree.erase(entry);
 }
 
 /// [change] as a list: nested tables are addresses.

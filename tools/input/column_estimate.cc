@@ -23,7 +23,7 @@ double stack_height(const solver::Case &data)
 double loaded_area(const solver::Case &data)
 {
   const double striker = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, data.rig);
-  const double radius  = std::min(data.plug.radius, striker + stack_height(data));
+  const double radius  = std::min(data.plug.radius, striker + stack_height(data) / 2);
   return std::numbers::pi * radius * radius;
 }
 
@@ -52,13 +52,13 @@ double stored(const FoamData &foam, double pressure, double stretch)
   return energy;
 }
 
-/// Stretch at which a foam counts as locked up: a twentieth of its cell space left; a tenth when it has no cells.
+/// Stretch at which a foam counts as locked up: a fifth of its cell space left; a tenth when it has no cells.
 double lock_up(const FoamData &foam)
 {
   const double beta = foam.network.front().volumetric_exponent;
   const double nu   = beta / (1 + 2 * beta);
   const double r    = foam.relative_density;
-  return r > 0 ? std::pow(r + 0.05 * (1 - r), 1 / (1 - 2 * nu)) : 0.1;
+  return r > 0 ? std::pow(r + 0.2 * (1 - r), 1 / (1 - 2 * nu)) : 0.1;
 }
 
 /// Nominal stress [Pa], compression positive, by differences.
