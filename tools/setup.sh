@@ -57,6 +57,7 @@ build()
   n_processors=$(nproc)
   memory_jobs=$(awk '/^MemAvailable/ {print int($2 / 1500000)}' /proc/meminfo)
   n_jobs=$((memory_jobs < n_processors ? memory_jobs : n_processors))
-  cmake --preset release >&2
+  mkdir -p build
+  cmake --preset release >build/configure.log 2>&1 || stop "$(tail -n 40 build/configure.log)"
   cmake --build --preset release --parallel $((n_jobs > 0 ? n_jobs : 1)) --target "$@" >&2
 }
