@@ -55,10 +55,9 @@ Library Library::load(const fs::path &folder)
     }
   }
   errors.throw_if_any();
-  std::stable_sort(library.materials_.begin(), library.materials_.end(),
-                   [](const Material &a, const Material &b) {
-                     return family_rank(a.family) < family_rank(b.family);
-                   });
+  std::stable_sort(
+    library.materials_.begin(), library.materials_.end(),
+    [](const Material &a, const Material &b) { return family_rank(a.family) < family_rank(b.family); });
   return library;
 }
 

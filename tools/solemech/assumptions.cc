@@ -8,6 +8,8 @@
 
 #include <fmt/format.h>
 
+#include <map>
+
 namespace solemech::tools
 {
 namespace
@@ -15,14 +17,28 @@ namespace
 /// Entries that say something about the case, not about how it is listed.
 bool is_physical(const materials::Entry &entry)
 {
-  return !entry.fallback.empty() && entry.fallback != materials::required && entry.dimension != materials::Dimension::text;
+  return !entry.fallback.empty() && entry.fallback != materials::required &&
+         entry.dimension != materials::Dimension::text;
+}
+
+/// Entries that say nothing as long as another entry of their block is left at its default.
+const std::map<std::string_view, std::string_view> follows{
+  {"base_friction", "base"},     {"rest", "hits"},
+  {"discarded", "hits"},         {"base_stiffness", "base_mass"},
+  {"base_damping", "base_mass"}, {"leak_diameter", "state"}};
+
+bool says_something(std::string_view name, const toml::table &block)
+{
+  const auto leader = follows.find(name);
+  return leader == follows.end() || block.contains(leader->second);
 }
 
 void add_missing(const toml::table &block, std::string_view section, const std::string &title,
                  std::vector<std::string> &list)
 {
   for (const materials::Entry &entry : case_entries())
-    if (entry.section == section && is_physical(entry) && !block.contains(entry.name))
+    if (entry.section == section && is_physical(entry) && !block.contains(entry.name) &&
+        says_something(entry.name, block))
       list.push_back(fmt::format("{}{} {}", title, entry.name, entry.fallback));
 }
 
@@ -32,9 +48,9 @@ void add_missing_of_blocks(const toml::table &tree, std::vector<std::string> &li
   static const toml::table empty;
   for (const char *section : {"plug", "drop", "ball", "press", "surroundings"})
   {
-    const auto *block    = tree.get_as<toml::table>(section);
+    const auto *block = tree.get_as<toml::table>(section);
     const bool  is_given = block != nullptr;
-    const bool  is_rig   = std::string_view(section) != "plug" && std::string_view(section) != "surroundings";
+    const bool  is_rig = std::string_view(section) != "plug" && std::string_view(section) != "surroundings";
     if (is_given || !is_rig)
       add_missing(is_given ? *block : empty, section, fmt::format("{}.", section), list);
   }

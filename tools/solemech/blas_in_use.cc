@@ -4,8 +4,9 @@
 #include "tools/solemech/build_facts.h"
 
 #include <dlfcn.h>
-#include <filesystem>
 #include <link.h>
+
+#include <filesystem>
 
 namespace solemech::tools
 {
@@ -14,13 +15,13 @@ std::string blas_in_use()
   void *library = dlopen("libblas.so.3", RTLD_LAZY | RTLD_LOCAL);
   if (library == nullptr)
     return "not found";
-  link_map   *map  = nullptr;
+  link_map   *map = nullptr;
   std::string path = "unknown";
   if (dlinfo(library, RTLD_DI_LINKMAP, &map) == 0)
   {
     std::error_code error;
     const auto      file = std::filesystem::canonical(map->l_name, error);
-    path                 = error ? map->l_name : file.string();
+    path = error ? map->l_name : file.string();
   }
   dlclose(library);
   return path;

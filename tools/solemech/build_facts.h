@@ -8,12 +8,12 @@ namespace solemech::tools
 {
 struct BuildFacts
 {
-  const char *version;     ///< of the program
-  const char *revision;    ///< of the source, as git describes it; "unknown" outside a clone
+  const char *version;  ///< of the program
+  const char *revision; ///< of the source, as git describes it; "unknown" outside a clone
   const char *compiler;
   const char *build_type;
-  const char *deal_ii;     ///< version of the finite-element library
-  const char *hdf5;        ///< version of the file library
+  const char *deal_ii; ///< version of the finite-element library
+  const char *hdf5;    ///< version of the file library
 };
 
 /// Facts fixed at build time (build_facts.cc is written by build_facts.cmake).

@@ -16,7 +16,8 @@ namespace
 {
 std::string layer_text(const solver::Layer &layer)
 {
-  std::string text = fmt::format("{} {} {}", layer.name, layer.material.name, length_text(layer.thickness, Lengths::millimetre));
+  std::string text = fmt::format("{} {} {}", layer.name, layer.material.name,
+                                 length_text(layer.thickness, Lengths::millimetre));
   if (layer.ring)
     text += fmt::format(" ringed by {}", layer.ring->name);
   if (layer.unit)
@@ -29,7 +30,8 @@ std::string stack_text(const solver::Case &setup)
   std::vector<std::string> layers;
   for (const solver::Layer &layer : setup.layers)
     layers.push_back(layer_text(layer));
-  return fmt::format("{}; {} in all", fmt::join(layers, ", "), length_text(stack_height(setup), Lengths::millimetre));
+  return fmt::format("{}; {} in all", fmt::join(layers, ", "),
+                     length_text(stack_height(setup), Lengths::millimetre));
 }
 
 std::string plural(std::size_t count, const char *one, const char *many)
@@ -49,7 +51,9 @@ Exit check_files(const CheckRequest &request)
     if (input.file.cases.size() > 1)
       table.add_row({"series", fmt::format("{}; stack and rig above are those of the first",
                                            plural(input.file.cases.size(), "case", "cases"))});
-    table.add_row({"assumed", fmt::format("{}", fmt::join(assumed_entries(input.path, input.file, request.settings), ", "))});
+    table.add_row(
+      {"assumed",
+       fmt::format("{}", fmt::join(assumed_entries(input.path, input.file, request.settings), ", "))});
     fmt::print("{}: no errors\n{}", input.path.string(), table.text(2, page_width()));
   }
   return Exit::ok;

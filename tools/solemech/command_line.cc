@@ -5,8 +5,9 @@
 #include "materials/quantity.h"
 
 #include <CLI/CLI.hpp>
-#include <algorithm>
 #include <fmt/format.h>
+
+#include <algorithm>
 #include <memory>
 
 namespace solemech::tools
@@ -107,7 +108,8 @@ struct Parsers
     run_command.add_option("CASE", run.cases, "Names of prebuilt cases, or case files")
       ->required()
       ->type_name("");
-    run_command.add_option("-o,--output", output, "Folder for the results (default results/<label>/<number>)")
+    run_command
+      .add_option("-o,--output", output, "Folder for the results (default results/<label>/<number>)")
       ->type_name("DIR");
     add_set(run_command, run.settings);
     run_command.add_option("--lengths", run.lengths, "Unit of printed lengths: mm, cm or in (default mm)")
@@ -170,8 +172,8 @@ CLI::App &Parsers::find(const std::string &name) const
       return *command;
     known.push_back(command->get_name());
   }
-  throw UsageError(fmt::format("there is no command '{}'.{} `solemech help` lists the commands.", name,
-                               hint(name, known)));
+  throw UsageError(
+    fmt::format("there is no command '{}'.{} `solemech help` lists the commands.", name, hint(name, known)));
 }
 
 /// Refuses an unknown option of a command, with the nearest name.
@@ -192,7 +194,7 @@ void check_options(const CLI::App &command, const std::vector<std::string> &argu
     if (argument.size() < 2 || argument[0] != '-')
       continue;
     const bool        is_long = argument[1] == '-';
-    const std::string name    = is_long ? argument.substr(0, argument.find('=')) : argument.substr(0, 2);
+    const std::string name = is_long ? argument.substr(0, argument.find('=')) : argument.substr(0, 2);
     if (std::find(known.begin(), known.end(), name) == known.end())
       throw UsageError(fmt::format("`{0}` has no option '{1}'.{2} `solemech help {0}` lists the options.",
                                    command.get_name(), name, hint(name, known)));
@@ -236,9 +238,10 @@ Request read_command_line(const std::vector<std::string> &arguments)
   if (name == "-V" || name == "--version")
     return VersionRequest{};
   if (name.starts_with('-'))
-    throw UsageError(fmt::format("there is no option '{}' before a command.{} `solemech help` shows how to call "
-                                 "the program.",
-                                 name, hint(name, {"--help", "--version"})));
+    throw UsageError(
+      fmt::format("there is no option '{}' before a command.{} `solemech help` shows how to call "
+                  "the program.",
+                  name, hint(name, {"--help", "--version"})));
 
   CLI::App                &command = parsers.find(name);
   std::vector<std::string> rest(arguments.begin() + 1, arguments.end());

@@ -14,36 +14,37 @@ namespace solemech::tools
 {
 struct HelpRequest
 {
-  std::string text;  ///< ready to print
+  std::string text; ///< ready to print
 };
 
 struct VersionRequest
 {
-  bool verbose = false;  ///< build facts too
+  bool verbose = false; ///< build facts too
 };
 
 struct CasesRequest
-{};
+{
+};
 
 struct MaterialsRequest
 {
-  std::vector<std::string> names;  ///< materials to describe in full; empty: the table
+  std::vector<std::string> names; ///< materials to describe in full; empty: the table
 };
 
 struct CheckRequest
 {
-  std::vector<std::string> files;     ///< files, or names of prebuilt cases
-  std::vector<std::string> settings;  ///< "layer.entry=value"
+  std::vector<std::string> files;    ///< files, or names of prebuilt cases
+  std::vector<std::string> settings; ///< "layer.entry=value"
 };
 
 struct RunRequest
 {
-  std::vector<std::string>             cases;     ///< names or files
-  std::optional<std::filesystem::path> output;    ///< folder asked for with -o
-  std::vector<std::string>             settings;  ///< "layer.entry=value"
-  std::string                          lengths = "mm";  ///< unit of printed lengths
-  bool                                 json    = false;
-  bool                                 quiet   = false;
+  std::vector<std::string>             cases;          ///< names or files
+  std::optional<std::filesystem::path> output;         ///< folder asked for with -o
+  std::vector<std::string>             settings;       ///< "layer.entry=value"
+  std::string                          lengths = "mm"; ///< unit of printed lengths
+  bool                                 json = false;
+  bool                                 quiet = false;
   bool                                 details = false;
 };
 

@@ -2,12 +2,14 @@
 #include "tools/solemech/failures.h"
 
 #include "materials/problem.h"
+#include "solver/result_check.h"
 #include "tools/solemech/command_line.h"
 #include "tools/solemech/places.h"
 
+#include <fmt/format.h>
+
 #include <cstdio>
 #include <filesystem>
-#include <fmt/format.h>
 #include <new>
 #include <system_error>
 
@@ -41,7 +43,7 @@ Exit explain(const std::exception &error)
     fmt::print(stderr, "{}{}", text, text.ends_with('\n') ? "" : "\n");
     return Exit::usage;
   }
-  if (as<MissingPart>(error) != nullptr)
+  if (as<MissingPart>(error) != nullptr || as<solver::ResultsError>(error) != nullptr)
   {
     say(error.what());
     return Exit::results;
@@ -61,9 +63,10 @@ Exit explain(const std::exception &error)
     say("not enough memory. Close other programs, run fewer cases at once, or ask for a coarser accuracy.");
     return Exit::run_failed;
   }
-  say(fmt::format("a fault of the program, not of your input ({}). Please report it with the case file and the "
-                  "answer of `solemech version --verbose`.",
-                  error.what()));
+  say(
+    fmt::format("a fault of the program, not of your input ({}). Please report it with the case file and the "
+                "answer of `solemech version --verbose`.",
+                error.what()));
   return Exit::internal;
 }
 

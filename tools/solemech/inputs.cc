@@ -7,7 +7,8 @@
 
 namespace solemech::tools
 {
-std::vector<Input> read_inputs(const std::vector<std::string> &names, const std::vector<std::string> &settings)
+std::vector<Input> read_inputs(const std::vector<std::string> &names,
+                               const std::vector<std::string> &settings)
 {
   const auto        library = materials::Library::load(library_folder());
   const ReadOptions options{settings, {case_folder()}, library.source()};

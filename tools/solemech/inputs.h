@@ -19,5 +19,6 @@ struct Input
 /// Reads all cases, prebuilt ones by name and others by file, with the library and the changes of --set.
 /// @throws materials::CaseError with the problems of every file at once
 /// @throws MissingPart when the library or the cases are not there
-std::vector<Input> read_inputs(const std::vector<std::string> &names, const std::vector<std::string> &settings);
+std::vector<Input> read_inputs(const std::vector<std::string> &names,
+                               const std::vector<std::string> &settings);
 } // namespace solemech::tools

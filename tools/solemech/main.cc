@@ -4,8 +4,9 @@
 #include "tools/solemech/commands.h"
 #include "tools/solemech/failures.h"
 
-#include <csignal>
 #include <unistd.h>
+
+#include <csignal>
 
 namespace
 {

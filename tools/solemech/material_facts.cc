@@ -12,11 +12,12 @@ using namespace materials;
 
 namespace
 {
-constexpr double atmospheric_pressure = 101325;  // [Pa]
+constexpr double atmospheric_pressure = 101325; // [Pa]
 
 SmallStrain slow_constants(const FoamData &data, const ThermalData &thermal)
 {
-  return make_foam(data, thermal, thermal.reference_temperature, atmospheric_pressure).equilibrium_constants();
+  return make_foam(data, thermal, thermal.reference_temperature, atmospheric_pressure)
+    .equilibrium_constants();
 }
 
 struct SlowModulus

@@ -16,11 +16,13 @@ using namespace materials;
 
 namespace
 {
-constexpr const char *table_notes =
-  "ball rebound: height of an ISO 8307 ball; pulse return: loop of a 2000 N, 185 ms press pulse; both as the\n"
-  "virtual bench reads them, - means not read. Asker C of foams: sphere on an elastic half-space (Sneddon 1965);\n"
-  "Shore A of rubber: Gent 1958, good to 25 %. modulus: slow and small, of foams with the gas in their cells.\n"
-  "`solemech materials NAME` shows every number of a material.\n";
+constexpr const char *table_notes = "ball rebound: height of an ISO 8307 ball; pulse return: loop of a 2000 "
+                                    "N, 185 ms press pulse; both as the\n"
+                                    "virtual bench reads them, - means not read. Asker C of foams: sphere on "
+                                    "an elastic half-space (Sneddon 1965);\n"
+                                    "Shore A of rubber: Gent 1958, good to 25 %. modulus: slow and small, of "
+                                    "foams with the gas in their cells.\n"
+                                    "`solemech materials NAME` shows every number of a material.\n";
 
 std::string percent(double share)
 {
@@ -72,8 +74,8 @@ private:
   void relaxing(const std::vector<RelaxingTerm> &terms)
   {
     for (const RelaxingTerm &term : terms)
-      line("relaxing branch", fmt::format("share {:.3g} %, time {:g} ms", 100 * term.share,
-                                          1e3 * term.relaxation_time));
+      line("relaxing branch",
+           fmt::format("share {:.3g} %, time {:g} ms", 100 * term.share, 1e3 * term.relaxation_time));
   }
 
   void law(const FoamData &foam)
@@ -93,9 +95,9 @@ private:
 
   void law(const RubberData &rubber)
   {
-    line("coefficients", fmt::format("c10 {}, c20 {}, c30 {}, c01 {}", modulus_text(rubber.c10),
-                                     modulus_text(rubber.c20), modulus_text(rubber.c30),
-                                     modulus_text(rubber.c01)));
+    line("coefficients",
+         fmt::format("c10 {}, c20 {}, c30 {}, c01 {}", modulus_text(rubber.c10), modulus_text(rubber.c20),
+                     modulus_text(rubber.c30), modulus_text(rubber.c01)));
     line("bulk modulus", modulus_text(rubber.bulk_modulus));
     relaxing(rubber.relaxing);
   }

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/places.h"
 
-#include <cstdlib>
 #include <fmt/format.h>
+
+#include <cstdlib>
 #include <fstream>
 #include <vector>
 

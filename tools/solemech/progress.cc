@@ -3,22 +3,23 @@
 
 #include "tools/solemech/terminal.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <chrono>
 #include <cmath>
 #include <cstdio>
-#include <fmt/format.h>
 
 namespace solemech::tools
 {
 namespace
 {
-constexpr double silent_seconds = 2;    // shorter work shows nothing
-constexpr double redraw_seconds = 0.1;  // at most ten times a second
-constexpr double plain_seconds  = 10;   // between two lines in a log file
-constexpr double smoothing      = 0.3;  // weight of the newest estimate of the time left
-constexpr int    bar_width      = 24;
-constexpr double full           = 1 - 1e-12;
+constexpr double silent_seconds = 2;   // shorter work shows nothing
+constexpr double redraw_seconds = 0.1; // at most ten times a second
+constexpr double plain_seconds = 10;   // between two lines in a log file
+constexpr double smoothing = 0.3;      // weight of the newest estimate of the time left
+constexpr int    bar_width = 24;
+constexpr double full = 1 - 1e-12;
 } // namespace
 
 std::string duration_text(double seconds)
@@ -33,21 +34,19 @@ std::string duration_text(double seconds)
 
 ProgressOutput progress_on_standard_error()
 {
-  return {[](std::string_view text) {
-            std::fwrite(text.data(), 1, text.size(), stderr);
-            std::fflush(stderr);
-          },
-          [] {
-            return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count();
-          },
-          is_terminal(stderr), terminal_width(stderr)};
+  return {
+    [](std::string_view text) {
+      std::fwrite(text.data(), 1, text.size(), stderr);
+      std::fflush(stderr);
+    },
+    [] { return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count(); },
+    is_terminal(stderr), terminal_width(stderr)};
 }
 
 Progress::Progress(ProgressOutput output, bool quiet)
-  : output_(std::move(output))
-  , quiet_(quiet)
-  , start_(output_.now())
-{}
+  : output_(std::move(output)), quiet_(quiet), start_(output_.now())
+{
+}
 
 Progress::~Progress()
 {
@@ -61,14 +60,14 @@ std::string Progress::line(double fraction, std::string_view what, double elapse
   {
     const double estimate = elapsed * (1 - fraction) / fraction;
     seconds_left_ = seconds_left_ < 0 ? estimate : (1 - smoothing) * seconds_left_ + smoothing * estimate;
-    left          = "about " + duration_text(seconds_left_) + " left";
+    left = "about " + duration_text(seconds_left_) + " left";
   }
   const int percent = static_cast<int>(100 * fraction);
   if (!output_.redraws)
     return fmt::format("{:3d} %  {}, {}", percent, what, left);
   const int   n_full = static_cast<int>(bar_width * fraction);
-  std::string text   = fmt::format("{}{} {:3d} %  {}, {}", std::string(n_full, '#'),
-                                   std::string(bar_width - n_full, '.'), percent, left, what);
+  std::string text = fmt::format("{}{} {:3d} %  {}, {}", std::string(n_full, '#'),
+                                 std::string(bar_width - n_full, '.'), percent, left, what);
   // A line that wraps cannot be redrawn in place.
   text.resize(std::min<std::size_t>(text.size(), std::max(1, output_.width - 1)));
   return text;
@@ -79,12 +78,12 @@ void Progress::update(double fraction, std::string_view what)
   if (quiet_)
     return;
   const std::lock_guard lock(mutex_);
-  const double          now     = output_.now();
+  const double          now = output_.now();
   const double          elapsed = now - start_;
-  const double          pause   = output_.redraws ? redraw_seconds : plain_seconds;
+  const double          pause = output_.redraws ? redraw_seconds : plain_seconds;
   if (elapsed < silent_seconds || now - last_shown_ < pause || fraction > full)
     return;
-  last_shown_            = now;
+  last_shown_ = now;
   const std::string text = line(std::clamp(fraction, 0.0, 1.0), what, elapsed);
   output_.write(output_.redraws ? "\r\033[K" + text : text + "\n");
   line_is_drawn_ = output_.redraws;

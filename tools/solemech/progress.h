@@ -18,7 +18,7 @@ struct ProgressOutput
   std::function<void(std::string_view)> write;           ///< takes text as it is
   std::function<double()>               now;             ///< monotonic [s]
   bool                                  redraws = false; ///< a terminal: the line may be redrawn
-  int                                   width   = 80;    ///< columns of the terminal
+  int                                   width = 80;      ///< columns of the terminal
 };
 
 /// Standard error and the steady clock.
@@ -31,7 +31,7 @@ public:
   /// @param quiet  never write anything
   Progress(ProgressOutput output, bool quiet);
   ~Progress();
-  Progress(const Progress &)            = delete;
+  Progress(const Progress &) = delete;
   Progress &operator=(const Progress &) = delete;
 
   /// @param fraction  of the whole work that is done, 0..1
@@ -47,8 +47,8 @@ private:
   ProgressOutput output_;
   bool           quiet_;
   double         start_;
-  double         last_shown_    = -1e9;
-  double         seconds_left_  = -1;
+  double         last_shown_ = -1e9;
+  double         seconds_left_ = -1;
   bool           line_is_drawn_ = false;
   std::mutex     mutex_;
 };

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/terminal.h"
 
-#include <cstdlib>
 #include <sys/ioctl.h>
 #include <unistd.h>
+
+#include <cstdlib>
 
 namespace solemech::tools
 {
@@ -28,7 +29,7 @@ int page_width()
 bool wants_emphasis(std::FILE *stream)
 {
   const char *no_color = std::getenv("NO_COLOR");
-  const char *term     = std::getenv("TERM");
+  const char *term = std::getenv("TERM");
   return is_terminal(stream) && (no_color == nullptr || *no_color == '\0') && term != nullptr &&
          std::string_view(term) != "dumb";
 }

@@ -15,7 +15,8 @@ bool is_terminal(std::FILE *stream);
 /// Columns of the terminal behind a stream; 100 when there is none.
 int terminal_width(std::FILE *stream);
 
-/// Columns that printed tables fit in: those of a terminal; 0 elsewhere, where lines stay whole for other programs.
+/// Columns that printed tables fit in: those of a terminal; 0 elsewhere, where lines stay whole for other
+/// programs.
 int page_width();
 
 /// True when escape sequences are welcome on the stream.

@@ -4,7 +4,6 @@
 
 #include <cstddef>
 #include <string>
-#include <string_view>
 #include <vector>
 
 namespace solemech::tools
@@ -28,9 +27,4 @@ private:
   std::vector<std::vector<std::string>> rows_;
 };
 
-/// Characters (code points) of a UTF-8 text.
-std::size_t n_characters(std::string_view text);
-
-/// Breaks a text between words into lines of at most `width` characters; a longer word stays whole.
-std::vector<std::string> lines_of(std::string_view text, std::size_t width);
 } // namespace solemech::tools

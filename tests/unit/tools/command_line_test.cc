@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 // What the program understands of its arguments; messages word for word where they guide.
-#include "tools/solemech/command_line.h"
-
 #include "tests/support/catch.h"
+#include "tools/solemech/command_line.h"
 
 using namespace solemech::tools;
 using Catch::Matchers::Message;
 
 TEST_CASE("a run with all its options")
 {
-  const auto request = read_command_line({"run", "heel-drop", "--set", "core.thickness=14 mm", "my.toml", "-o", "out",
-                                          "--lengths", "cm", "--json", "--details", "-q", "--set=mass=1 kg"});
+  const auto request =
+    read_command_line({"run", "heel-drop", "--set", "core.thickness=14 mm", "my.toml", "-o", "out",
+                       "--lengths", "cm", "--json", "--details", "-q", "--set=mass=1 kg"});
   const auto &run = std::get<RunRequest>(request);
   CHECK(run.cases == std::vector<std::string>{"heel-drop", "my.toml"});
   CHECK(run.settings == std::vector<std::string>{"core.thickness=14 mm", "mass=1 kg"});
@@ -40,26 +40,28 @@ TEST_CASE("help comes from every direction")
   {
     CHECK(text({}).find("\n  " + std::string(command)) != std::string::npos);
     CHECK(text({"help", command}) == text({command, "--help"}));
-    CHECK(text({"help", command}).find("Examples:\n  solemech " + std::string(command == std::string("version") ?
-                                                                                 "--version" :
-                                                                                 command)) != std::string::npos);
+    CHECK(text({"help", command})
+            .find("Examples:\n  solemech " +
+                  std::string(command == std::string("version") ? "--version" : command)) !=
+          std::string::npos);
   }
 }
 
 TEST_CASE("slips name the nearest word")
 {
   const std::vector<std::pair<std::vector<std::string>, std::string>> slips{
-    {{"rnu", "heel-drop"}, "there is no command 'rnu'. Did you mean 'run'? `solemech help` lists the commands."},
+    {{"rnu", "heel-drop"},
+     "there is no command 'rnu'. Did you mean 'run'? `solemech help` lists the commands."},
     {{"xyzzy"}, "there is no command 'xyzzy'. `solemech help` lists the commands."},
     {{"help", "material"},
      "there is no command 'material'. Did you mean 'materials'? `solemech help` lists the commands."},
     {{"run", "heel-drop", "--detials"},
      "`run` has no option '--detials'. Did you mean '--details'? `solemech help run` lists the options."},
     {{"--versoin"},
-     "there is no option '--versoin' before a command. Did you mean '--version'? `solemech help` shows how to call "
+     "there is no option '--versoin' before a command. Did you mean '--version'? `solemech help` shows how "
+     "to call "
      "the program."},
-    {{"run"},
-     "`run` needs the name of a case or a case file. `solemech cases` lists the prebuilt ones."},
+    {{"run"}, "`run` needs the name of a case or a case file. `solemech cases` lists the prebuilt ones."},
     {{"run", "heel-drop", "--set", "thickness"},
      "--set thickness: expected ENTRY=VALUE, for example --set insert.thickness=\"2 mm\"."},
     {{"run", "heel-drop", "--lengths", "km"}, "--lengths km: choose mm, cm or in. Did you mean 'mm'?"}};

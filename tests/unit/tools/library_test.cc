@@ -2,9 +2,8 @@
 // The committed material library against the published relations and class figures it is made from.
 #include "materials/library.h"
 #include "materials/problem.h"
-#include "tools/solemech/material_facts.h"
-
 #include "tests/support/catch.h"
+#include "tools/solemech/material_facts.h"
 
 #include <filesystem>
 #include <fstream>
@@ -41,9 +40,9 @@ TEST_CASE("rubber moduli follow Gent's relation")
   for (const double shore : {60.0, 64.0, 67.0})
   {
     const double    expected = 0.0981e6 * (56 + 7.62336 * shore) / (0.137505 * (254 - 2.54 * shore));
-    const Material *rubber   = library.find("rubber-" + std::to_string(static_cast<int>(shore)) + "a");
+    const Material *rubber = library.find("rubber-" + std::to_string(static_cast<int>(shore)) + "a");
     REQUIRE(rubber != nullptr);
-    CHECK(tools::slow_modulus(*rubber) == Approx(expected).epsilon(0.002));  // files keep three digits
+    CHECK(tools::slow_modulus(*rubber) == Approx(expected).epsilon(0.002)); // files keep three digits
   }
 }
 
@@ -67,8 +66,12 @@ TEST_CASE("solid fraction and density of a foam agree with a known polymer")
 {
   // Densities of the polymers from memory: EVA 940, TPU and PU 1150, PEBA 1000 kg/m3; +-3 %.
   const Library library = committed_library();
-  for (const auto &[name, polymer] : std::vector<std::pair<const char *, double>>{
-         {"eva-soft", 940}, {"eva-firm", 940}, {"tpu-bead", 1150}, {"peba-supercritical", 1000}, {"pu-cast", 1150}})
+  for (const auto &[name, polymer] :
+       std::vector<std::pair<const char *, double>>{{"eva-soft", 940},
+                                                    {"eva-firm", 940},
+                                                    {"tpu-bead", 1150},
+                                                    {"peba-supercritical", 1000},
+                                                    {"pu-cast", 1150}})
   {
     const Material *foam = library.find(name);
     REQUIRE(foam != nullptr);

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Progress on a terminal and in a log file, with a clock that the test moves.
-#include "tools/solemech/progress.h"
-
 #include "tests/support/catch.h"
+#include "tools/solemech/progress.h"
 
 #include <memory>
 

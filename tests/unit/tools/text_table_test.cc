@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/solemech/text_table.h"
-
 #include "tests/support/catch.h"
+#include "tools/solemech/text_table.h"
 
 using namespace solemech::tools;
 
@@ -21,11 +20,4 @@ TEST_CASE("the last column is broken to fit the page")
   CHECK(table.text(0, 34) == "source  from memory, one word\n        after the other\n");
   CHECK(table.text(0, 200) == "source  from memory, one word after the other\n");
   CHECK(table.text() == "source  from memory, one word after the other\n");
-}
-
-TEST_CASE("lines are broken between words only")
-{
-  CHECK(lines_of("one two three", 7) == std::vector<std::string>{"one two", "three"});
-  CHECK(lines_of("extraordinary word", 4) == std::vector<std::string>{"extraordinary", "word"});
-  CHECK(lines_of("", 4).empty());
 }

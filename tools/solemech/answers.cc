@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/solemech/answers.h"
+
+#include "tools/results/json_output.h"
+#include "tools/results/summary.h"
+#include "tools/solemech/record.h"
+#include "tools/solemech/terminal.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+constexpr const char *default_root = "results";
+
+SummaryOptions summary_options(const RunRequest &request)
+{
+  SummaryOptions options;
+  options.lengths = lengths_from(request.lengths);
+  options.details = request.details;
+  options.emphasis = wants_emphasis(stdout);
+  if (is_terminal(stdout))
+    options.width = terminal_width(stdout);
+  return options;
+}
+} // namespace
+
+ResultPlaces::ResultPlaces(const RunRequest &request, std::size_t n_records)
+  : output_(request.output), is_alone_(n_records == 1)
+{
+}
+
+fs::path ResultPlaces::own_folder(const RunRecord &record) const
+{
+  return is_alone_ ? *output_ : *output_ / folder_name(record.label);
+}
+
+std::optional<fs::path> ResultPlaces::finished(const RunRecord &record) const
+{
+  if (!output_)
+    return find_finished(default_root, record.label, record.hash, answering_version());
+  const fs::path folder = own_folder(record);
+  return is_finished(folder, record.hash, answering_version()) ? std::optional(folder) : std::nullopt;
+}
+
+RunFolder ResultPlaces::fresh(const RunRecord &record) const
+{
+  return output_ ? RunFolder::create_at(own_folder(record)) : RunFolder::create(default_root, record.label);
+}
+
+bool stored_summary_answers(const RunRequest &request)
+{
+  return request.cases.size() == 1 && !request.json && !request.details && request.lengths == "mm";
+}
+
+void print_answers(const std::vector<RunRecord> &records, const RunRequest &request)
+{
+  if (request.json)
+  {
+    fmt::print("{}\n", json_text(records));
+    return;
+  }
+  const SummaryOptions options = summary_options(request);
+  std::vector<Run>     side_by_side;
+  for (const RunRecord &record : records)
+    if (!record.series)
+      side_by_side.insert(side_by_side.end(), record.runs.begin(), record.runs.end());
+  std::string text = side_by_side.empty() ? "" : summary_text(side_by_side, options);
+  for (const RunRecord &record : records)
+    if (record.series)
+      text += (text.empty() ? "" : "\n") + summary_text(record.runs, options, &*record.series);
+  fmt::print("{}", text);
+}
+
+void tell_place(const fs::path &folder, bool was_there, const RunRequest &request)
+{
+  if (!request.quiet)
+    fmt::print(stderr, "{} {}\n", was_there ? "already computed, results in" : "results in", folder.string());
+}
+} // namespace solemech::tools

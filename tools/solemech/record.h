@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+// A checked input as the record that a run fills: texts, fingerprint, versions, one empty result per case.
+#pragma once
+
+#include "tools/results/run_record.h"
+#include "tools/solemech/inputs.h"
+
+#include <optional>
+#include <string>
+
+namespace solemech::tools
+{
+/// Version of the program that decides whether a finished run still answers: release and sources.
+std::string answering_version();
+
+/// The record of an input before anything is calculated.
+RunRecord planned_record(const Input &input);
+
+/// What a case file varies, as the axis of its table and picture: the last series whose values are numbers of
+/// one unit. Nothing when there is no such series.
+std::optional<Series> varied_series(const CaseFile &file);
+} // namespace solemech::tools

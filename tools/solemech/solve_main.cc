@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: Apache-2.0
+// solemech-solve: the solver program. Takes the arguments of `solemech run` unchanged; not meant to be called
+// by hand. The first interrupt from the keyboard lets the runs stop in order, a second one leaves at once.
+#include "solver/run.h"
+#include "tools/solemech/calculate.h"
+#include "tools/solemech/failures.h"
+
+#include <unistd.h>
+
+#include <csignal>
+
+namespace
+{
+using namespace solemech;
+
+std::atomic<bool> interrupted{false};
+static_assert(std::atomic<bool>::is_always_lock_free, "needed in a signal handler");
+
+extern "C" void interrupt(int)
+{
+  if (interrupted.exchange(true))
+    _exit(static_cast<int>(tools::Exit::interrupted));
+}
+
+solver::Result solve(const solver::Case &setup, const tools::RunProgress &progress)
+{
+  solver::RunOptions options;
+  options.progress = progress;
+  return solver::run(setup, options);
+}
+
+tools::Exit answer(const std::vector<std::string> &arguments)
+{
+  const auto request = tools::read_command_line(arguments);
+  if (const auto *run = std::get_if<tools::RunRequest>(&request))
+    return tools::calculate(*run, solve, interrupted);
+  throw tools::UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
+}
+} // namespace
+
+int main(int argc, char **argv)
+{
+  std::signal(SIGINT, interrupt);
+  return tools::guarded([&] { return answer({argv + 1, argv + argc}); });
+}
