@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/external/checks_table.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -8,8 +10,6 @@
 #include <map>
 #include <sstream>
 #include <utility>
-
-#include <fmt/format.h>
 
 namespace solemech::tests
 {
@@ -19,7 +19,7 @@ constexpr double slack_of_tolerance = 0.05, last_digit = 1e-5;
 
 enum Column { source, what, expected, obtained, deviation, tolerance, verdict, n_columns };
 using Cells = std::array<std::string, n_columns>;
-using Key   = std::pair<std::string, std::string>;
+using Key = std::pair<std::string, std::string>;
 
 std::string with_unit(double value, const std::string &unit)
 {
@@ -28,8 +28,12 @@ std::string with_unit(double value, const std::string &unit)
 
 Cells cells(const ExternalCheck &row)
 {
-  return {row.source, row.what, with_unit(row.expected, row.unit), with_unit(row.obtained, row.unit),
-          row.deviation() < 1e-5 ? "< 0.001 %" : fmt::format("{:.2g} %", 100 * row.deviation()), fmt::format("{:.3g} %", 100 * row.relative_tolerance),
+  return {row.source,
+          row.what,
+          with_unit(row.expected, row.unit),
+          with_unit(row.obtained, row.unit),
+          row.deviation() < 1e-5 ? "< 0.001 %" : fmt::format("{:.2g} %", 100 * row.deviation()),
+          fmt::format("{:.3g} %", 100 * row.relative_tolerance),
           row.holds() ? "holds" : "FAILS"};
 }
 
@@ -63,29 +67,32 @@ std::map<Key, Cells> parsed(const std::string &text)
 
 std::string checks_table(const std::vector<ExternalCheck> &rows)
 {
-  std::string text =
-    "# Outside checks\n\n"
-    "Values from outside the project against what the program gives. Written by `external_checks --write` from the\n"
-    "rows that the tests leave; a test compares it with every run. \"From memory\" marks a source that was not at\n"
-    "hand when the check was written.\n\n"
-    "| source | quantity | expected | obtained | deviation | tolerance | verdict |\n"
-    "|---|---|---|---|---|---|---|\n";
+  std::string text = "# Outside checks\n\n"
+                     "Values from outside the project against what the program gives. Written by "
+                     "`external_checks --write` from the\n"
+                     "rows that the tests leave; a test compares it with every run. \"From memory\" marks a "
+                     "source that was not at\n"
+                     "hand when the check was written.\n\n"
+                     "| source | quantity | expected | obtained | deviation | tolerance | verdict |\n"
+                     "|---|---|---|---|---|---|---|\n";
   for (const auto &row : rows)
     text += fmt::format("| {} |\n", fmt::join(cells(row), " | "));
   return text;
 }
 
-std::vector<std::string> table_differences(const std::string &committed, const std::vector<ExternalCheck> &rows)
+std::vector<std::string> table_differences(const std::string                &committed,
+                                           const std::vector<ExternalCheck> &rows)
 {
   std::vector<std::string> differences;
   auto                     old_rows = parsed(committed);
   for (const auto &row : rows)
   {
-    const std::string name  = fmt::format("'{}: {}'", row.source, row.what);
+    const std::string name = fmt::format("'{}: {}'", row.source, row.what);
     const auto        found = old_rows.find({row.source, row.what});
     if (!row.holds())
       differences.push_back(fmt::format("{} does not hold: expected {}, obtained {}", name,
-                                        with_unit(row.expected, row.unit), with_unit(row.obtained, row.unit)));
+                                        with_unit(row.expected, row.unit),
+                                        with_unit(row.obtained, row.unit)));
     if (found == old_rows.end())
     {
       differences.push_back(name + " is new: write the table again");
@@ -95,16 +102,18 @@ std::vector<std::string> table_differences(const std::string &committed, const s
     for (const Column column : {expected, tolerance, verdict})
       if (now[column] != old[column])
         differences.push_back(fmt::format("{}: '{}' in the table, '{}' now", name, old[column], now[column]));
-    char        *rest    = nullptr;
-    const double before  = std::strtod(old[obtained].c_str(), &rest);
+    char        *rest = nullptr;
+    const double before = std::strtod(old[obtained].c_str(), &rest);
     const double allowed = std::max(slack_of_tolerance * row.relative_tolerance * std::abs(row.expected),
                                     last_digit * std::abs(row.obtained));
     if (trimmed(rest) != row.unit || !(std::abs(row.obtained - before) <= allowed))
-      differences.push_back(fmt::format("{}: obtained {} in the table, {} now", name, old[obtained], now[obtained]));
+      differences.push_back(
+        fmt::format("{}: obtained {} in the table, {} now", name, old[obtained], now[obtained]));
     old_rows.erase(found);
   }
   for (const auto &[key, row] : old_rows)
-    differences.push_back(fmt::format("'{}: {}' is in the table, but no test made it", key.first, key.second));
+    differences.push_back(
+      fmt::format("'{}: {}' is in the table, but no test made it", key.first, key.second));
   return differences;
 }
 } // namespace solemech::tests

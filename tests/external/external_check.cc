@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/external/external_check.h"
 
+#include <fmt/format.h>
+#include <unistd.h>
+
 #include <algorithm>
 #include <cmath>
 #include <cstdint>
 #include <fstream>
 #include <stdexcept>
 #include <tuple>
-
-#include <fmt/format.h>
-#include <unistd.h>
 
 namespace solemech::tests
 {
@@ -30,7 +30,8 @@ void validate(const ExternalCheck &check)
   if (check.source.empty() || check.what.empty() || unfit(check.source + check.what + check.unit))
     throw std::logic_error("external check: source and quantity must be one line of text without '|'");
   if (!(std::abs(check.expected) > 0) || !std::isfinite(check.expected) || !(check.relative_tolerance > 0))
-    throw std::logic_error("external check '" + check.what + "': needs an expected value and a tolerance above 0");
+    throw std::logic_error("external check '" + check.what +
+                           "': needs an expected value and a tolerance above 0");
 }
 } // namespace
 
@@ -53,7 +54,8 @@ void leave_row(const ExternalCheck &check, const std::filesystem::path &folder)
 {
   validate(check);
   std::filesystem::create_directories(folder);
-  const auto name = folder / row_name(check), draft = folder / fmt::format("{}.{}", row_name(check), ::getpid());
+  const auto name = folder / row_name(check),
+             draft = folder / fmt::format("{}.{}", row_name(check), ::getpid());
   {
     std::ofstream file(draft);
     file << fmt::format("{}\n{}\n{}\n{:.17g}\n{:.17g}\n{:.17g}\n", check.source, check.what, check.unit,
@@ -78,9 +80,10 @@ std::vector<ExternalCheck> rows_left(const std::filesystem::path &folder)
     std::string   expected, obtained, tolerance;
     for (std::string *line : {&check.source, &check.what, &check.unit, &expected, &obtained, &tolerance})
       if (!std::getline(file, *line))
-        throw std::runtime_error("broken row " + entry.path().string() + "; delete it and run the tests again");
-    check.expected           = std::stod(expected);
-    check.obtained           = std::stod(obtained);
+        throw std::runtime_error("broken row " + entry.path().string() +
+                                 "; delete it and run the tests again");
+    check.expected = std::stod(expected);
+    check.obtained = std::stod(obtained);
     check.relative_tolerance = std::stod(tolerance);
     rows.push_back(check);
   }

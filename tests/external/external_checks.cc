@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // external_checks --clear | --write FILE | --compare FILE
-// Forgets the rows of earlier runs, writes the table from the rows left by the tests, or compares it with them.
+// Forgets the rows of earlier runs, writes the table from the rows left by the tests, or compares it with
+// them.
 #include "tests/external/checks_table.h"
 
 #include <exception>
@@ -48,7 +49,8 @@ try
   const auto        differences = table_differences(committed, rows);
   for (const auto &difference : differences)
     std::cout << difference << '\n';
-  std::cout << rows.size() << " outside checks, " << differences.size() << " differences from " << argv[2] << '\n';
+  std::cout << rows.size() << " outside checks, " << differences.size() << " differences from " << argv[2]
+            << '\n';
   if (!differences.empty())
     std::cout << "If every change is meant: external_checks --write " << argv[2] << '\n';
   return differences.empty() ? 0 : 1;

@@ -1,24 +1,24 @@
 // SPDX-License-Identifier: Apache-2.0
-// Outside checks of the material laws that need no mesh. Expected values are worked by hand from the formulas of
-// the sources named in each row; they are typed in as numbers, not computed here.
+// Outside checks of the material laws that need no mesh. Expected values are worked by hand from the formulas
+// of the sources named in each row; they are typed in as numbers, not computed here.
 #include "materials/cell_gas.h"
 #include "materials/chamber_gas.h"
 #include "materials/foam.h"
 #include "materials/hardness.h"
 #include "tests/external/check.h"
 
+#include <fmt/format.h>
+
 #include <cmath>
 #include <numbers>
-
-#include <fmt/format.h>
 
 using namespace solemech::materials;
 using solemech::tests::external_check;
 
 namespace
 {
-constexpr double law_tolerance = 1e-3;   ///< single point: only the digits of the printed table
-constexpr double gas_tolerance = 2e-3;   ///< chamber: the printed table, and a step of finite length
+constexpr double law_tolerance = 1e-3; ///< single point: only the digits of the printed table
+constexpr double gas_tolerance = 2e-3; ///< chamber: the printed table, and a step of finite length
 
 /// Compressive nominal stress [Pa] of one network term, axial strain eps; sides free or held.
 double compressive_stress(const OgdenHill &law, double eps, bool sides_free)
@@ -26,7 +26,7 @@ double compressive_stress(const OgdenHill &law, double eps, bool sides_free)
   LogStrains<double> strains{std::log1p(-eps), 0, 0};
   for (int i = 0; i < 50 && sides_free; ++i)
   {
-    const auto   r      = law.response(strains);
+    const auto   r = law.response(strains);
     const double change = -(r.stress[1] + r.stress[2]) / (r.moduli[1] + r.moduli[2] + 2 * r.moduli[5]);
     strains[1] += change;
     strains[2] += change;
@@ -38,15 +38,18 @@ double compressive_stress(const OgdenHill &law, double eps, bool sides_free)
 TEST_CASE("a published EVA pair gives the stresses of the Ogden-Hill formula", "[external]")
 {
   const std::string source = "Ogden-Hill foam, closed form; 1050 kPa and exponent 4 published for EVA (2004)";
-  struct Row { double strain, free_0, free_02, held_02; };
+  struct Row
+  {
+    double strain, free_0, free_02, held_02;
+  };
   for (const auto &[strain, free_0, free_02, held_02] :
        {Row{0.10, 200.608, 251.908, 288.591}, Row{0.25, 478.516, 659.664, 805.782},
         Row{0.40, 761.600, 1203.301, 1615.645}, Row{0.50, 984.375, 1762.531, 2580.209}})
   {
     const OgdenHill flat{1.05e6, 4, 0}, spreading{1.05e6, 4, 0.2 / (1 - 0.4)};
     const auto      row = [&](const std::string &what, double expected, double obtained) {
-      external_check({source, fmt::format("{}, strain {:.2f}", what, strain), expected, obtained / 1e3, law_tolerance,
-                           "kPa"});
+      external_check({source, fmt::format("{}, strain {:.2f}", what, strain), expected, obtained / 1e3,
+                      law_tolerance, "kPa"});
     };
     row("sides free, Poisson ratio 0", free_0, compressive_stress(flat, strain, true));
     row("sides free, Poisson ratio 0.2", free_02, compressive_stress(spreading, strain, true));
@@ -57,13 +60,17 @@ TEST_CASE("a published EVA pair gives the stresses of the Ogden-Hill formula", "
 TEST_CASE("gas in closed cells follows the published law", "[external]")
 {
   const std::string source = "gas in closed cells, Gibson & Ashby 1997 ch. 5 (from memory)";
-  struct Row { double exponent, strain, expected; };
+  struct Row
+  {
+    double exponent, strain, expected;
+  };
   for (const auto &[exponent, strain, expected] :
        {Row{1, 0.25, 42.93}, Row{1, 0.5, 149.01}, Row{1.4, 0.25, 64.83}, Row{1.4, 0.5, 258.12}})
     external_check({source,
                     fmt::format("relative density 0.16, strain {:.2f}, {}", strain,
                                 exponent == 1 ? "isothermal" : "adiabatic"),
-                    expected, CellGas{0.16, 1, 101325, exponent}.pressure(1 - strain) / 1e3, law_tolerance, "kPa"});
+                    expected, CellGas{0.16, 1, 101325, exponent}.pressure(1 - strain) / 1e3, law_tolerance,
+                    "kPa"});
 }
 
 TEST_CASE("the chamber gas is the textbook gas column at both ends of heat exchange", "[external]")
@@ -74,22 +81,24 @@ TEST_CASE("the chamber gas is the textbook gas column at both ends of heat excha
   const ChamberGas  isothermal{.heat_time = 0};
   const GasState    rest = adiabatic.seal(area * height, 150e3);
 
-  external_check({source, "force at rest, held by the threads", 225.0,
-                  (rest.pressure() - 101325) * area, law_tolerance, "N"});
+  external_check({source, "force at rest, held by the threads", 225.0, (rest.pressure() - 101325) * area,
+                  law_tolerance, "N"});
   const auto cold = isothermal.advance(rest, area * (height - press), slow);
   const auto warm = adiabatic.advance(rest, area * (height - press), fast);
-  external_check({source, "force, isothermal", 476.325, (cold.state.pressure() - 101325) * area, gas_tolerance, "N"});
-  external_check({source, "force, adiabatic", 618.765, (warm.state.pressure() - 101325) * area, gas_tolerance, "N"});
-  external_check({source, "work, isothermal", 1.31780,
-                  cold.work, gas_tolerance, "J"});
+  external_check(
+    {source, "force, isothermal", 476.325, (cold.state.pressure() - 101325) * area, gas_tolerance, "N"});
+  external_check(
+    {source, "force, adiabatic", 618.765, (warm.state.pressure() - 101325) * area, gas_tolerance, "N"});
+  external_check({source, "work, isothermal", 1.31780, cold.work, gas_tolerance, "J"});
   external_check({source, "work, adiabatic", 1.52866, warm.work, gas_tolerance, "J"});
   external_check({source, "absolute temperature ratio, adiabatic", 1.2267,
                   warm.state.temperature / rest.temperature, gas_tolerance});
 
-  GasState cooled    = warm.state;
+  GasState cooled = warm.state;
   cooled.temperature = adiabatic.wall_temperature;
-  const auto back    = adiabatic.advance(cooled, area * height, fast);
-  external_check({source, "return when all heat is lost at the bottom", 0.7417, -back.work / warm.work, gas_tolerance});
+  const auto back = adiabatic.advance(cooled, area * height, fast);
+  external_check(
+    {source, "return when all heat is lost at the bottom", 0.7417, -back.work / warm.work, gas_tolerance});
 }
 
 TEST_CASE("a relaxing branch has the loss tangent of the standard linear solid", "[external]")
@@ -102,10 +111,11 @@ TEST_CASE("a relaxing branch has the loss tangent of the standard linear solid",
   double               elastic = 0, in_phase = 0, out_of_phase = 0;
   for (int i = 1; i <= 5 * per_period; ++i)
   {
-    const double now = amplitude * std::sin(omega * i * dt), before = amplitude * std::sin(omega * (i - 1) * dt);
+    const double now = amplitude * std::sin(omega * i * dt),
+                 before = amplitude * std::sin(omega * (i - 1) * dt);
     const double trial = half * elastic + now - before;
-    const auto   push  = branch.push(LogStrains<double>{trial, -trial, 0}, half);
-    elastic            = push.strain_factor * trial;
+    const auto   push = branch.push(LogStrains<double>{trial, -trial, 0}, half);
+    elastic = push.strain_factor * trial;
     const double stress = 2 * mu * now + 2 * mu * elastic;
     if (i > 4 * per_period)
     {
@@ -113,8 +123,8 @@ TEST_CASE("a relaxing branch has the loss tangent of the standard linear solid",
       out_of_phase += stress * std::cos(omega * i * dt);
     }
   }
-  external_check({"standard linear solid, equal springs (textbook)", "loss tangent at 100 rad/s, 10 ms", 0.33333,
-                  out_of_phase / in_phase, law_tolerance});
+  external_check({"standard linear solid, equal springs (textbook)", "loss tangent at 100 rad/s, 10 ms",
+                  0.33333, out_of_phase / in_phase, law_tolerance});
 }
 
 TEST_CASE("a slipping branch loses the area of its element's loop", "[external]")
@@ -129,7 +139,7 @@ TEST_CASE("a slipping branch loses the area of its element's loop", "[external]"
     for (int i = 0; i < quarter; ++i)
     {
       const double trial = elastic + step;
-      const auto   push  = branch.push(LogStrains<double>{trial, -trial, 0}, 1.0);
+      const auto   push = branch.push(LogStrains<double>{trial, -trial, 0}, 1.0);
       loss += push.lost_in_slip;
       elastic = push.strain_factor * trial;
     }
@@ -139,15 +149,17 @@ TEST_CASE("a slipping branch loses the area of its element's loop", "[external]"
   go(r_max / 2, first);
   for (const double target : {-r_max / 2, r_max / 2})
     go(target, lost);
-  external_check({"element of spring and slider, loop area (textbook)", "loss per cycle, cap 0.05, reach 0.12", 4.2,
-                  lost / 1e3, 1e-9, "kJ/m3"});
+  external_check({"element of spring and slider, loop area (textbook)",
+                  "loss per cycle, cap 0.05, reach 0.12", 4.2, lost / 1e3, 1e-9, "kJ/m3"});
 }
 
 TEST_CASE("hardness relations give their worked values", "[external]")
 {
-  // By hand: 98100 (56 + 7.62336 x 50)/[0.137505 (254 - 127)] = 2.4558 MPa; 10^(0.0235 x 60 - 0.6403) = 5.8844 MPa.
-  external_check({"Gent 1958, modulus of rubber from its hardness (from memory)", "Young's modulus at 50 Shore A", 2.4558,
-                  modulus_gent(50) / 1e6, law_tolerance, "MPa"});
-  external_check({"Qi, Joyce & Boyce 2003, log-linear relation (from memory)", "Young's modulus at 60 Shore A", 5.8844,
+  // By hand: 98100 (56 + 7.62336 x 50)/[0.137505 (254 - 127)] = 2.4558 MPa; 10^(0.0235 x 60 - 0.6403)
+  // = 5.8844 MPa.
+  external_check({"Gent 1958, modulus of rubber from its hardness (from memory)",
+                  "Young's modulus at 50 Shore A", 2.4558, modulus_gent(50) / 1e6, law_tolerance, "MPa"});
+  external_check({"Qi, Joyce & Boyce 2003, log-linear relation (from memory)",
+                  "Young's modulus at 60 Shore A", 5.8844,
                   modulus_log_linear({60, HardnessScale::shore_a}) / 1e6, law_tolerance, "MPa"});
 }

@@ -10,11 +10,11 @@ namespace solemech::tests
 
 struct Impact
 {
-  double peak_force       = 0;  ///< [N]
-  double peak_compression = 0;  ///< [m]
-  double time_of_peak     = 0;  ///< of the compression [s]
-  double contact_time     = 0;  ///< until the force is zero [s]
-  double restitution      = 0;  ///< speed ratio e [-]; the return by speed is e^2
+  double peak_force = 0;       ///< [N]
+  double peak_compression = 0; ///< [m]
+  double time_of_peak = 0;     ///< of the compression [s]
+  double contact_time = 0;     ///< until the force is zero [s]
+  double restitution = 0;      ///< speed ratio e [-]; the return by speed is e^2
 };
 
 /// Mass m [kg] on a linear spring k [N/m], touch speed v [m/s], gravity g [m/s2] acting throughout:
@@ -34,9 +34,12 @@ Impact standard_linear_solid_impact(double m, double k_inf, double k1, double ta
 /// Loss tangent of the standard linear solid at the angular frequency w [rad/s].
 double standard_linear_solid_loss_tangent(double k_inf, double k1, double tau, double w);
 
-/// Peak force [N] of 20 kg falling 55 mm on 2000 N/mm as a force sensor records it, raw and after the low-pass
-/// of EN 14808 (second-order Butterworth, -3 dB at 120 Hz), integrated step by step.
-struct ForceReductionReference { double raw, filtered; };
+/// Peak force [N] of 20 kg falling 55 mm on 2000 N/mm as a force sensor records it, raw and after the
+/// low-pass of EN 14808 (second-order Butterworth, -3 dB at 120 Hz), integrated step by step.
+struct ForceReductionReference
+{
+  double raw, filtered;
+};
 ForceReductionReference force_reduction_reference(double g);
 
 // --- Foam and gas ------------------------------------------------------------------------------------------
@@ -46,10 +49,13 @@ ForceReductionReference force_reduction_reference(double g);
 double foam_stress_free(double mu, double alpha, double nu, double eps);
 double foam_stress_confined(double mu, double alpha, double nu, double eps);
 double foam_energy_free(double mu, double alpha, double nu, double eps);
-double foam_shear_stress(double mu, double alpha, double gamma);               ///< simple shear, true stress [Pa]
-double foam_hydrostatic_pressure(double mu, double alpha, double nu, double J);  ///< true pressure [Pa]
+double foam_shear_stress(double mu, double alpha, double gamma); ///< simple shear, true stress [Pa]
+double foam_hydrostatic_pressure(double mu, double alpha, double nu, double J); ///< true pressure [Pa]
 
-struct ColumnPeak { double strain, compression, force; };  ///< [-], [m], [N]
+struct ColumnPeak
+{
+  double strain, compression, force;
+}; ///< [-], [m], [N]
 /// Greatest compression of a massless foam column of that law under a falling mass by energy balance,
 /// A H W = m g (h + H eps); `gravity_in_contact` false leaves out the H eps.
 ColumnPeak foam_column_drop(double mu, double alpha, double nu, double area, double height, double m,
@@ -65,25 +71,31 @@ double gas_column_work(double area, double height, double gauge, double atmosphe
 double gas_column_drop(double area, double height, double gauge, double atmosphere, double n, double m,
                        double drop_height, double g);
 /// Net return when the gas is compressed adiabatically by x, cools to the wall and expands again [-].
-double gas_column_return_after_cooling(double area, double height, double gauge, double atmosphere, double gamma,
-                                       double x);
+double gas_column_return_after_cooling(double area, double height, double gauge, double atmosphere,
+                                       double gamma, double x);
 
 // --- Elastic bodies (small strain) -------------------------------------------------------------------------
 
-struct LameState { double radial_stress, hoop_stress, displacement; };  ///< [Pa], [Pa], [m]
+struct LameState
+{
+  double radial_stress, hoop_stress, displacement;
+}; ///< [Pa], [Pa], [m]
 /// Thick cylinder, inner radius a, outer b, inner pressure p, at radius r; plane strain or plane stress.
 LameState lame_cylinder(double a, double b, double p, double E, double nu, double r, bool plane_strain);
 LameState lame_sphere(double a, double b, double p, double E, double nu, double r);
 
-struct Contact { double force, radius, peak_pressure; };  ///< [N], [m], [Pa]
+struct Contact
+{
+  double force, radius, peak_pressure;
+}; ///< [N], [m], [Pa]
 Contact hertz_contact(double E, double nu, double R, double sink);
 /// Rigid ball of mass m and radius R striking a half-space: the static law carried through the impact.
-Impact  hertz_impact(double E, double nu, double R, double m, double v);
+Impact hertz_impact(double E, double nu, double R, double m, double v);
 
 enum class Rim { clamped, supported };
-double plate_stiffness(double E, double nu, double t);  ///< D [N m]
-double plate_centre_uniform(double E, double nu, double t, double a, double q, Rim rim);  ///< [m] under q [Pa]
-double plate_centre_point(double E, double nu, double t, double a, double P, Rim rim);    ///< [m] under P [N]
+double plate_stiffness(double E, double nu, double t);                                   ///< D [N m]
+double plate_centre_uniform(double E, double nu, double t, double a, double q, Rim rim); ///< [m] under q [Pa]
+double plate_centre_point(double E, double nu, double t, double a, double P, Rim rim);   ///< [m] under P [N]
 /// Infinite plate on springs of k [Pa/m] under a point load P: deflection [m].
 double plate_on_springs(double D, double k, double P);
 

@@ -56,13 +56,13 @@ FoamPoint equilibrium(const ColumnFoam &foam, const Strain &strain)
 {
   FoamPoint    point;
   const double log_J = strain[0] + strain[1] + strain[2];
-  const double J     = std::exp(log_J);
+  const double J = std::exp(log_J);
 
   for (const auto &[mu, alpha, beta] : foam.network)
   {
-    const double J_power  = std::exp(-alpha * beta * log_J);
+    const double J_power = std::exp(-alpha * beta * log_J);
     const double J_energy = beta == 0 ? -alpha * log_J : std::expm1(-alpha * beta * log_J) / beta;
-    double       sum      = J_energy;
+    double       sum = J_energy;
     for (int a = 0; a < 3; ++a)
     {
       const double l_power = std::exp(alpha * strain[a]);
@@ -81,21 +81,21 @@ FoamPoint equilibrium(const ColumnFoam &foam, const Strain &strain)
 
   const double n = foam.gas_exponent, p0 = foam.closed_cells * foam.atmospheric_pressure;
   const double gas_ratio = (1 - R) / (J - R), gas_power = std::pow(gas_ratio, n);
-  const double gas_work = n == 1 ? (1 - R) * std::log(gas_ratio)
-                                 : (1 - R) / (n - 1) * (std::pow(gas_ratio, n - 1) - 1);
+  const double gas_work =
+    n == 1 ? (1 - R) * std::log(gas_ratio) : (1 - R) / (n - 1) * (std::pow(gas_ratio, n - 1) - 1);
   add_volumetric(point, J, p0 * (gas_work - (1 - J)), p0 * (gas_power - 1), -p0 * n * gas_power / (J - R));
 
   const double x = (J - R) / (1 - R), m = foam.densification_exponent, kappa = foam.densification_modulus;
   if (x < 1)
-    add_volumetric(point, J,
-                   kappa * (1 - R) * ((std::pow(x, 1 - m) - 1) / (m - 1) + x - 1 - m * (1 - x) * (1 - x) / 2),
-                   kappa * (std::pow(x, -m) - 1 - m * (1 - x)), kappa * m * (1 - std::pow(x, -m - 1)) / (1 - R));
+    add_volumetric(
+      point, J, kappa * (1 - R) * ((std::pow(x, 1 - m) - 1) / (m - 1) + x - 1 - m * (1 - x) * (1 - x) / 2),
+      kappa * (std::pow(x, -m) - 1 - m * (1 - x)), kappa * m * (1 - std::pow(x, -m - 1)) / (1 - R));
   return point;
 }
 
 std::array<std::array<double, 3>, 3> branch_metric(const ColumnFoam &foam)
 {
-  const double ratio = foam.bulk_modulus() / foam.shear_modulus();
+  const double                         ratio = foam.bulk_modulus() / foam.shear_modulus();
   std::array<std::array<double, 3>, 3> metric;
   for (int a = 0; a < 3; ++a)
     for (int b = 0; b < 3; ++b)

@@ -14,7 +14,7 @@ LameState lame_cylinder(double a, double b, double p, double E, double nu, doubl
 {
   const double scale = p * a * a / (b * b - a * a), ratio = b * b / (r * r);
   const double radial = scale * (1 - ratio), hoop = scale * (1 + ratio);
-  const double axial  = plane_strain ? nu * (radial + hoop) : 0;
+  const double axial = plane_strain ? nu * (radial + hoop) : 0;
   return {radial, hoop, r / E * (hoop - nu * (radial + axial))};
 }
 
@@ -35,7 +35,7 @@ Contact hertz_contact(double E, double nu, double R, double sink)
 Impact hertz_impact(double E, double nu, double R, double m, double v)
 {
   const double modulus = E / (1 - nu * nu);
-  const double sink    = std::pow(15 * m * v * v / (16 * modulus * std::sqrt(R)), 0.4);
+  const double sink = std::pow(15 * m * v * v / (16 * modulus * std::sqrt(R)), 0.4);
   // Contact time 2 sink/v times the integral of (1 - x^2.5)^-1/2 = sqrt(pi) Gamma(1.4)/Gamma(0.9).
   const double half_time = std::sqrt(pi) * std::tgamma(1.4) / std::tgamma(0.9) * sink / v;
   return {hertz_contact(E, nu, R, sink).force, sink, half_time, 2 * half_time, 1};

@@ -10,18 +10,17 @@ namespace solemech::tests
 {
 namespace
 {
-using State = std::array<double, 4>;  ///< compression [m], speed [m/s], ln(T/T_w) [-], heat loss [J]
+using State = std::array<double, 4>; ///< compression [m], speed [m/s], ln(T/T_w) [-], heat loss [J]
 
 class PistonEquations
 {
 public:
   PistonEquations(const GasColumn &gas, const PistonDrop &drop)
-    : gas_(gas)
-    , drop_(drop)
-    , rest_volume_(gas.area * gas.height + gas.outside_volume)
-    , rest_pressure_(gas.gauge_pressure + gas.atmospheric_pressure)
-    , heat_capacity_(rest_pressure_ * rest_volume_ / (gas.wall_temperature * (gas.gamma - 1)))
-  {}
+    : gas_(gas), drop_(drop), rest_volume_(gas.area * gas.height + gas.outside_volume),
+      rest_pressure_(gas.gauge_pressure + gas.atmospheric_pressure),
+      heat_capacity_(rest_pressure_ * rest_volume_ / (gas.wall_temperature * (gas.gamma - 1)))
+  {
+  }
 
   double volume(const State &s) const { return rest_volume_ - gas_.area * s[0]; }
   double temperature(const State &s) const
@@ -45,7 +44,7 @@ public:
   {
     const double T = temperature(s), Tw = gas_.wall_temperature;
     const bool   exchanges = gas_.heat_time > 0 && std::isfinite(gas_.heat_time);
-    const double heating   = (gas_.gamma - 1) * gas_.area * s[1] / volume(s);
+    const double heating = (gas_.gamma - 1) * gas_.area * s[1] / volume(s);
     return {s[1], drop_.gravity - force(s) / drop_.mass,
             gas_.heat_time == 0 ? 0 : heating - (exchanges ? (T - Tw) / (gas_.heat_time * T) : 0),
             exchanges ? heat_capacity_ * (T - Tw) * (T - Tw) / (T * gas_.heat_time) : 0};
@@ -59,8 +58,9 @@ public:
         moved[i] += factor * k[i];
       return moved;
     };
-    const State k1 = rate(s), k2 = rate(move(k1, dt / 2)), k3 = rate(move(k2, dt / 2)), k4 = rate(move(k3, dt));
-    State       next = s;
+    const State k1 = rate(s), k2 = rate(move(k1, dt / 2)), k3 = rate(move(k2, dt / 2)),
+                k4 = rate(move(k3, dt));
+    State next = s;
     for (int i = 0; i < 4; ++i)
       next[i] += dt / 6 * (k1[i] + 2 * k2[i] + 2 * k3[i] + k4[i]);
     return next;
@@ -92,7 +92,7 @@ PistonHit piston_drop(const GasColumn &gas, const PistonDrop &drop)
   PistonHit             hit;
   double                time = 0;
   const double          stored_at_rest = equations.stored(state);
-  const auto            record         = [&] {
+  const auto            record = [&] {
     hit.time.push_back(time);
     hit.compression.push_back(state[0]);
     hit.force.push_back(equations.force(state));
@@ -105,7 +105,7 @@ PistonHit piston_drop(const GasColumn &gas, const PistonDrop &drop)
     if (time > 2)
       throw std::runtime_error("reference piston: the weight does not leave");
     const auto lost = [&](const State &s) { return s[1] < 0 && (s[0] <= 0 || equations.force(s) <= 0); };
-    double     dt   = drop.step;
+    double     dt = drop.step;
     State      next = equations.step(state, dt);
     if (lost(next))
     {
@@ -122,24 +122,26 @@ PistonHit piston_drop(const GasColumn &gas, const PistonDrop &drop)
     state = next;
     record();
   }
-  const auto largest      = [](const std::vector<double> &v) { return *std::max_element(v.begin(), v.end()); };
-  hit.peak_force          = largest(hit.force);
-  hit.peak_compression    = largest(hit.compression);
+  const auto largest = [](const std::vector<double> &v) { return *std::max_element(v.begin(), v.end()); };
+  hit.peak_force = largest(hit.force);
+  hit.peak_compression = largest(hit.compression);
   hit.peak_gauge_pressure = largest(hit.gauge_pressure);
-  hit.peak_temperature    = largest(hit.temperature);
-  hit.contact_time        = time;
-  hit.loss_speed          = -state[1];
-  hit.loss_compression    = state[0];
-  hit.loss_temperature    = equations.temperature(state);
-  hit.heat_loss           = state[3];
-  hit.left_in_gas         = equations.stored(state) - stored_at_rest;
+  hit.peak_temperature = largest(hit.temperature);
+  hit.contact_time = time;
+  hit.loss_speed = -state[1];
+  hit.loss_compression = state[0];
+  hit.loss_temperature = equations.temperature(state);
+  hit.heat_loss = state[3];
+  hit.left_in_gas = equations.stored(state) - stored_at_rest;
 
   const double weight = drop.mass * drop.gravity;
-  const double in = drop.mass * drop.touch_speed * drop.touch_speed / 2, out = drop.mass * state[1] * state[1] / 2;
-  hit.return_by_speed  = out / in;
+  const double in = drop.mass * drop.touch_speed * drop.touch_speed / 2,
+               out = drop.mass * state[1] * state[1] / 2;
+  hit.return_by_speed = out / in;
   hit.return_by_height = (out - weight * state[0]) / in;
-  hit.return_by_loop   = (out + weight * (hit.peak_compression - state[0])) / (in + weight * hit.peak_compression);
-  hit.residual         = in + weight * state[0] - out - hit.left_in_gas - hit.heat_loss;
+  hit.return_by_loop =
+    (out + weight * (hit.peak_compression - state[0])) / (in + weight * hit.peak_compression);
+  hit.residual = in + weight * state[0] - out - hit.left_in_gas - hit.heat_loss;
   return hit;
 }
 } // namespace solemech::tests

@@ -13,14 +13,14 @@ namespace solemech::tests
 {
 struct GasColumn
 {
-  double area           = 0;       ///< of the piston [m2]
-  double height         = 0;       ///< of the gas at rest [m]
-  double outside_volume = 0;       ///< joined to the column, of fixed size [m3]
-  double gauge_pressure = 0;       ///< at rest [Pa]
-  double atmospheric_pressure = 101325;  ///< [Pa]
-  double gamma          = 1.4;     ///< ratio of specific heats [-]
-  double heat_time      = std::numeric_limits<double>::infinity();  ///< tau [s]; 0 isothermal
-  double wall_temperature = 296.15;      ///< T_w, also of the gas at rest [K]
+  double area = 0;                                            ///< of the piston [m2]
+  double height = 0;                                          ///< of the gas at rest [m]
+  double outside_volume = 0;                                  ///< joined to the column, of fixed size [m3]
+  double gauge_pressure = 0;                                  ///< at rest [Pa]
+  double atmospheric_pressure = 101325;                       ///< [Pa]
+  double gamma = 1.4;                                         ///< ratio of specific heats [-]
+  double heat_time = std::numeric_limits<double>::infinity(); ///< tau [s]; 0 isothermal
+  double wall_temperature = 296.15;                           ///< T_w, also of the gas at rest [K]
   /// Threads that hold the piston down at rest: tension max(0, p_g A - stiffness * compression) [N/m].
   /// Infinite: a rigid stop, the full preload p_g A is released at first touch.
   double thread_stiffness = std::numeric_limits<double>::infinity();
@@ -28,22 +28,22 @@ struct GasColumn
 
 struct PistonDrop
 {
-  double mass        = 0;        ///< [kg]; the piston itself weighs nothing
-  double touch_speed = 0;        ///< [m/s]
-  double gravity     = 9.80665;  ///< [m/s2]
-  double step        = 5e-6;     ///< [s]
+  double mass = 0;          ///< [kg]; the piston itself weighs nothing
+  double touch_speed = 0;   ///< [m/s]
+  double gravity = 9.80665; ///< [m/s2]
+  double step = 5e-6;       ///< [s]
 };
 
 struct PistonHit
 {
-  std::vector<double> time, force, compression, gauge_pressure, temperature;  ///< [s] [N] [m] [Pa] [K]
-  double peak_force = 0, peak_compression = 0, peak_gauge_pressure = 0, peak_temperature = 0;
-  double contact_time = 0;      ///< until the force on the weight is zero or the piston is back on its stop [s]
-  double loss_speed = 0, loss_compression = 0, loss_temperature = 0;  ///< upwards [m/s], [m], [K]
-  double return_by_speed = 0, return_by_height = 0, return_by_loop = 0;  ///< [-]
-  double heat_loss   = 0;       ///< lost work, integral of m c_v (T - T_w)^2/(T tau) dt [J]
-  double left_in_gas = 0;       ///< exergy at contact loss, against the gas at rest [J]
-  double residual    = 0;       ///< what the energy balance leaves open, thread energy included [J]
+  std::vector<double> time, force, compression, gauge_pressure, temperature; ///< [s] [N] [m] [Pa] [K]
+  double              peak_force = 0, peak_compression = 0, peak_gauge_pressure = 0, peak_temperature = 0;
+  double contact_time = 0; ///< until the force on the weight is zero or the piston is back on its stop [s]
+  double loss_speed = 0, loss_compression = 0, loss_temperature = 0;    ///< upwards [m/s], [m], [K]
+  double return_by_speed = 0, return_by_height = 0, return_by_loop = 0; ///< [-]
+  double heat_loss = 0;   ///< lost work, integral of m c_v (T - T_w)^2/(T tau) dt [J]
+  double left_in_gas = 0; ///< exergy at contact loss, against the gas at rest [J]
+  double residual = 0;    ///< what the energy balance leaves open, thread energy included [J]
 };
 
 /// One hit; throws std::runtime_error if contact lasts longer than 2 s.

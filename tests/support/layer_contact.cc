@@ -26,7 +26,7 @@ std::vector<std::pair<double, double>> gauss_points(int n)
       double p0 = 1, p1 = x;
       for (int j = 2; j <= n; ++j)
         p0 = std::exchange(p1, ((2 * j - 1) * x * p1 - (j - 1) * p0) / j);
-      slope               = n * (x * p1 - p0) / (x * x - 1);
+      slope = n * (x * p1 - p0) / (x * x - 1);
       const double change = p1 / slope;
       x -= change;
       if (std::abs(change) < 1e-15)
@@ -40,7 +40,7 @@ std::vector<std::pair<double, double>> gauss_points(int n)
 /// 1 - L(s): the share by which a layer is stiffer than a half-space at the wave number s/h.
 double stiffening(double s, double nu, LayerBase base)
 {
-  const double e2 = std::exp(-2 * s), e4 = e2 * e2;  // hyperbolic functions scaled by exp(-2 s)
+  const double e2 = std::exp(-2 * s), e4 = e2 * e2; // hyperbolic functions scaled by exp(-2 s)
   if (base == LayerBase::sliding)
     return 1 - (1 + e4 - 2 * e2) / (1 - e4 + 4 * s * e2);
   const double k = 3 - 4 * nu;
@@ -55,14 +55,11 @@ struct LayerEquation
   LayerBase                              base;
   std::vector<double>                    wave, weight;
 
-  LayerEquation(double a_over_h, double poisson, LayerBase b)
-    : ratio(a_over_h)
-    , nu(poisson)
-    , base(b)
+  LayerEquation(double a_over_h, double poisson, LayerBase b) : ratio(a_over_h), nu(poisson), base(b)
   {
     // 1 - L falls as s^2 exp(-2 s): twenty-five is as good as infinity.
     constexpr int    panels = 25;
-    constexpr double end    = 25;
+    constexpr double end = 25;
     for (int p = 0; p < panels; ++p)
       for (const auto &[x, w] : gauss_points(12))
       {
@@ -116,13 +113,13 @@ double flat_punch_factor(double a_over_h, double nu, LayerBase base)
 
 BallOnLayer ball_on_layer(double E, double nu, double R, double h, double a, LayerBase base)
 {
-  // On a half-space the profile r^2/(2 R) gives w = sink - t^2 a^2/R; the edge of the contact is free of stress
-  // where w(1) = 0, which fixes the sink.
+  // On a half-space the profile r^2/(2 R) gives w = sink - t^2 a^2/R; the edge of the contact is free of
+  // stress where w(1) = 0, which fixes the sink.
   const LayerEquation equation(a / h, nu, base);
-  const auto          solution          = equation.solve();
-  const auto [edge_1, integral_1]       = equation.edge_and_integral(solution, 0);
-  const auto [edge_t2, integral_t2]     = equation.edge_and_integral(solution, 1);
-  const double sink                     = a * a / R * edge_t2 / edge_1;
+  const auto          solution = equation.solve();
+  const auto [edge_1, integral_1] = equation.edge_and_integral(solution, 0);
+  const auto [edge_t2, integral_t2] = equation.edge_and_integral(solution, 1);
+  const double sink = a * a / R * edge_t2 / edge_1;
   return {sink, 2 * a * E / (1 - nu * nu) * (sink * integral_1 - a * a / R * integral_t2)};
 }
 } // namespace solemech::tests

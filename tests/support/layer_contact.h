@@ -12,7 +12,10 @@ enum class LayerBase { bonded, sliding };
 /// Force of a flat punch of radius a over its force 2 a E d/(1 - nu^2) on a half-space [-].
 double flat_punch_factor(double a_over_h, double nu, LayerBase base);
 
-struct BallOnLayer { double sink, force; };  ///< [m], [N]
+struct BallOnLayer
+{
+  double sink, force;
+}; ///< [m], [N]
 /// Ball of radius R in contact out to the radius a: sink and force. The profile is the parabola r^2/(2 R).
 BallOnLayer ball_on_layer(double E, double nu, double R, double h, double a, LayerBase base);
 } // namespace solemech::tests

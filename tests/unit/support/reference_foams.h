@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Three invented foams of growing complexity and the bench column they are dropped on (22.5 mm radius, 25 mm high,
-// 8.5 kg, 5 J, 9.81 m/s2).
+// Three invented foams of growing complexity and the bench column they are dropped on (22.5 mm radius, 25 mm
+// high, 8.5 kg, 5 J, 9.81 m/s2).
 #pragma once
 
 #include "tests/support/column_reference.h"
@@ -20,16 +20,16 @@ inline ColumnFoam elastic_foam()
 inline ColumnFoam relaxing_foam()
 {
   ColumnFoam foam = elastic_foam();
-  foam.relaxing   = {{0.30, 2e-3}, {0.20, 20e-3}};
+  foam.relaxing = {{0.30, 2e-3}, {0.20, 20e-3}};
   return foam;
 }
 
 inline ColumnFoam full_foam()
 {
-  ColumnFoam foam            = relaxing_foam();
-  foam.relative_density      = 0.18;
+  ColumnFoam foam = relaxing_foam();
+  foam.relative_density = 0.18;
   foam.densification_modulus = 30e3;
-  foam.slipping              = {{0.30, 0.02}, {0.30, 0.06}, {0.30, 0.15}};
+  foam.slipping = {{0.30, 0.02}, {0.30, 0.06}, {0.30, 0.15}};
   return foam;
 }
 

@@ -12,7 +12,7 @@ using namespace solemech::tests;
 namespace
 {
 constexpr double printed_digits = 2e-5;
-const double     touch_speed    = std::sqrt(2 * 9.80665 * 0.05);
+const double     touch_speed = std::sqrt(2 * 9.80665 * 0.05);
 
 Approx table(double value, double tolerance = printed_digits)
 {
@@ -33,13 +33,17 @@ TEST_CASE("a mass falls 50 mm on a linear spring", "[references]")
 
 TEST_CASE("Kelvin-Voigt and Maxwell impacts reproduce their tables", "[references]")
 {
-  struct Row { double zeta, restitution, force, compression, maxwell_restitution, maxwell_force; };
+  struct Row
+  {
+    double zeta, restitution, force, compression, maxwell_restitution, maxwell_force;
+  };
   for (const auto &row : {Row{0.05, 0.85876, 0.93134, 0.92669, 0.85447, 0.92669},
                           Row{0.10, 0.74408, 0.88014, 0.86260, 0.72925, 0.86260},
                           Row{0.20, 0.57174, 0.82092, 0.75613, 0.52662, 0.75613},
                           Row{0.30, 0.45098, 0.81340, 0.67155, 0.37233, 0.67155}})
   {
-    const Impact kelvin = kelvin_voigt_impact(1, 1, 2 * row.zeta, 1), maxwell = maxwell_impact(1, 1, 0.5 / row.zeta, 1);
+    const Impact kelvin = kelvin_voigt_impact(1, 1, 2 * row.zeta, 1),
+                 maxwell = maxwell_impact(1, 1, 0.5 / row.zeta, 1);
     CHECK(kelvin.restitution == table(row.restitution));
     CHECK(kelvin.peak_force == table(row.force));
     CHECK(kelvin.peak_compression == table(row.compression));
@@ -52,7 +56,10 @@ TEST_CASE("Kelvin-Voigt and Maxwell impacts reproduce their tables", "[reference
 
 TEST_CASE("standard linear solid impacts reproduce their table", "[references]")
 {
-  struct Row { double k1, tau, force, compression, contact, restitution; };
+  struct Row
+  {
+    double k1, tau, force, compression, contact, restitution;
+  };
   for (const auto &row : {Row{100e3, 10e-3, 1063.36, 6.8913e-3, 21.498e-3, 0.72126},
                           Row{50e3, 10e-3, 974.12, 7.8130e-3, 24.644e-3, 0.81442},
                           Row{100e3, 1e-3, 861.15, 8.4608e-3, 27.858e-3, 0.85892}})
@@ -88,7 +95,10 @@ TEST_CASE("foam columns reproduce the worked stresses and drops", "[references]"
   CHECK(foam_stress_free(1, -2, 0, 0.5) == table(6));
 
   const double area = std::numbers::pi * 22.5e-3 * 22.5e-3;
-  struct Row { double drop, height, nu, strain, force; };
+  struct Row
+  {
+    double drop, height, nu, strain, force;
+  };
   for (const auto &row : {Row{50e-3, 25e-3, 0, 0.35780, 1079.04}, Row{50e-3, 25e-3, 0.2, 0.30463, 1325.03},
                           Row{50e-3, 30e-3, 0, 0.32860, 990.92}, Row{70e-3, 25e-3, 0, 0.41890, 1273.06}})
   {
@@ -101,7 +111,10 @@ TEST_CASE("foam columns reproduce the worked stresses and drops", "[references]"
 
 TEST_CASE("gas columns reproduce the worked table", "[references]")
 {
-  struct Row { double n, force, work; };
+  struct Row
+  {
+    double n, force, work;
+  };
   for (const auto &row : {Row{1.0, 476.325, 1.31780}, Row{1.2, 543.910, 1.41961}, Row{1.4, 618.765, 1.52866}})
   {
     CHECK(gas_column_force(15e-4, 10e-3, 150e3, 101325, row.n, 4e-3) == table(row.force));
@@ -115,7 +128,7 @@ TEST_CASE("gas columns reproduce the worked table", "[references]")
 TEST_CASE("elastic bodies reproduce their worked numbers", "[references]")
 {
   const auto bore = lame_cylinder(10e-3, 20e-3, 0.2e6, 10e6, 0.45, 10e-3, true);
-  const auto rim  = lame_cylinder(10e-3, 20e-3, 0.2e6, 10e6, 0.45, 20e-3, true);
+  const auto rim = lame_cylinder(10e-3, 20e-3, 0.2e6, 10e6, 0.45, 20e-3, true);
   CHECK(bore.hoop_stress == table(0.33333e6));
   CHECK(bore.radial_stress == table(-0.2e6));
   CHECK(bore.displacement == table(0.396333e-3));

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The product's foam law and chamber gas against the independent references: point by point, and through a whole
-// drop on a massless column with the product's own time splitting. No mesh is involved, so that a difference here
-// is the law's and not the finite elements'.
+// The product's foam law and chamber gas against the independent references: point by point, and through a
+// whole drop on a massless column with the product's own time splitting. No mesh is involved, so that a
+// difference here is the law's and not the finite elements'.
 #include "materials/chamber_gas.h"
 #include "materials/foam.h"
 #include "tests/support/catch.h"
@@ -22,12 +22,12 @@ law::Foam product_foam(const ColumnFoam &foam)
     data.relaxing.push_back({term.share, term.time});
   for (const auto &term : foam.slipping)
     data.slipping.push_back({term.share, term.cap});
-  data.relative_density       = foam.relative_density;
-  data.closed_cells           = foam.closed_cells;
-  data.gas_exponent           = foam.gas_exponent;
-  data.densification_modulus  = foam.densification_modulus;
+  data.relative_density = foam.relative_density;
+  data.closed_cells = foam.closed_cells;
+  data.gas_exponent = foam.gas_exponent;
+  data.densification_modulus = foam.densification_modulus;
   data.densification_exponent = foam.densification_exponent;
-  data.recovery_time          = foam.recovery_time;
+  data.recovery_time = foam.recovery_time;
   const law::ThermalData thermal;
   return law::make_foam(data, thermal, thermal.reference_temperature, foam.atmospheric_pressure);
 }
@@ -46,7 +46,7 @@ DropReading law_drop(const law::Foam &foam, const Column &column, const ColumnDr
   DropReading                          reading;
   for (bool over = false; !over;)
   {
-    const double a = drop.gravity - force / drop.mass, x_new = x + v * dt + a * dt * dt / 2;
+    const double            a = drop.gravity - force / drop.mass, x_new = x + v * dt + a * dt * dt / 2;
     law::LogStrains<double> strains{std::log1p(-x_new / column.height), lateral, lateral};
     auto                    next = elastic;
     double                  axial_stress = 0;
@@ -60,23 +60,24 @@ DropReading law_drop(const law::Foam &foam, const Column &column, const ColumnDr
         for (int k = 0; k < 3; ++k)
           trial[k] = half * elastic[j][k] + strains[k] - old[k];
         const auto push = foam.branches[j].push(trial, half);
-        sum             = sum + push.response;
+        sum = sum + push.response;
         for (int k = 0; k < 3; ++k)
           next[j][k] = push.strain_factor * trial[k];
       }
-      axial_stress        = sum.stress[0];
-      const double change = -(sum.stress[1] + sum.stress[2]) / (sum.moduli[1] + sum.moduli[2] + 2 * sum.moduli[5]);
+      axial_stress = sum.stress[0];
+      const double change =
+        -(sum.stress[1] + sum.stress[2]) / (sum.moduli[1] + sum.moduli[2] + 2 * sum.moduli[5]);
       if (std::abs(change) < 1e-13)
         break;
       strains[1] += change;
       strains[2] += change;
     }
     const double force_new = -axial_stress / std::exp(strains[0]) * column.area;
-    const double v_new     = v + (a + drop.gravity - force_new / drop.mass) * dt / 2;
-    over                   = force_new < 0;
-    const double share     = over ? force / (force - force_new) : 1;
-    reading.loss_speed     = -(v + share * (v_new - v));
-    reading.peak_force       = std::max(reading.peak_force, force_new);
+    const double v_new = v + (a + drop.gravity - force_new / drop.mass) * dt / 2;
+    over = force_new < 0;
+    const double share = over ? force / (force - force_new) : 1;
+    reading.loss_speed = -(v + share * (v_new - v));
+    reading.peak_force = std::max(reading.peak_force, force_new);
     reading.peak_compression = std::max(reading.peak_compression, x_new);
     x = x_new, v = v_new, force = force_new, lateral = strains[1], old = strains, elastic = next;
   }
@@ -86,17 +87,17 @@ DropReading law_drop(const law::Foam &foam, const Column &column, const ColumnDr
 
 TEST_CASE("network, gas and densification agree with the second implementation", "[references]")
 {
-  ColumnFoam foam             = full_foam();
-  foam.network                = {{0.4e6, 8, 0.125}, {0.1e6, -3, 0.0}, {0.05e6, 22, 0.4}};
-  foam.gas_exponent           = 1.2;
-  foam.closed_cells           = 0.6;
+  ColumnFoam foam = full_foam();
+  foam.network = {{0.4e6, 8, 0.125}, {0.1e6, -3, 0.0}, {0.05e6, 22, 0.4}};
+  foam.gas_exponent = 1.2;
+  foam.closed_cells = 0.6;
   foam.densification_exponent = 4;
-  const auto product          = product_foam(foam);
-  for (const Strain strain : {Strain{-0.01, 0, 0.002}, Strain{-0.4, 0.1, 0.05}, Strain{-1.1, 0.02, 0.2},
-                              Strain{0.3, -0.2, 0.1}})
+  const auto product = product_foam(foam);
+  for (const Strain strain :
+       {Strain{-0.01, 0, 0.002}, Strain{-0.4, 0.1, 0.05}, Strain{-1.1, 0.02, 0.2}, Strain{0.3, -0.2, 0.1}})
   {
     const auto ours = product.response(law::LogStrains<double>{strain[0], strain[1], strain[2]});
-    const auto ref  = equilibrium(foam, strain);
+    const auto ref = equilibrium(foam, strain);
     CHECK(ours.energy == Approx(ref.energy).epsilon(1e-9));
     constexpr std::array<std::array<int, 2>, 6> pairs{{{0, 0}, {1, 1}, {2, 2}, {0, 1}, {0, 2}, {1, 2}}};
     for (int a = 0; a < 3; ++a)
@@ -109,10 +110,14 @@ TEST_CASE("network, gas and densification agree with the second implementation",
 TEST_CASE("a drop on the product's law finds the reference, with every term", "[references]")
 {
   // 0.1 ms is the program's usual step near contact loss; the finite-element drop is asked for 0.1 %.
-  struct Row { ColumnFoam foam; double tolerance; };
+  struct Row
+  {
+    ColumnFoam foam;
+    double     tolerance;
+  };
   for (const auto &row : {Row{elastic_foam(), 2e-4}, Row{relaxing_foam(), 2e-4}, Row{full_foam(), 1e-3}})
   {
-    const auto hit     = column_drop(row.foam, bench_column(), bench_drop())[0];
+    const auto hit = column_drop(row.foam, bench_column(), bench_drop())[0];
     const auto reading = law_drop(product_foam(row.foam), bench_column(), bench_drop(), 0.1e-3);
     CHECK(reading.peak_force == Approx(hit.peak_force).epsilon(row.tolerance));
     CHECK(reading.peak_compression == Approx(hit.peak_compression).epsilon(row.tolerance));
@@ -129,8 +134,8 @@ TEST_CASE("a piston on the product's gas finds the reference", "[references]")
   const double speed = std::sqrt(2 * 9.80665 * 0.05), area = 25e-4, height = 15e-3, mass = 8.5, g = 9.80665;
   for (const double tau : {0., 1e-3, 10e-3, 50e-3, std::numeric_limits<double>::infinity()})
   {
-    const auto            hit = piston_drop({.area = area, .height = height, .gauge_pressure = 150e3, .heat_time = tau},
-                                            {.mass = mass, .touch_speed = speed});
+    const auto hit = piston_drop({.area = area, .height = height, .gauge_pressure = 150e3, .heat_time = tau},
+                                 {.mass = mass, .touch_speed = speed});
     const law::ChamberGas gas{.heat_time = tau};
     const double          dt = 5e-6;
     auto                  state = gas.seal(area * height, 150e3);
@@ -143,10 +148,10 @@ TEST_CASE("a piston on the product's gas finds the reference", "[references]")
       if (x_new < 0)
         break;
       const auto step = gas.advance(state, area * (height - x_new), dt);
-      state           = step.state;
+      state = step.state;
       heat_loss += step.heat_loss;
       x = x_new, force = p * area;
-      peak_pressure    = std::max(peak_pressure, p);
+      peak_pressure = std::max(peak_pressure, p);
       peak_compression = std::max(peak_compression, x);
     }
     CHECK(peak_pressure == Approx(hit.peak_gauge_pressure).epsilon(5e-5));
