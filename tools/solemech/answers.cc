@@ -77,7 +77,12 @@ void print_answers(const std::vector<RunRecord> &records, const RunRequest &requ
 
 void tell_place(const fs::path &folder, bool was_there, const RunRequest &request)
 {
-  if (!request.quiet)
-    fmt::print(stderr, "{} {}\n", was_there ? "already computed, results in" : "results in", folder.string());
+  if (request.quiet)
+    return;
+  // A folder below the current one is told as the person would type it.
+  const fs::path relative = folder.lexically_proximate(fs::current_path());
+  const bool     is_below = folder.is_absolute() && *relative.begin() != "..";
+  fmt::print(stderr, "{} {}\n", was_there ? "already computed, results in" : "results in",
+             (is_below ? relative : folder).string());
 }
 } // namespace solemech::tools

@@ -81,7 +81,8 @@ void Progress::update(double fraction, std::string_view what)
   const double          now = output_.now();
   const double          elapsed = now - start_;
   const double          pause = output_.redraws ? redraw_seconds : plain_seconds;
-  if (elapsed < silent_seconds || now - last_shown_ < pause || fraction > full)
+  if (elapsed < (output_.redraws ? silent_seconds : plain_seconds) || now - last_shown_ < pause ||
+      fraction > full)
     return;
   last_shown_ = now;
   const std::string text = line(std::clamp(fraction, 0.0, 1.0), what, elapsed);

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Tells how far a calculation is and how long it will take. On a terminal one line is redrawn at most ten
-// times a second; elsewhere a plain line appears every ten seconds. Nothing is shown in the first two
-// seconds, so that short runs stay silent.
-// Time left: elapsed (1 - f)/f from the mean speed so far, smoothed over the last reports.
+// times a second, but not before two seconds have passed, so that short runs stay silent; elsewhere a plain
+// line appears every ten seconds. Time left: elapsed (1 - f)/f from the mean speed so far, smoothed over the
+// last reports.
 #pragma once
 
 #include <functional>

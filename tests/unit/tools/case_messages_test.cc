@@ -93,7 +93,7 @@ TEST_CASE("slips that the parser would explain badly")
   CHECK(problems_of(sheet("name = core\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n")).starts_with(
     "my.toml:7:8: name: core is not in quotes. Put text in quotes: \"core\".\n"));
   CHECK(problems_of(layer("thickness = \"16 mm")).starts_with(
-    "my.toml:9:19: a text is not closed. Put the closing quote \" on the same line.\n"));
+    "my.toml:9:19: thickness: a text is not closed. Put the closing quote \" on the same line.\n"));
   CHECK(problems_of(layer("thickness = \"16 mm\"\nthickness = \"17 mm\"")).find("Give each entry once") !=
         std::string::npos);
 }
@@ -106,8 +106,9 @@ TEST_CASE("files that are no sheets")
     "my.toml:1:10: format: this program reads format 1 only. Write format = 1, or use a newer program.\n"));
   CHECK(problems_of(std::string("\x7f" "ELF\x02\x01\0\0", 8)) ==
         "my.toml:1:1: this is not a text file (byte 0x7F). Give a plain text file in UTF-8.\n");
-  CHECK(problems_of("format = 1\ntitle = \"caf\xe9\"\n").starts_with(
-    "my.toml:2:13: title: byte 0xE9 is not valid UTF-8. Save the file as UTF-8 (in the editor: encoding UTF-8).\n"));
+  CHECK(problems_of(sheet() + "[surroundings]\ntitle = \"caf\xe9\"\n").find(
+    "my.toml:11:13: title: byte 0xE9 is not valid UTF-8. Save the file as UTF-8 (in the editor: encoding UTF-8).\n") !=
+        std::string::npos);
 
   const auto folder = std::filesystem::temp_directory_path() / "solemech-input-test";
   std::filesystem::create_directories(folder);

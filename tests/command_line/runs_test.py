@@ -1,0 +1,115 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Runs: streams, folders, finished runs, early ends. The stand-in solver gives made-up results."""
+import json
+import os
+import signal
+import subprocess
+import time
+import unittest
+
+from program import PROGRAM, ProgramTest, environment
+
+
+class Run(ProgramTest):
+    def test_summary_on_standard_output_and_place_on_standard_error(self):
+        code, output, messages = self.call("run", "heel-drop", "forefoot-drop")
+        self.assertEqual(code, 0, messages)
+        self.assertIn("rebound", output)
+        self.assertIn("forefoot-drop", output)
+        self.assertNotIn("\033", output + messages)
+        self.assertIn("results in results/heel-drop/1\n", messages)
+        self.assertIn("results in results/forefoot-drop/1\n", messages)
+        self.assertTrue((self.folder / "results/heel-drop/1/manifest.json").exists())
+        self.assertTrue((self.folder / "results/heel-drop/1/summary.txt").exists())
+
+    def test_quiet_leaves_only_the_result(self):
+        code, output, messages = self.call("run", "heel-drop", "--quiet")
+        self.assertEqual((code, messages), (0, ""))
+        self.assertIn("rebound", output)
+
+    def test_json(self):
+        answer = json.loads(self.call("run", "heel-drop", "--json")[1])
+        self.assertIn("schema", answer)
+
+    def test_same_inputs_are_answered_from_the_finished_run(self):
+        first = self.call("run", "heel-drop")
+        again = self.call("run", "heel-drop")
+        self.assertEqual(again[:2], first[:2])
+        self.assertEqual(again[2], "already computed, results in results/heel-drop/1\n")
+        # Also in other words and with other output.
+        for options in [["--set", "core.thickness=1.6 cm"], ["--details"], ["--json"], ["--lengths", "cm"]]:
+            code, output, messages = self.call("run", "heel-drop", *options)
+            self.assertEqual((code, messages), (0, "already computed, results in results/heel-drop/1\n"), options)
+            self.assertNotEqual(output, "")
+        # Other inputs, or a touched file, are calculated.
+        self.assertIn("results in results/heel-drop/2\n",
+                      self.call("run", "heel-drop", "--set", "core.thickness=15 mm")[2])
+        (self.folder / "results/heel-drop/1/summary.txt").write_text("61 %")
+        self.assertIn("results in results/heel-drop/3\n", self.call("run", "heel-drop")[2])
+
+    def test_folder_of_ones_own(self):
+        self.assertIn("results in out\n", self.call("run", "heel-drop", "-o", "out")[2])
+        self.assertIn("already computed, results in out\n", self.call("run", "heel-drop", "-o", "out")[2])
+        self.call("run", "heel-drop", "forefoot-drop", "-o", "both")
+        self.assertTrue((self.folder / "both/forefoot-drop/manifest.json").exists())
+
+    def test_nothing_is_overwritten(self):
+        (self.folder / "full").mkdir()
+        (self.folder / "full/holiday.txt").write_text("keep me")
+        self.assertIn("full", self.refused("run", "heel-drop", "-o", "full", code=4))
+        self.assertEqual([path.name for path in (self.folder / "full").iterdir()], ["holiday.txt"])
+        # A finished run of other inputs is something else, too.
+        self.call("run", "heel-drop", "-o", "out")
+        self.refused("run", "forefoot-drop", "-o", "out", code=4)
+
+    def test_a_file_where_the_folder_should_be(self):
+        (self.folder / "results").write_text("a file")
+        self.assertIn("results", self.refused("run", "heel-drop", code=4))
+
+    def test_a_series_is_one_record(self):
+        code, output, messages = self.call("run", "energy-ladder")
+        self.assertEqual(code, 0, messages)
+        self.assertEqual(messages, "results in results/energy-ladder/1\n")
+        self.assertIn("12", output)
+
+    def test_errors_of_inputs_come_before_anything_is_made(self):
+        self.assertIn('Did you mean "heel-drop"?', self.refused("run", "heel-dorp", "forefoot-drop"))
+        self.assertEqual(list(self.folder.iterdir()), [])
+
+
+class EarlyEnd(ProgramTest):
+    def test_a_stopped_calculation_is_kept_but_never_an_answer(self):
+        code, output, messages = self.call("run", "heel-drop", STAND_IN_STOPS="1")
+        self.assertEqual(code, 3)
+        self.assertIn("solemech: heel-drop stopped before its end: the stand-in was asked to stop\n", messages)
+        self.assertIn("results in results/heel-drop/2\n", self.call("run", "heel-drop")[2])
+
+    def test_a_fault_is_told_without_a_raw_exception(self):
+        messages = self.refused("run", "heel-drop", code=1, STAND_IN_FAULT="1")
+        self.assertIn("solemech: a fault of the program, not of your input", messages)
+        self.assertNotIn("terminate", messages)
+        self.assertEqual([path for path in self.folder.rglob("*") if path.is_file()], [])
+
+    def test_interrupt(self):
+        process = subprocess.Popen([PROGRAM, "run", "heel-drop"], cwd=self.folder, stdout=subprocess.PIPE,
+                                   stderr=subprocess.PIPE, env=environment(STAND_IN_SECONDS="30"))
+        time.sleep(1)
+        process.send_signal(signal.SIGINT)
+        output, messages = process.communicate(timeout=30)
+        self.assertEqual(process.returncode, 130)
+        self.assertEqual(output, b"")
+        self.assertEqual(messages.decode(), "solemech: interrupted, nothing was written.\n")
+        self.assertEqual([path for path in self.folder.rglob("*") if path.is_file()], [])
+
+
+class Narration(ProgramTest):
+    def test_progress_bar_on_a_terminal_only(self):
+        code, shown = self.on_terminal("run", "heel-drop", STAND_IN_SECONDS="3")
+        self.assertEqual(code, 0, shown)
+        self.assertRegex(shown, r"\r\033\[K#+\.+ +\d+ %  about \d+ s left, heel-drop: falling")
+        messages = self.call("run", "heel-drop", "-o", "piped", STAND_IN_SECONDS="3")[2]
+        self.assertEqual(messages, "results in piped\n")
+
+
+if __name__ == "__main__":
+    unittest.main()

@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: Apache-2.0
+// Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
+// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS) or to have a fault (STAND_IN_FAULT).
+#include "tests/unit/results/synthetic.h"
+#include "tools/solemech/calculate.h"
+#include "tools/solemech/failures.h"
+
+#include <chrono>
+#include <csignal>
+#include <cstdlib>
+#include <stdexcept>
+#include <thread>
+
+namespace
+{
+using namespace solemech;
+
+std::atomic<bool> interrupted{false};
+
+extern "C" void interrupt(int)
+{
+  interrupted = true;
+}
+
+bool has_unit(const solver::Case &setup)
+{
+  for (const auto &layer : setup.layers)
+    if (layer.unit)
+      return true;
+  return false;
+}
+
+solver::Result made_up(const solver::Case &setup)
+{
+  if (std::holds_alternative<solver::PressRig>(setup.rig))
+    return tests::synthetic_press().result;
+  return has_unit(setup) ? tests::synthetic_forefoot().result : tests::synthetic_heel().result;
+}
+
+solver::Result solve(const solver::Case &setup, const tools::RunProgress &progress)
+{
+  if (std::getenv("STAND_IN_FAULT") != nullptr)
+    throw std::logic_error("index 7 of 7");
+  auto        result = made_up(setup);
+  const char *seconds = std::getenv("STAND_IN_SECONDS");
+  const int   n_steps = seconds != nullptr ? static_cast<int>(50 * std::atof(seconds)) : 1;
+  for (int i = 0; i < n_steps; ++i)
+  {
+    if (!progress(static_cast<double>(i) / n_steps, "falling"))
+      break;
+    if (seconds != nullptr)
+      std::this_thread::sleep_for(std::chrono::milliseconds(20));
+  }
+  if (std::getenv("STAND_IN_STOPS") != nullptr)
+  {
+    result.complete = false;
+    result.stop_reason = "the stand-in was asked to stop";
+  }
+  return result;
+}
+} // namespace
+
+int main(int argc, char **argv)
+{
+  std::signal(SIGINT, interrupt);
+  return tools::guarded([&] {
+    const auto request = tools::read_command_line({argv + 1, argv + argc});
+    return tools::calculate(std::get<tools::RunRequest>(request), solve, interrupted);
+  });
+}
