@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/field_files.h"
+#include "tests/unit/results/synthetic.h"
+#include "tests/unit/results/temporary_folder.h"
+
+#include <catch2/catch.hpp>
+
+using namespace solemech;
+using Catch::Matchers::Contains;
+namespace fs = std::filesystem;
+
+TEST_CASE("one VTU a snapshot, a PVD that lists them, the names of the parts")
+{
+  const tests::TemporaryFolder folder;
+  const auto                   picture = tests::synthetic_forefoot().result.picture;
+  solver::write_field_files(folder.path, "stack", picture);
+  const auto list = tests::text_of(folder.path / "stack.pvd");
+  for (std::size_t i = 0; i < picture.snapshots.size(); ++i)
+  {
+    const auto name = "stack_000" + std::to_string(i) + ".vtu";
+    CHECK_THAT(list, Contains("file=\"" + name + "\""));
+    const auto vtu = tests::text_of(folder.path / name);
+    CHECK_THAT(vtu, Contains("Name=\"part\"") && Contains("Name=\"displacement\"") && Contains("Name=\"vertical_stress\"")
+                      && Contains("Name=\"energy_density\"") && Contains("Name=\"dissipated_density\""));
+    // Nine points and four linear cells for each nine-node cell.
+    CHECK_THAT(vtu, Contains("NumberOfPoints=\"" + std::to_string(9 * picture.cells.size()) + "\"")
+                      && Contains("NumberOfCells=\"" + std::to_string(4 * picture.cells.size()) + "\""));
+    CHECK_THAT(vtu, !Contains("written on") && !Contains(folder.path.string()));
+  }
+  CHECK(tests::text_of(folder.path / "stack_parts.csv").substr(0, 40) == "part,name\n0,\"board\"\n1,\"topper\"\n2,\"unit ");
+}
+
+TEST_CASE("the same picture twice gives the same bytes")
+{
+  const tests::TemporaryFolder folder;
+  const auto                   picture = tests::synthetic_heel().result.picture;
+  solver::write_field_files(folder.path, "a", picture);
+  solver::write_field_files(folder.path, "b", picture);
+  CHECK(tests::text_of(folder.path / "a_0003.vtu") == tests::text_of(folder.path / "b_0003.vtu"));
+}
+
+TEST_CASE("no snapshots, no files; no folder, a message")
+{
+  const tests::TemporaryFolder folder;
+  solver::write_field_files(folder.path, "stack", {});
+  CHECK(fs::is_empty(folder.path));
+  CHECK_THROWS_AS(solver::write_field_files(folder.path / "none", "stack", tests::synthetic_heel().result.picture),
+                  solver::ResultsError);
+  solver::write_view_script(folder.path);
+  CHECK_THAT(tests::text_of(folder.path / "view.py"), Contains("__file__"));
+}

@@ -1,0 +1,160 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a person reads. Expected numbers follow from the inputs of synthetic.cc by hand.
+#include "tests/unit/results/synthetic.h"
+#include "tools/results/cautions.h"
+#include "tools/results/energy_picture.h"
+#include "tools/results/readings_table.h"
+#include "tools/results/summary.h"
+#include "tools/results/text_layout.h"
+
+#include <catch2/catch.hpp>
+
+#include <sstream>
+
+using namespace solemech;
+using Catch::Matchers::Contains;
+
+namespace
+{
+std::string line_with(const std::string &text, const std::string &start)
+{
+  std::istringstream lines(text);
+  for (std::string line; std::getline(lines, line);)
+    if (line.find(start) != std::string::npos)
+      return line;
+  return "";
+}
+} // namespace
+
+TEST_CASE("the summary puts rebound, force and compression of all runs side by side")
+{
+  const auto text = tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, {});
+  CHECK_THAT(line_with(text, "rebound"), Contains("244 mm  61 %") && Contains("308 mm  77 %"));
+  CHECK_THAT(line_with(text, "peak force"), Contains("1.34 kN") && Contains("1.18 kN"));
+  CHECK_THAT(line_with(text, "greatest compression"), Contains("7.3 of 28.9 mm  25 %") && Contains("8.5 of 23.2 mm  37 %!"));
+  // 1340 N / (1.2 kg x 9.80665 m/s2) - 1
+  CHECK_THAT(line_with(text, "deceleration"), Contains("113 g"));
+  CHECK(text.find("peak force") < text.find("greatest compression"));
+  // 1.2 kg x 9.80665 m/s2 x 0.4 m = 4.71 J
+  CHECK_THAT(text, Contains("falls 400 mm (4.71 J)") && Contains("guide takes 3 % each way"));
+  CHECK_THAT(text, Contains("Invented demo stacks"));
+  CHECK_THAT(text, !Contains("iterations") && !Contains("by speed"));
+}
+
+TEST_CASE("details add the other definitions and the solver's facts")
+{
+  tools::SummaryOptions options;
+  options.details = true;
+  const auto text = tools::summary_text({tests::synthetic_heel()}, options);
+  CHECK_THAT(line_with(text, "by height"), Contains("61.0 %"));
+  CHECK_THAT(line_with(text, "by speed"), Contains("64.0 %"));
+  CHECK_THAT(line_with(text, "by loop"), Contains("66.0 %"));
+  CHECK_THAT(text, Contains("iterations") && Contains("4210 unknowns"));
+}
+
+TEST_CASE("a warning stands beside the number it touches, a general one below")
+{
+  const auto text = tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, {});
+  const auto row  = text.find("greatest compression");
+  const auto note = text.find("close to the soft limit");
+  REQUIRE(note != std::string::npos);
+  CHECK(note > row);
+  CHECK(note < text.find("energy return"));
+  CHECK_THAT(line_with(text, "lighter than 5 x"), Contains("Note, forefoot-drop"));
+  CHECK(text.find("lighter than 5 x") > text.find("accounts for"));
+}
+
+TEST_CASE("the shares of the energy sum to what the ledger accounts for")
+{
+  const auto run     = tests::synthetic_heel();
+  const auto picture = tools::energy_picture(run.setup, run.result);
+  // 61 thrown back, 23 + 6 + 2.5 + 0.4 in parts, 5 in the guide, the rest up to 99.8 left in the stack.
+  CHECK(picture.accounted() == Approx(0.998).epsilon(1e-9));
+  REQUIRE(picture.shares.size() == 7);
+  CHECK(picture.shares.front().name == "thrown back");
+  CHECK(picture.shares[1].name == "board");
+  CHECK(picture.shares[2].name == "core");
+  CHECK(picture.share(picture.shares[2]) == Approx(0.23));
+  CHECK(picture.shares.back().name == "left in the stack");
+  CHECK(picture.share(picture.shares.back()) == Approx(0.019));
+  CHECK_THAT(tools::summary_text({run}, {}), Contains("accounts for 99.8 %"));
+}
+
+TEST_CASE("no line of the summary is wider than the terminal")
+{
+  for (const int width : {80, 100, 140})
+  {
+    tools::SummaryOptions options;
+    options.width = width;
+    std::istringstream lines(tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, options));
+    for (std::string line; std::getline(lines, line);)
+    {
+      INFO(line);
+      CHECK(tools::columns(line) <= static_cast<std::size_t>(width));
+    }
+  }
+}
+
+TEST_CASE("many runs and a series become one row a run, warnings become footnotes")
+{
+  const std::vector<tools::Run> runs = {tests::synthetic_heel("heel 2 J"), tests::synthetic_forefoot("forefoot 2 J"),
+                                        tests::synthetic_heel("heel 4 J"), tests::synthetic_forefoot("forefoot 4 J")};
+  const tools::Series series{"drop energy", "J", {2, 2, 4, 4}, {"heel", "forefoot", "heel", "forefoot"}};
+  const auto          text = tools::summary_text(runs, {}, &series);
+  CHECK_THAT(line_with(text, "drop energy J"), Contains("rebound %") && Contains("force kN") && Contains("compr. mm"));
+  CHECK_THAT(line_with(text, "forefoot 4 J"), Contains("77.0") && Contains("1.18") && Contains("8.5 [1]"));
+  CHECK_THAT(text, Contains("[1] close to the soft limit"));
+  CHECK_THAT(tools::summary_text(runs, {}), Contains("rebound %"));
+}
+
+TEST_CASE("a press case reads loop return and stiffness")
+{
+  const auto text = tools::summary_text({tests::synthetic_press()}, {});
+  CHECK_THAT(line_with(text, "energy return, by loop"), Contains("65 %"));
+  CHECK_THAT(line_with(text, "stiffness"), Contains("240 N/mm"));
+  CHECK_THAT(text, Contains("given back") && Contains("2.00 kN in a half sine in 185 ms"));
+  CHECK_THAT(text, !Contains("rebound"));
+}
+
+TEST_CASE("lengths in the unit asked for")
+{
+  CHECK(tools::length_text(0.2441, tools::Lengths::millimetre) == "244 mm");
+  CHECK(tools::length_text(0.0073, tools::Lengths::millimetre) == "7.3 mm");
+  CHECK(tools::length_text(0.2441, tools::Lengths::centimetre) == "24.4 cm");
+  CHECK(tools::length_text(0.0073, tools::Lengths::centimetre) == "0.73 cm");
+  CHECK(tools::length_text(0.0254, tools::Lengths::inch) == "1.00 in");  // the inch is 25.4 mm exactly
+  CHECK(tools::lengths_from("cm") == tools::Lengths::centimetre);
+  CHECK_THROWS_WITH(tools::lengths_from("ft"), "lengths are printed in mm, cm or in, not in 'ft'");
+}
+
+TEST_CASE("cautions follow the stack")
+{
+  const auto heel = tests::synthetic_heel(), forefoot = tests::synthetic_forefoot();
+  const auto plain = tools::cautions({&heel.setup});
+  REQUIRE(plain.size() == 1);
+  CHECK_THAT(plain[0], Contains("Sawing"));
+  const auto all = tools::cautions({&heel.setup, &forefoot.setup});
+  REQUIRE(all.size() == 3);
+  CHECK_THAT(all[0], Contains("never pierce") && Contains("heat"));
+}
+
+TEST_CASE("an unfinished run says so, and emphasis is only there when asked for")
+{
+  auto run               = tests::synthetic_heel();
+  run.result.complete    = false;
+  run.result.stop_reason = "the core would fold at 3.1 ms";
+  tools::SummaryOptions options;
+  CHECK_THAT(tools::summary_text({run}, options), Contains("STOPPED EARLY: the core would fold") && !Contains("\033"));
+  options.emphasis = true;
+  CHECK_THAT(tools::summary_text({run}, options), Contains("\033[1m"));
+}
+
+TEST_CASE("bars and wrapping")
+{
+  CHECK(tools::bar(0.5, 8, '#') == "####....");
+  CHECK(tools::bar(0.01, 8, '#') == "#.......");
+  CHECK(tools::bar(1.2, 4, '#') == "####");
+  CHECK(tools::bar(-0.2, 4, '#') == "....");
+  CHECK(tools::wrapped("one two three", 7, "  ") == "one two\n  three");
+  CHECK(tools::columns("±3 °C") == 5);
+}

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+// Sentences that belong under every summary when the stack calls for them: hazards of the work at the bench,
+// what the numbers are not, and whether the stack is invented. General shop practice; local rules come first.
+#pragma once
+
+#include "solver/case.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+/// True when the case's note, its title or a material's source says that the stack is invented.
+bool is_invented(const solver::Case &setup);
+
+/// Cautions that apply to at least one of the cases, each once.
+std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups);
+} // namespace solemech::tools

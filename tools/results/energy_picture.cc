@@ -1,0 +1,86 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/results/energy_picture.h"
+
+#include <algorithm>
+#include <map>
+
+namespace solemech::tools
+{
+namespace
+{
+using solver::EnergyKind;
+
+/// Linear between recorded times.
+double at(const std::vector<double> &time, const std::vector<double> &values, double t)
+{
+  if (time.empty() || values.size() != time.size())
+    return 0;
+  const auto upper = std::lower_bound(time.begin(), time.end(), t);
+  if (upper == time.begin())
+    return values.front();
+  if (upper == time.end())
+    return values.back();
+  const auto   i      = static_cast<std::size_t>(upper - time.begin());
+  const double weight = (t - time[i - 1]) / (time[i] - time[i - 1]);
+  return (1 - weight) * values[i - 1] + weight * values[i];
+}
+
+bool is_rig(const std::string &part)
+{
+  return part == "tup" || part == "guide" || part == "rig";
+}
+} // namespace
+
+double EnergyPicture::accounted() const
+{
+  double sum = 0;
+  for (const auto &part : shares)
+    sum += share(part);
+  return sum;
+}
+
+EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result)
+{
+  EnergyPicture picture;
+  if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
+    return picture;
+  picture.input    = result.input_energy;
+  const double end = result.time_of_loss > 0 ? result.time_of_loss : result.time.back();
+
+  std::map<std::string, double> lost;
+  std::vector<std::string>      order;
+  for (const auto &layer : setup.layers)
+    order.push_back(layer.name);
+  double guide = 0, left = 0;
+  for (const auto &row : result.ledger)
+  {
+    const double energy = at(result.time, row.values, end);
+    if (row.type == EnergyKind::numerical)
+      picture.numerical += energy;
+    else if (row.type == EnergyKind::dissipated && row.part == "guide")
+      guide += energy;
+    else if (row.type == EnergyKind::dissipated)
+    {
+      lost[row.part] += energy;
+      if (std::find(order.begin(), order.end(), row.part) == order.end())
+        order.push_back(row.part);
+    }
+    else if (row.type != EnergyKind::exchanged && !is_rig(row.part))
+      left += energy;
+  }
+  if (const auto *reading = result.find("left_in_stack"))
+    left = reading->value;
+
+  const bool drop = std::holds_alternative<solver::DropRig>(setup.rig);
+  if (const auto *reading = result.find(drop ? "rebound_by_height" : "loop_return"))
+    picture.shares.push_back(
+      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * picture.input});
+  for (const auto &name : order)
+    if (const auto part = lost.find(name); part != lost.end())
+      picture.shares.push_back({name, ShareKind::lost_in_part, part->second});
+  if (guide != 0)
+    picture.shares.push_back({"guide", ShareKind::lost_in_guide, guide});
+  picture.shares.push_back({"left in the stack", ShareKind::left_in_stack, left});
+  return picture;
+}
+} // namespace solemech::tools

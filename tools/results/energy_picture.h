@@ -1,0 +1,40 @@
+// SPDX-License-Identifier: Apache-2.0
+// Where 100 % of the energy went, for people: the ledger rows summed by part at the end of contact.
+//   thrown back      rebound by height (or loop return) times the energy that went in
+//   a part           everything that part turned into heat
+//   guide            lost in the guide of the rig, both ways
+//   left in the stack   still held by the parts or moving in them at that instant; it is lost later
+// The sum over 100 % says how well the bookkeeping closes.
+#pragma once
+
+#include "solver/case.h"
+#include "solver/result.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+enum class ShareKind { returned, lost_in_part, lost_in_guide, left_in_stack };
+
+struct EnergyShare
+{
+  std::string name;        ///< part as the case names it, or "thrown back", "guide", "left in the stack"
+  ShareKind   kind;
+  double      energy = 0;  ///< [J]
+};
+
+struct EnergyPicture
+{
+  double                   input = 0;          ///< 100 % [J]
+  double                   numerical = 0;      ///< left to the time integration, not shown as a share [J]
+  std::vector<EnergyShare> shares;             ///< returned first, parts foot side first, guide, left in the stack
+
+  double share(const EnergyShare &part) const { return input > 0 ? part.energy / input : 0; }  ///< [-]
+  double accounted() const;                                                                  ///< sum of shares [-]
+};
+
+/// Sums the ledger of a run at its contact loss, or at its last time when there was none.
+/// Empty when the run has no energy input or no ledger.
+EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result);
+} // namespace solemech::tools

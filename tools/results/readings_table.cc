@@ -1,0 +1,222 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/results/readings_table.h"
+
+#include <fmt/format.h>
+
+#include <cmath>
+#include <stdexcept>
+
+namespace solemech::tools
+{
+namespace
+{
+using solver::DropRig;
+using solver::PressRig;
+using Options = SummaryOptions;
+
+double factor(Lengths lengths)
+{
+  return lengths == Lengths::millimetre ? 1e3 : lengths == Lengths::centimetre ? 1e2 : 1 / 0.0254;
+}
+
+const char *unit(Lengths lengths)
+{
+  return lengths == Lengths::millimetre ? "mm" : lengths == Lengths::centimetre ? "cm" : "in";
+}
+
+/// Three digits that carry information, never an exponent.
+std::string digits(double value)
+{
+  const double size = std::abs(value);
+  return fmt::format("{:.{}f}", value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
+}
+
+using Cell = std::function<std::string(const Run &, const Options &)>;
+
+/// A cell that shows one reading, or nothing when the run has none.
+template <typename Print>
+Cell shows(const std::string &name, Print print)
+{
+  return [name, print](const Run &run, const Options &options) {
+    const auto *reading = run.result.find(name);
+    return reading ? print(reading->value, run, options) : std::string();
+  };
+}
+
+Cell plain(const std::string &name, double scale, const std::string &unit_text)
+{
+  return shows(name, [=](double value, const Run &, const Options &) {
+    return digits(value * scale) + (unit_text.empty() ? "" : " " + unit_text);
+  });
+}
+
+Cell share(const std::string &name, const std::string &definition)
+{
+  return shows(name, [=](double value, const Run &, const Options &options) {
+    return percent_text(value, options.details) + (definition.empty() ? "" : " " + definition);
+  });
+}
+
+std::string rebound(double value, const Run &run, const Options &options)
+{
+  const auto *height = run.result.find("rebound_height");
+  return (height ? length_text(height->value, options.lengths) + "  " : std::string())
+         + percent_text(value, options.details);
+}
+
+std::string compression(double value, const Run &run, const Options &options)
+{
+  const auto *part = run.result.find("compression_share");
+  return length_text(value, options.lengths, false) + " of "
+         + length_text(stack_height(run.setup), options.lengths)
+         + (part ? "  " + percent_text(part->value, options.details) : std::string());
+}
+
+std::string bottoming(double value, const Run &, const Options &)
+{
+  return value <= 0 ? "bottomed" : fmt::format("{:.0f} % in reserve", 100 * value);
+}
+
+Cell length(const std::string &name, bool with_unit)
+{
+  return shows(name, [=](double value, const Run &, const Options &options) {
+    return length_text(value, options.lengths, with_unit);
+  });
+}
+
+std::vector<ReadingRow> make_rows()
+{
+  const Cell force = shows("peak_force", [](double v, const Run &, const Options &) { return force_text(v); });
+  return {
+    {"rebound", "rebound %", {"rebound_by_height", "rebound_height"}, false, shows("rebound_by_height", rebound),
+     shows("rebound_by_height",
+           [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
+    {"peak force", "force kN", {"peak_force", "peak_force_raw"}, false, force,
+     shows("peak_force", [](double v, const Run &, const Options &) { return fmt::format("{:.2f}", v / 1e3); })},
+    {"greatest compression", "compr.", {"greatest_compression", "compression_share"}, false,
+     shows("greatest_compression", compression), length("greatest_compression", false)},
+    {"energy return, by height", "", {}, false, share("rebound_by_height", ""), nullptr},
+    {"energy return, by speed", "", {"return_by_speed"}, true, share("return_by_speed", ""), nullptr},
+    {"energy return, by loop", "", {"return_by_loop"}, true, share("return_by_loop", ""), nullptr},
+    {"energy return, by loop", "return %", {"loop_return"}, false, share("loop_return", ""),
+     shows("loop_return", [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
+    {"energy put in", "in J", {"loop_energy_in"}, false, plain("loop_energy_in", 1, "J"),
+     plain("loop_energy_in", 1, "")},
+    {"energy lost in the loop", "lost J", {"loop_energy_lost"}, false, plain("loop_energy_lost", 1, "J"),
+     plain("loop_energy_lost", 1, "")},
+    {"stiffness, zero to peak", "N/mm", {"secant_stiffness"}, false, plain("secant_stiffness", 1e-3, "N/mm"),
+     plain("secant_stiffness", 1e-3, "")},
+    {"displacement at peak", "at peak", {"peak_displacement"}, false, length("peak_displacement", true),
+     length("peak_displacement", false)},
+    {"deceleration of the weight", "decel. g", {"peak_deceleration"}, false, plain("peak_deceleration", 1, "g"),
+     plain("peak_deceleration", 1, "")},
+    {"peak force over weight", "", {"peak_force_over_weight"}, true, plain("peak_force_over_weight", 1, ""),
+     nullptr},
+    {"peak force, unsmoothed", "", {}, true,
+     shows("peak_force_raw", [](double v, const Run &, const Options &) { return force_text(v); }), nullptr},
+    {"contact time", "contact ms", {"contact_time"}, false, plain("contact_time", 1e3, "ms"),
+     plain("contact_time", 1e3, "")},
+    {"peak pressure", "kPa", {"peak_pressure"}, false, plain("peak_pressure", 1e-3, "kPa"),
+     plain("peak_pressure", 1e-3, "")},
+    {"bottoming", "reserve %", {"bottoming_margin"}, false, shows("bottoming_margin", bottoming),
+     shows("bottoming_margin",
+           [](double v, const Run &, const Options &) {
+             return v <= 0 ? std::string("bottomed") : fmt::format("{:.0f}", 100 * v);
+           })},
+    {"time of greatest compression", "", {"time_of_peak"}, true, plain("time_of_peak", 1e3, "ms"), nullptr},
+    {"speed at first touch", "", {"impact_speed"}, true, plain("impact_speed", 1, "m/s"), nullptr},
+    {"speed at contact loss", "", {"rebound_speed"}, true, plain("rebound_speed", 1, "m/s"), nullptr},
+    {"left in the stack", "", {"left_in_stack"}, true, plain("left_in_stack", 1, "J"), nullptr},
+  };
+}
+
+std::string tup_text(const solver::Tup &tup, Lengths lengths)
+{
+  const std::string size = length_text(tup.diameter, lengths);
+  switch (tup.shape)
+  {
+    case solver::TupShape::flat:
+      return "flat " + size + " face";
+    case solver::TupShape::sphere:
+      return size + " ball";
+    case solver::TupShape::spherical_ended:
+      return size + " rod with a " + length_text(tup.end_radius, lengths) + " round end";
+  }
+  return size;
+}
+
+std::string drop_text(const DropRig &rig, double gravity, Lengths lengths)
+{
+  std::string text = fmt::format("drop weight {:.3g} kg, {}, falls {} ({:.3g} J)", rig.mass,
+                                 tup_text(rig.tup, lengths), length_text(rig.height, lengths),
+                                 rig.mass * gravity * rig.height);
+  if (rig.guide_loss > 0)
+    text += fmt::format("; the guide takes {:.2g} % each way", 100 * rig.guide_loss);
+  if (rig.discarded > 0 || rig.hits > 1)
+    text += fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
+  if (rig.base_mass > 0)
+    text += fmt::format("; base {:.3g} kg", rig.base_mass);
+  return text;
+}
+
+std::string press_text(const PressRig &rig, Lengths lengths)
+{
+  const std::string peak =
+    rig.control == solver::PressControl::force ? force_text(rig.peak) : length_text(rig.peak, lengths);
+  const char *wave = rig.wave == solver::PressWave::triangle  ? "up and down"
+                     : rig.wave == solver::PressWave::half_sine ? "in a half sine"
+                                                                : "along a table";
+  return fmt::format("press, {}, to {} {} in {} ms, {} time{}", tup_text(rig.tup, lengths), peak, wave,
+                     digits(1e3 * rig.duration), rig.cycles, rig.cycles == 1 ? "" : "s");
+}
+} // namespace
+
+Lengths lengths_from(const std::string &text)
+{
+  for (const auto lengths : {Lengths::millimetre, Lengths::centimetre, Lengths::inch})
+    if (text == unit(lengths))
+      return lengths;
+  throw std::invalid_argument("lengths are printed in mm, cm or in, not in '" + text + "'");
+}
+
+const std::vector<ReadingRow> &reading_rows()
+{
+  static const std::vector<ReadingRow> rows = make_rows();
+  return rows;
+}
+
+std::string length_text(double metres, Lengths lengths, bool with_unit)
+{
+  const double value = metres * factor(lengths);
+  const double size  = std::abs(metres);
+  const int decimals = lengths == Lengths::inch         ? 2
+                       : lengths == Lengths::centimetre ? (size >= 0.1 ? 1 : 2)
+                                                        : (size >= 0.0995 || (size > 0.02 && std::abs(value - std::round(value)) < 1e-6) ? 0 : 1);
+  return fmt::format("{:.{}f}", value, decimals) + (with_unit ? std::string(" ") + unit(lengths) : "");
+}
+
+std::string force_text(double newtons)
+{
+  return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3) : fmt::format("{:.0f} N", newtons);
+}
+
+std::string percent_text(double share, bool decimals)
+{
+  return fmt::format("{:.{}f} %", 100 * share, decimals ? 1 : 0);
+}
+
+std::string rig_text(const solver::Case &setup, Lengths lengths)
+{
+  const auto *drop = std::get_if<DropRig>(&setup.rig);
+  return (drop ? drop_text(*drop, setup.gravity, lengths) : press_text(std::get<PressRig>(setup.rig), lengths))
+         + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
+}
+
+double stack_height(const solver::Case &setup)
+{
+  double height = 0;
+  for (const auto &layer : setup.layers)
+    height += layer.thickness;
+  return height;
+}
+} // namespace solemech::tools

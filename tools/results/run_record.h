@@ -1,0 +1,41 @@
+// SPDX-License-Identifier: Apache-2.0
+// Everything that one `solemech run` of one case file leaves behind, before it is printed or written.
+#pragma once
+
+#include "solver/case.h"
+#include "solver/result.h"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+struct Run
+{
+  std::string    label;   ///< short, unique in the record
+  solver::Case   setup;
+  solver::Result result;
+};
+
+/// What a series varies: a column of the table and the axis of its picture.
+struct Series
+{
+  std::string              quantity;  ///< for people, e.g. "drop energy"
+  std::string              unit;      ///< as printed, e.g. "J"
+  std::vector<double>      values;    ///< one per run, in that unit
+  std::vector<std::string> groups;    ///< one per run: runs of one group are joined by a line
+};
+
+struct RunRecord
+{
+  std::string                        label;           ///< of the case, names the folder
+  std::string                        case_text;       ///< as the user wrote it
+  std::string                        canonical_text;  ///< resolved, every default filled in
+  std::string                        hash;            ///< SHA-256 of the canonical text
+  std::map<std::string, std::string> versions;        ///< program, libraries
+  std::vector<Run>                   runs;
+  std::optional<Series>              series;
+};
+} // namespace solemech::tools

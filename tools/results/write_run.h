@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+// Fills the folder of a run:
+//   summary.txt        what the terminal shows
+//   pictures/          SVG and PNG
+//   data/              results.h5 (the record), case.toml, resolved.txt, pictures.gp;
+//                      curves.csv, ledger.csv, readings.csv (in a folder per run when there are several)
+//   paraview/          stack.pvd with its .vtu files (one series per run), view.py
+// manifest.json is written by RunFolder::commit.
+#pragma once
+
+#include "tools/results/run_folder.h"
+#include "tools/results/run_record.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+/// Writes everything but the manifest. Returns sentences for people (e.g. that gnuplot is missing).
+/// @throws solver::ResultsError when a number is not finite or a file cannot be written
+std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record);
+} // namespace solemech::tools
