@@ -66,6 +66,11 @@ class Run(ProgramTest):
         (self.folder / "results").write_text("a file")
         self.assertIn("results", self.refused("run", "heel-drop", code=4))
 
+    def test_one_case_named_twice_is_run_once_and_two_of_one_name_are_refused(self):
+        self.assertEqual(self.call("run", "heel-drop", "heel-drop")[2], "results in results/heel-drop/1\n")
+        (self.folder / "heel-drop.toml").write_text("format = 1\n")
+        self.assertIn("have the same name", self.refused("run", "heel-drop", "heel-drop.toml"))
+
     def test_a_series_is_one_record(self):
         code, output, messages = self.call("run", "energy-ladder")
         self.assertEqual(code, 0, messages)

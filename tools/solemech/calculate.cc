@@ -11,7 +11,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <numeric>
+#include <set>
 
 namespace solemech::tools
 {
@@ -98,13 +100,30 @@ bool all_complete(const RunRecord &record)
   return complete;
 }
 
-/// Writes a calculated record; an incomplete one is kept to look at, but never answers a later run.
-fs::path write(Task &task, bool complete)
+/// Folders of all records in their order; what was calculated is written now, several records at once. An
+/// incomplete record is kept to look at, but its hash is not that of its inputs, so it never answers a later
+/// run.
+std::vector<fs::path> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
 {
-  for (const std::string &remark : write_run(*task.folder, task.record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  return task.folder->commit(
-    {task.record.label, complete ? task.record.hash : "incomplete", task.record.versions});
+  std::vector<fs::path>                 folders(tasks.size());
+  std::vector<std::vector<std::string>> remarks(tasks.size());
+  in_parallel(tasks.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    Task &task = tasks[i];
+    if (task.finished)
+    {
+      folders[i] = *task.finished;
+      return;
+    }
+    remarks[i] = write_run(*task.folder, task.record);
+    folders[i] = task.folder->commit(
+      {task.record.label, complete[i] ? task.record.hash : "incomplete", task.record.versions});
+  });
+  std::set<std::string> told;
+  for (const auto &of_one : remarks)
+    for (const std::string &remark : of_one)
+      if (told.insert(remark).second)
+        fmt::print(stderr, "solemech: {}\n", remark);
+  return folders;
 }
 } // namespace
 
@@ -118,19 +137,18 @@ Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<
     return Exit::interrupted;
   }
 
-  Exit                   exit = Exit::ok;
+  std::vector<bool> complete;
+  for (const Task &task : tasks)
+    complete.push_back(all_complete(task.record));
+  const std::vector<fs::path> folders = write_all(tasks, complete);
+
   std::vector<RunRecord> records;
-  for (Task &task : tasks)
+  for (std::size_t i = 0; i < tasks.size(); ++i)
   {
-    const bool complete = all_complete(task.record);
-    if (!complete)
-      exit = Exit::run_failed;
-    const bool     was_there = task.finished.has_value();
-    const fs::path folder = was_there ? *task.finished : write(task, complete);
-    tell_place(folder, was_there, request);
-    records.push_back(std::move(task.record));
+    tell_place(folders[i], tasks[i].finished.has_value(), request);
+    records.push_back(std::move(tasks[i].record));
   }
   print_answers(records, request);
-  return exit;
+  return std::all_of(complete.begin(), complete.end(), std::identity()) ? Exit::ok : Exit::run_failed;
 }
 } // namespace solemech::tools

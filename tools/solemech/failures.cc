@@ -11,6 +11,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <new>
+#include <stdexcept>
 #include <system_error>
 
 namespace solemech::tools
@@ -34,6 +35,12 @@ Exit explain(const std::exception &error)
   if (as<UsageError>(error) != nullptr)
   {
     say(error.what());
+    return Exit::usage;
+  }
+  if (as<std::invalid_argument>(error) != nullptr)
+  {
+    // Constructors of laws and shapes name the entry, the value and the range.
+    say(fmt::format("{}.", error.what()));
     return Exit::usage;
   }
   if (as<materials::CaseError>(error) != nullptr)

@@ -3,10 +3,31 @@
 
 #include "materials/case_errors.h"
 #include "materials/library.h"
+#include "tools/solemech/command_line.h"
 #include "tools/solemech/places.h"
+
+#include <fmt/format.h>
 
 namespace solemech::tools
 {
+namespace
+{
+/// The same file twice is read once. Two files of one name could not be told apart in summaries and folders.
+bool is_named_before(const std::vector<Input> &inputs, const std::filesystem::path &path)
+{
+  for (const Input &input : inputs)
+  {
+    if (input.path == path)
+      return true;
+    if (input.path.stem() == path.stem())
+      throw UsageError(
+        fmt::format("'{}' and '{}' have the same name. Rename one of them, or run them one by one.",
+                    input.path.string(), path.string()));
+  }
+  return false;
+}
+} // namespace
+
 std::vector<Input> read_inputs(const std::vector<std::string> &names,
                                const std::vector<std::string> &settings)
 {
@@ -20,6 +41,8 @@ std::vector<Input> read_inputs(const std::vector<std::string> &names,
     try
     {
       const auto path = find_case(name, options.case_roots);
+      if (is_named_before(inputs, path))
+        continue;
       inputs.push_back({path, read_case_file(path, options)});
     }
     catch (const materials::CaseError &error)
