@@ -85,7 +85,7 @@ std::string range_text(const Entry &entry)
 
 Problem problem_at(const toml::source_region &region, std::string entry, std::string reason, std::string cure)
 {
-  const std::string file = region.path ? *region.path : std::string("sheet");
+  const std::string file = region.path ? *region.path : std::string("case");
   const bool        line = region.begin.line > 0 && !file.starts_with("--set");
   return {file, line ? static_cast<int>(region.begin.line) : 0, line ? static_cast<int>(region.begin.column) : 0,
           std::move(entry), std::move(reason), std::move(cure)};

@@ -72,14 +72,19 @@ std::string problem_text(const Problem &problem)
     if (text.back() != '?' && text.back() != '.')
       text += '.';
   }
+  for (char &c : text) // an escape sequence hidden in a name must not reach the terminal
+    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f)
+      c = '?';
   return text;
 }
 
 void Problems::add(Problem problem)
 {
+  // The first message about an entry at a place is the one to mend; the looking-through of the text gives bare names.
   for (const auto &known : list_)
     if (known.file == problem.file && known.line == problem.line && known.column == problem.column &&
-        known.reason == problem.reason && known.entry == problem.entry)
+        (problem.line > 0 ? problem.entry.ends_with(known.entry) && (!known.entry.empty() || problem.entry.empty()) :
+                            known.entry == problem.entry && known.reason == problem.reason))
       return;
   list_.push_back(std::move(problem));
 }

@@ -44,7 +44,7 @@ const std::map<Dimension, Words> &words()
     {D::number, {"plain number", "6", ""}},
     {D::count, {"whole number", "3", ""}},
     {D::hardness, {"hardness", "60 ShoreA", ""}},
-    {D::text, {"text", "some words", ""}},
+    {D::text, {"text", "...", ""}},
     {D::choice, {"choice", "", ""}},
     {D::flag, {"true or false", "true", ""}},
     {D::file, {"file name", "history.csv", ""}},

@@ -68,6 +68,8 @@ public:
     return std::move(mended_);
   }
 
+  bool broken_bytes() const { return broken_bytes_; }
+
 private:
   void problem(const std::string &reason, const std::string &cure)
   {
@@ -110,6 +112,7 @@ private:
   {
     problem(fmt::format("byte 0x{:02X} is not valid UTF-8", static_cast<unsigned char>(text_[at_])),
             "Save the file as UTF-8 (in the editor: encoding UTF-8)");
+    broken_bytes_ = true;
     mended_ += '?';
     ++at_;
     ++column_;
@@ -183,7 +186,7 @@ private:
       if (text_[at_] == '\n')
       {
         if (!long_form)
-          return true; // the parser tells about the missing quote
+          return close(quote);
         new_line();
       }
       else if (quote == '"' && text_[at_] == '\\' && at_ + 1 < text_.size() && text_[at_ + 1] != '\n')
@@ -210,6 +213,18 @@ private:
           take(length);
       }
     }
+    return long_form || close(quote);
+  }
+
+  /// The missing end of a text, as far as the line goes.
+  bool close(char quote)
+  {
+    problem("a text is not closed", fmt::format("Put the closing quote {} on the same line", quote));
+    if (!mended_.empty() && mended_.back() == '\r')
+      mended_.back() = ' ';
+    if (mended_.back() == '\\')
+      mended_ += ' ';
+    mended_ += quote;
     return true;
   }
 
@@ -356,6 +371,7 @@ private:
   std::string      word_, key_;
   std::size_t      at_   = 0;
   int              line_ = 1, column_ = 1;
+  bool             broken_bytes_ = false;
 };
 
 /// The parser's own words, turned to what the person can do.
@@ -363,12 +379,10 @@ std::pair<std::string, std::string> friendly(std::string_view description)
 {
   const auto has = [&](std::string_view part) { return description.find(part) != std::string_view::npos; };
   std::string reason(description);
-  if (const auto at = reason.find("; "); at != std::string::npos && has("Error while parsing"))
+  if (const auto at = reason.find(": "); at != std::string::npos && reason.starts_with("Error while parsing"))
     reason = reason.substr(at + 2);
   if (has("redefine") || has("duplicate"))
     return {reason, "Give each entry once; further layers and materials start with [[layer]] and [[material]]"};
-  if (has("string") && (has("end-of-file") || has("line break") || has("unterminated") || has("newline")))
-    return {"a text is not closed", "Put the closing quote \" on the same line"};
   if (has("table header") || has("table"))
     return {reason, "Headers are written [name] or [[name]]"};
   return {reason, "Entries are written name = \"value unit\""};
@@ -422,8 +436,10 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
   if (body.starts_with("\xef\xbb\xbf"))
     body.remove_prefix(3);
   const auto  before = problems.list().size();
-  std::string mended = Scanner(body, file, problems).mended();
-  problems.add_source(file, mended.empty() ? std::string() : std::string(body));
+  Scanner     scanner(body, file, problems);
+  std::string mended = scanner.mended();
+  // Lines are shown as written; where bytes are broken, as mended.
+  problems.add_source(file, scanner.broken_bytes() ? mended : mended.empty() ? std::string() : std::string(body));
   if (mended.empty() && problems.list().size() > before)
     return {};
   toml::table table;
@@ -445,9 +461,12 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
   if (!format)
     problems.add({file, 1, 1, "format", "is missing", "Begin the file with the line: format = 1"});
   else if (!format->is_integer() || format->as_integer()->get() != 1)
+  {
     problems.add({file, static_cast<int>(format->source().begin.line),
                   static_cast<int>(format->source().begin.column), "format", "this program reads format 1 only",
                   "Write format = 1, or use a newer program"});
+    return {};
+  }
   return table;
 }
 } // namespace solemech::materials

@@ -32,6 +32,6 @@ double film_pressure_limit(const solver::Layer &layer);
 
 /// Energy [J] that the stack can store before its weakest foam locks up: homogeneous layers in series, each
 /// compressed upright with the lateral strain of its network, on the loaded area, the striker plus half the stack
-/// height all round (at most the plug). An estimate for refusing hopeless drops only; infinity without foam or air.
+/// height all round (at most the plug). An estimate for refusing hopeless drops only; infinity without a foam layer.
 double energy_capacity(const solver::Case &data);
 } // namespace solemech::tools

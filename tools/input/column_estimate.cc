@@ -83,7 +83,6 @@ double energy_capacity(const solver::Case &data)
   {
     if (layer.unit)
     {
-      soft                = true;
       const auto  &unit   = *layer.unit;
       const double volume = std::numbers::pi / 4 * unit.diameter * unit.diameter * layer.thickness;
       const double whole  = volume + unit.outside_volume;

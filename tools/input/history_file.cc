@@ -27,6 +27,7 @@ std::vector<std::pair<double, double>> read_history(const std::filesystem::path 
                                                     double scale, materials::Problems &problems)
 {
   const auto file = path.string();
+  problems.add_source(file, text);
   std::vector<std::pair<double, double>> rows;
   std::string_view                       rest = text;
   for (int line = 1; !rest.empty(); ++line)
