@@ -2,6 +2,7 @@
 #include "solver/field_files.h"
 
 #include <deal.II/base/data_out_base.h>
+#include <deal.II/grid/reference_cell.h>
 
 #include <fmt/format.h>
 
@@ -9,6 +10,7 @@
 #include <cstring>
 #include <fstream>
 #include <functional>
+#include <map>
 
 namespace solemech::solver
 {
@@ -20,13 +22,14 @@ struct Field
 {
   const char                     *name;
   std::vector<double> Snapshot::*values;
+  const char                     *unit;
 };
-const Field fields[] = {{"vertical_stress", &Snapshot::vertical_stress},
-                        {"mean_stress", &Snapshot::mean_stress},
-                        {"shear_stress", &Snapshot::shear_stress},
-                        {"vertical_stretch", &Snapshot::vertical_stretch},
-                        {"energy_density", &Snapshot::energy_density},
-                        {"dissipated_density", &Snapshot::dissipated_density}};
+const Field fields[] = {{"vertical_stress", &Snapshot::vertical_stress, "Pa"},
+                        {"mean_stress", &Snapshot::mean_stress, "Pa"},
+                        {"shear_stress", &Snapshot::shear_stress, "Pa"},
+                        {"vertical_stretch", &Snapshot::vertical_stretch, "1"},
+                        {"energy_density", &Snapshot::energy_density, "J/m3"},
+                        {"dissipated_density", &Snapshot::dissipated_density, "J/m3"}};
 
 constexpr unsigned int n_fields = std::size(fields);
 constexpr unsigned int row_part = 0, row_displacement = 1, row_fields = 3, row_points = row_fields + n_fields;
@@ -37,6 +40,7 @@ Patch patch_of(const Picture &picture, const Snapshot &shot, std::size_t cell)
   const auto &nodes = picture.cells[cell];
   Patch       patch;
   patch.patch_index          = static_cast<unsigned int>(cell);
+  patch.reference_cell       = dealii::ReferenceCells::Quadrilateral;
   patch.n_subdivisions       = 2;
   patch.points_are_available = true;
   patch.data.reinit(row_points + 2, 9);
@@ -126,8 +130,12 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
     return;
 
   std::vector<std::string> names = {"part", "displacement", "displacement"};
+  std::map<std::string, std::string> units = {{"displacement", "m"}};
   for (const auto &field : fields)
+  {
     names.emplace_back(field.name);
+    units[field.name] = field.unit;
+  }
   using dealii::DataComponentInterpretation::component_is_part_of_vector;
   const std::vector<std::tuple<unsigned int, unsigned int, std::string,
                                dealii::DataComponentInterpretation::DataComponentInterpretation>>
@@ -144,9 +152,10 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
       patches.push_back(patch_of(picture, shot, cell));
 
     dealii::DataOutBase::VtkFlags flags;
-    flags.time                = shot.time;
-    flags.print_date_and_time = false;
-    flags.compression_level   = dealii::DataOutBase::VtkFlags::best_speed;
+    flags.time                     = shot.time;
+    flags.print_date_and_time      = false;
+    flags.physical_units           = units;
+    flags.compression_level        = dealii::DataOutBase::VtkFlags::best_speed;
     write_file(folder / file, [&](std::ostream &stream) {
       dealii::DataOutBase::write_vtu(patches, names, vectors, flags, stream);
     });

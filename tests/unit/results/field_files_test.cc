@@ -20,14 +20,18 @@ TEST_CASE("one VTU a snapshot, a PVD that lists them, the names of the parts")
     const auto name = "stack_000" + std::to_string(i) + ".vtu";
     CHECK_THAT(list, Contains("file=\"" + name + "\""));
     const auto vtu = tests::text_of(folder.path / name);
-    CHECK_THAT(vtu, Contains("Name=\"part\"") && Contains("Name=\"displacement\"") && Contains("Name=\"vertical_stress\"")
-                      && Contains("Name=\"energy_density\"") && Contains("Name=\"dissipated_density\""));
+    // Plain booleans: the files are long and would flood the report of a failure.
+    const auto holds = [&](const std::string &text) { return vtu.find(text) != std::string::npos; };
+    for (const char *field : {"part", "displacement", "vertical_stress", "mean_stress", "shear_stress",
+                              "vertical_stretch", "energy_density", "dissipated_density"})
+      CHECK(holds("Name=\"" + std::string(field) + "\""));
     // Nine points and four linear cells for each nine-node cell.
-    CHECK_THAT(vtu, Contains("NumberOfPoints=\"" + std::to_string(9 * picture.cells.size()) + "\"")
-                      && Contains("NumberOfCells=\"" + std::to_string(4 * picture.cells.size()) + "\""));
-    CHECK_THAT(vtu, !Contains("written on") && !Contains(folder.path.string()));
+    CHECK(holds("NumberOfPoints=\"" + std::to_string(9 * picture.cells.size()) + "\""));
+    CHECK(holds("NumberOfCells=\"" + std::to_string(4 * picture.cells.size()) + "\""));
+    CHECK_FALSE(holds("Date"));
+    CHECK_FALSE(holds(folder.path.string()));
   }
-  CHECK(tests::text_of(folder.path / "stack_parts.csv").substr(0, 40) == "part,name\n0,\"board\"\n1,\"topper\"\n2,\"unit ");
+  CHECK(tests::text_of(folder.path / "stack_parts.csv").substr(0, 31) == "part,name\n0,\"board\"\n1,\"topper\"\n");
 }
 
 TEST_CASE("the same picture twice gives the same bytes")
