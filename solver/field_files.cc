@@ -3,7 +3,6 @@
 
 #include <deal.II/base/data_out_base.h>
 #include <deal.II/grid/reference_cell.h>
-
 #include <fmt/format.h>
 
 #include <cerrno>
@@ -20,9 +19,9 @@ using Patch = dealii::DataOutBase::Patch<2, 2>;
 
 struct Field
 {
-  const char                     *name;
+  const char         *name;
   std::vector<double> Snapshot::*values;
-  const char                     *unit;
+  const char                    *unit;
 };
 const Field fields[] = {{"vertical_stress", &Snapshot::vertical_stress, "Pa"},
                         {"mean_stress", &Snapshot::mean_stress, "Pa"},
@@ -39,9 +38,9 @@ Patch patch_of(const Picture &picture, const Snapshot &shot, std::size_t cell)
 {
   const auto &nodes = picture.cells[cell];
   Patch       patch;
-  patch.patch_index          = static_cast<unsigned int>(cell);
-  patch.reference_cell       = dealii::ReferenceCells::Quadrilateral;
-  patch.n_subdivisions       = 2;
+  patch.patch_index = static_cast<unsigned int>(cell);
+  patch.reference_cell = dealii::ReferenceCells::Quadrilateral;
+  patch.n_subdivisions = 2;
   patch.points_are_available = true;
   patch.data.reinit(row_points + 2, 9);
   constexpr unsigned int corners[] = {0, 2, 6, 8};
@@ -53,7 +52,7 @@ Patch patch_of(const Picture &picture, const Snapshot &shot, std::size_t cell)
     for (unsigned int d = 0; d < 2; ++d)
     {
       patch.data(row_displacement + d, i) = static_cast<float>(shot.displacement[nodes[i]][d]);
-      patch.data(row_points + d, i)       = static_cast<float>(shot.position[nodes[i]][d]);
+      patch.data(row_points + d, i) = static_cast<float>(shot.position[nodes[i]][d]);
     }
     // The corner values are bilinear inside the cell.
     const double x = (i % 3) / 2., y = (i / 3) / 2.;
@@ -61,9 +60,8 @@ Patch patch_of(const Picture &picture, const Snapshot &shot, std::size_t cell)
     for (unsigned int f = 0; f < n_fields; ++f)
     {
       const double *values = (shot.*fields[f].values).data() + 4 * cell;
-      patch.data(row_fields + f, i) =
-        static_cast<float>(weights[0] * values[0] + weights[1] * values[1] + weights[2] * values[2]
-                           + weights[3] * values[3]);
+      patch.data(row_fields + f, i) = static_cast<float>(weights[0] * values[0] + weights[1] * values[1] +
+                                                         weights[2] * values[2] + weights[3] * values[3]);
     }
   }
   return patch;
@@ -79,7 +77,8 @@ void write_file(const std::filesystem::path &path, const std::function<void(std:
     throw ResultsError(fmt::format("cannot write {}: {}", path.string(), std::strerror(errno)));
 }
 
-constexpr const char *view_script = R"(# Opens every time series lying beside this file in ParaView:  paraview --script=view.py
+constexpr const char *view_script =
+  R"(# Opens every time series lying beside this file in ParaView:  paraview --script=view.py
 # Needs nothing but ParaView's own Python; all paths are relative to this file.
 import csv
 import glob
@@ -129,7 +128,7 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
   if (picture.snapshots.empty() || picture.cells.empty())
     return;
 
-  std::vector<std::string> names = {"part", "displacement", "displacement"};
+  std::vector<std::string>           names = {"part", "displacement", "displacement"};
   std::map<std::string, std::string> units = {{"displacement", "m"}};
   for (const auto &field : fields)
   {
@@ -152,10 +151,10 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
       patches.push_back(patch_of(picture, shot, cell));
 
     dealii::DataOutBase::VtkFlags flags;
-    flags.time                     = shot.time;
-    flags.print_date_and_time      = false;
-    flags.physical_units           = units;
-    flags.compression_level        = dealii::DataOutBase::VtkFlags::best_speed;
+    flags.time = shot.time;
+    flags.print_date_and_time = false;
+    flags.physical_units = units;
+    flags.compression_level = dealii::DataOutBase::VtkFlags::best_speed;
     write_file(folder / file, [&](std::ostream &stream) {
       dealii::DataOutBase::write_vtu(patches, names, vectors, flags, stream);
     });
@@ -163,7 +162,8 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
   }
 
   write_file(folder / (name + ".pvd"), [&](std::ostream &stream) {
-    stream << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" byte_order=\"LittleEndian\">\n"
+    stream << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" "
+              "byte_order=\"LittleEndian\">\n"
            << "  <Collection>\n"
            << list << "  </Collection>\n</VTKFile>\n";
   });

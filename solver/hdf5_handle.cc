@@ -59,10 +59,10 @@ Handle storage_of(const Shape &shape)
 void write_set(hid_t group, const std::string &name, hid_t file_type, hid_t memory_type, const void *data,
                const Shape &shape, const std::string &unit, const std::string &meaning)
 {
-  const Handle space   = space_of(shape);
+  const Handle space = space_of(shape);
   const Handle storage = storage_of(shape);
-  const Handle set(H5Dcreate2(group, name.c_str(), file_type, space, H5P_DEFAULT, storage, H5P_DEFAULT), H5Dclose,
-                   "create '" + name + "'");
+  const Handle set(H5Dcreate2(group, name.c_str(), file_type, space, H5P_DEFAULT, storage, H5P_DEFAULT),
+                   H5Dclose, "create '" + name + "'");
   if (count(shape) > 0)
     check(H5Dwrite(set, memory_type, H5S_ALL, H5S_ALL, H5P_DEFAULT, data), "write '" + name + "'");
   if (!unit.empty())
@@ -94,6 +94,11 @@ Handle group_properties()
   return properties;
 }
 } // namespace
+
+void damaged(const std::string &what)
+{
+  throw ResultsError("the result file is damaged: " + what);
+}
 
 Handle create_file(const std::string &path)
 {
@@ -168,24 +173,25 @@ void write_texts(hid_t group, const std::string &name, const Texts &values)
   std::vector<const char *> pointers;
   for (const auto &value : values)
     pointers.push_back(value.c_str());
-  const Handle type  = text_type();
+  const Handle type = text_type();
   const Shape  shape = {values.size()};
   const Handle space = space_of(shape);
   Handle       properties(H5Pcreate(H5P_DATASET_CREATE), H5Pclose, "make storage properties");
   check(H5Pset_obj_track_times(properties, false), "set storage properties");
-  const Handle set(H5Dcreate2(group, name.c_str(), type, space, H5P_DEFAULT, properties, H5P_DEFAULT), H5Dclose,
-                   "create '" + name + "'");
+  const Handle set(H5Dcreate2(group, name.c_str(), type, space, H5P_DEFAULT, properties, H5P_DEFAULT),
+                   H5Dclose, "create '" + name + "'");
   if (!values.empty())
     check(H5Dwrite(set, type, H5S_ALL, H5S_ALL, H5P_DEFAULT, pointers.data()), "write '" + name + "'");
 }
 
 Numbers read_numbers(hid_t group, const std::string &name, Shape *shape)
 {
-  const Handle set    = open_set(group, name);
+  const Handle set = open_set(group, name);
   const Shape  extent = shape_of(set);
   Numbers      values(count(extent));
   if (!values.empty())
-    check(H5Dread(set, H5T_NATIVE_DOUBLE, H5S_ALL, H5S_ALL, H5P_DEFAULT, values.data()), "read '" + name + "'");
+    check(H5Dread(set, H5T_NATIVE_DOUBLE, H5S_ALL, H5S_ALL, H5P_DEFAULT, values.data()),
+          "read '" + name + "'");
   if (shape)
     *shape = extent;
   return values;
@@ -196,7 +202,8 @@ std::vector<long long> read_integers(hid_t group, const std::string &name)
   const Handle           set = open_set(group, name);
   std::vector<long long> values(count(shape_of(set)));
   if (!values.empty())
-    check(H5Dread(set, H5T_NATIVE_LLONG, H5S_ALL, H5S_ALL, H5P_DEFAULT, values.data()), "read '" + name + "'");
+    check(H5Dread(set, H5T_NATIVE_LLONG, H5S_ALL, H5S_ALL, H5P_DEFAULT, values.data()),
+          "read '" + name + "'");
   return values;
 }
 
@@ -222,7 +229,7 @@ void write_attribute(hid_t object, const std::string &name, const std::string &v
   const Handle space(H5Screate(H5S_SCALAR), H5Sclose, "make a data space");
   const Handle attribute(H5Acreate2(object, name.c_str(), type, space, H5P_DEFAULT, H5P_DEFAULT), H5Aclose,
                          "create attribute '" + name + "'");
-  const char *pointer = value.c_str();
+  const char  *pointer = value.c_str();
   check(H5Awrite(attribute, type, &pointer), "write attribute '" + name + "'");
 }
 
@@ -236,8 +243,9 @@ void write_attribute(hid_t object, const std::string &name, double value)
 
 std::string read_text_attribute(hid_t object, const std::string &name)
 {
-  const Handle attribute(H5Aopen(object, name.c_str(), H5P_DEFAULT), H5Aclose, "find attribute '" + name + "'");
-  const Handle type    = text_type();
+  const Handle attribute(H5Aopen(object, name.c_str(), H5P_DEFAULT), H5Aclose,
+                         "find attribute '" + name + "'");
+  const Handle type = text_type();
   char        *pointer = nullptr;
   check(H5Aread(attribute, type, &pointer), "read attribute '" + name + "'");
   std::string value = pointer ? pointer : "";
@@ -247,7 +255,8 @@ std::string read_text_attribute(hid_t object, const std::string &name)
 
 double read_number_attribute(hid_t object, const std::string &name)
 {
-  const Handle attribute(H5Aopen(object, name.c_str(), H5P_DEFAULT), H5Aclose, "find attribute '" + name + "'");
+  const Handle attribute(H5Aopen(object, name.c_str(), H5P_DEFAULT), H5Aclose,
+                         "find attribute '" + name + "'");
   double       value = 0;
   check(H5Aread(attribute, H5T_NATIVE_DOUBLE, &value), "read attribute '" + name + "'");
   return value;

@@ -20,20 +20,15 @@ public:
   using Closer = herr_t (*)(hid_t);
 
   /// @throws ResultsError when `id` says that the call that made it failed
-  Handle(hid_t id, Closer closer, const std::string &what)
-    : id_(id)
-    , closer_(closer)
+  Handle(hid_t id, Closer closer, const std::string &what) : id_(id), closer_(closer)
   {
     if (id < 0)
       throw ResultsError("HDF5: cannot " + what);
   }
-  Handle(Handle &&other) noexcept
-    : id_(std::exchange(other.id_, -1))
-    , closer_(other.closer_)
-  {}
-  Handle(const Handle &)            = delete;
+  Handle(Handle &&other) noexcept : id_(std::exchange(other.id_, -1)), closer_(other.closer_) {}
+  Handle(const Handle &) = delete;
   Handle &operator=(const Handle &) = delete;
-  Handle &operator=(Handle &&)      = delete;
+  Handle &operator=(Handle &&) = delete;
   ~Handle()
   {
     if (id_ >= 0)
@@ -55,9 +50,12 @@ private:
   Closer closer_;
 };
 
-using Texts   = std::vector<std::string>;
+using Texts = std::vector<std::string>;
 using Numbers = std::vector<double>;
-using Shape   = std::vector<hsize_t>;
+using Shape = std::vector<hsize_t>;
+
+/// Throws ResultsError: the file opens but does not hold together.
+[[noreturn]] void damaged(const std::string &what);
 
 Handle create_file(const std::string &path);
 Handle open_file(const std::string &path);

@@ -29,8 +29,8 @@ inline void require_writable(const std::string &label, const Result &result)
   };
   const auto column = [&](const std::vector<double> &values, const std::string &what) {
     if (values.size() != result.time.size())
-      refuse(what + " has " + std::to_string(values.size()) + " values for " + std::to_string(result.time.size())
-             + " recorded times");
+      refuse(what + " has " + std::to_string(values.size()) + " values for " +
+             std::to_string(result.time.size()) + " recorded times");
     for (const double value : values)
       number(value, what);
   };
@@ -64,8 +64,8 @@ inline void require_writable(const std::string &label, const Result &result)
 
   const Picture &picture = result.picture;
   if (picture.cell_part.size() != picture.cells.size())
-    refuse("the picture has " + std::to_string(picture.cells.size()) + " cells and "
-           + std::to_string(picture.cell_part.size()) + " part numbers");
+    refuse("the picture has " + std::to_string(picture.cells.size()) + " cells and " +
+           std::to_string(picture.cell_part.size()) + " part numbers");
   for (const int part : picture.cell_part)
     if (part < 0 || static_cast<std::size_t>(part) >= picture.part_names.size())
       refuse("a cell of the picture belongs to part " + std::to_string(part) + ", which has no name");
@@ -75,8 +75,8 @@ inline void require_writable(const std::string &label, const Result &result)
   for (const auto &shot : picture.snapshots)
   {
     if (shot.displacement.size() != shot.position.size())
-      refuse("a snapshot has " + std::to_string(shot.position.size()) + " positions and "
-             + std::to_string(shot.displacement.size()) + " displacements");
+      refuse("a snapshot has " + std::to_string(shot.position.size()) + " positions and " +
+             std::to_string(shot.displacement.size()) + " displacements");
     for (const auto &nodes : {shot.position, shot.displacement})
       for (const auto &node : nodes)
         for (const double value : node)

@@ -2,13 +2,13 @@
 #include "solver/result_file.h"
 
 #include "solver/hdf5_handle.h"
+#include "solver/picture_record.h"
 
 #include <fmt/format.h>
-
-#include <mutex>
 #include <unistd.h>
 
 #include <algorithm>
+#include <mutex>
 
 namespace solemech::solver
 {
@@ -16,35 +16,19 @@ namespace
 {
 using namespace hdf5;
 
-constexpr double      schema    = 1;
+constexpr double      schema = 1;
 constexpr const char *file_kind = "solemech results";
-
-/// One member of Snapshot that holds four values a cell.
-struct CornerField
-{
-  const char                     *name;
-  std::vector<double> Snapshot::*values;
-  const char                     *unit;
-  const char                     *meaning;
-};
-const CornerField corner_fields[] = {
-  {"vertical_stress", &Snapshot::vertical_stress, "Pa", "Cauchy stress along the fall, tension positive"},
-  {"mean_stress", &Snapshot::mean_stress, "Pa", "mean of the three normal Cauchy stresses"},
-  {"shear_stress", &Snapshot::shear_stress, "Pa", "Cauchy shear stress in the drawn plane"},
-  {"vertical_stretch", &Snapshot::vertical_stretch, "1", "current over initial length along the fall"},
-  {"energy_density", &Snapshot::energy_density, "J/m3", "energy held, per initial volume"},
-  {"dissipated_density", &Snapshot::dissipated_density, "J/m3", "energy lost so far, per initial volume"}};
 
 /// One number of Result, SolverFacts or ChamberFacts kept as an attribute or a column.
 template <typename Owner>
 struct Number
 {
-  const char      *name;
+  const char *name;
   double Owner::*value;
 };
-const Number<Result> result_numbers[] = {{"input_energy", &Result::input_energy},
-                                         {"time_of_peak", &Result::time_of_peak},
-                                         {"time_of_loss", &Result::time_of_loss}};
+const Number<Result>      result_numbers[] = {{"input_energy", &Result::input_energy},
+                                              {"time_of_peak", &Result::time_of_peak},
+                                              {"time_of_loss", &Result::time_of_loss}};
 const Number<SolverFacts> fact_numbers[] = {{"seconds", &SolverFacts::seconds},
                                             {"ledger_residual", &SolverFacts::ledger_residual},
                                             {"ledger_numerical", &SolverFacts::ledger_numerical}};
@@ -72,112 +56,6 @@ Texts texts_of(const Items &items, Value value)
   return texts;
 }
 
-Numbers flat(const std::vector<std::array<double, 2>> &points)
-{
-  Numbers values;
-  values.reserve(2 * points.size());
-  for (const auto &point : points)
-    values.insert(values.end(), point.begin(), point.end());
-  return values;
-}
-
-std::vector<std::array<double, 2>> points_of(const Numbers &values, std::size_t begin, std::size_t n)
-{
-  std::vector<std::array<double, 2>> points(n);
-  for (std::size_t i = 0; i < n; ++i)
-    points[i] = {values.at(begin + 2 * i), values.at(begin + 2 * i + 1)};
-  return points;
-}
-
-[[noreturn]] void damaged(const std::string &what)
-{
-  throw ResultsError("the result file is damaged: " + what);
-}
-
-void write_picture(hid_t run, const Picture &picture)
-{
-  const Handle           group = create_group(run, "picture");
-  std::vector<long long> cells, parts(picture.cell_part.begin(), picture.cell_part.end());
-  for (const auto &cell : picture.cells)
-    cells.insert(cells.end(), cell.begin(), cell.end());
-  write_integers(group, "cells", cells, {picture.cells.size(), 9});
-  write_integers(group, "cell_part", parts, {parts.size()});
-  write_texts(group, "part_names", picture.part_names);
-  write_numbers(group, "tup_outline", flat(picture.tup_outline), {picture.tup_outline.size(), 2}, "m",
-                "right half of the tup, relative to its lowest point");
-
-  const auto   &shots = picture.snapshots;
-  const Handle  inner = create_group(group, "snapshots");
-  const hsize_t n = shots.size(), n_nodes = n ? shots[0].position.size() : 0;
-  Numbers       times, heights, positions, displacements;
-  for (const auto &shot : shots)
-  {
-    if (shot.position.size() != n_nodes)
-      throw ResultsError("the snapshots of a picture differ in their number of nodes; nothing was written");
-    times.push_back(shot.time);
-    heights.push_back(shot.tup_position);
-    const Numbers x = flat(shot.position), u = flat(shot.displacement);
-    positions.insert(positions.end(), x.begin(), x.end());
-    displacements.insert(displacements.end(), u.begin(), u.end());
-  }
-  write_numbers(inner, "time", times, {n}, "s");
-  write_numbers(inner, "tup_position", heights, {n}, "m", "height of the tup's lowest point");
-  write_numbers(inner, "position", positions, {n, n_nodes, 2}, "m", "current nodes (across, up)");
-  write_numbers(inner, "displacement", displacements, {n, n_nodes, 2}, "m", "of the nodes");
-  for (const auto &field : corner_fields)
-  {
-    Numbers values;
-    for (const auto &shot : shots)
-      values.insert(values.end(), (shot.*field.values).begin(), (shot.*field.values).end());
-    write_numbers(inner, field.name, values, {n, picture.cells.size(), 4}, field.unit, field.meaning);
-  }
-}
-
-Picture read_picture(hid_t run)
-{
-  const Handle group = open_group(run, "picture");
-  Picture      picture;
-  const auto   cells = read_integers(group, "cells"), parts = read_integers(group, "cell_part");
-  picture.part_names = read_texts(group, "part_names");
-  if (cells.size() != 9 * parts.size())
-    damaged("cells and parts do not match");
-  picture.cells.resize(parts.size());
-  for (std::size_t i = 0; i < cells.size(); ++i)
-    picture.cells[i / 9][i % 9] = static_cast<std::size_t>(cells[i]);
-  picture.cell_part.assign(parts.begin(), parts.end());
-  const Numbers outline = read_numbers(group, "tup_outline");
-  picture.tup_outline   = points_of(outline, 0, outline.size() / 2);
-
-  const Handle  inner = open_group(group, "snapshots");
-  const Numbers times = read_numbers(inner, "time"), heights = read_numbers(inner, "tup_position");
-  Shape         shape;
-  const Numbers positions = read_numbers(inner, "position", &shape);
-  const Numbers displacements = read_numbers(inner, "displacement");
-  if (shape.size() != 3 || shape[0] != times.size() || heights.size() != times.size()
-      || displacements.size() != positions.size())
-    damaged("snapshots do not match");
-  const std::size_t n_nodes = shape[1], n_corners = 4 * parts.size();
-  picture.snapshots.resize(times.size());
-  for (std::size_t i = 0; i < times.size(); ++i)
-  {
-    picture.snapshots[i].time         = times[i];
-    picture.snapshots[i].tup_position = heights[i];
-    picture.snapshots[i].position     = points_of(positions, 2 * i * n_nodes, n_nodes);
-    picture.snapshots[i].displacement = points_of(displacements, 2 * i * n_nodes, n_nodes);
-  }
-  for (const auto &field : corner_fields)
-  {
-    const Numbers values = read_numbers(inner, field.name);
-    if (values.size() != times.size() * n_corners)
-      damaged(std::string("field ") + field.name);
-    for (std::size_t i = 0; i < times.size(); ++i)
-      (picture.snapshots[i].*field.values)
-        .assign(values.begin() + static_cast<long>(i * n_corners),
-                values.begin() + static_cast<long>((i + 1) * n_corners));
-  }
-  return picture;
-}
-
 void write_ledger(hid_t run, const Result &result)
 {
   const Handle ledger = create_group(run, "ledger");
@@ -195,7 +73,7 @@ void write_ledger(hid_t run, const Result &result)
 
 void read_ledger(hid_t run, Result &result)
 {
-  const Handle  ledger   = open_group(run, "ledger");
+  const Handle  ledger = open_group(run, "ledger");
   const Numbers energies = read_numbers(ledger, "energy");
   const Texts   parts = read_texts(ledger, "part"), kinds = read_texts(ledger, "kind"),
               types = read_texts(ledger, "type");
@@ -225,22 +103,25 @@ void write_readings(hid_t run, const Result &result)
   write_texts(group, "name", texts_of(result.readings, [](const auto &reading) { return reading.name; }));
   write_numbers(group, "value", values, {values.size()}, "", "in SI, unit in the data set of that name");
   write_texts(group, "unit", texts_of(result.readings, [](const auto &reading) { return reading.unit; }));
-  write_texts(group, "meaning", texts_of(result.readings, [](const auto &reading) { return reading.meaning; }));
-  write_numbers(group, "error", errors, {errors.size()}, "", "estimated numerical error; below 0: not estimated");
+  write_texts(group, "meaning",
+              texts_of(result.readings, [](const auto &reading) { return reading.meaning; }));
+  write_numbers(group, "error", errors, {errors.size()}, "",
+                "estimated numerical error; below 0: not estimated");
 
   const Handle warnings = create_group(run, "warnings");
-  write_texts(warnings, "reading", texts_of(result.warnings, [](const auto &warning) { return warning.reading; }));
+  write_texts(warnings, "reading",
+              texts_of(result.warnings, [](const auto &warning) { return warning.reading; }));
   write_texts(warnings, "text", texts_of(result.warnings, [](const auto &warning) { return warning.text; }));
 }
 
 void read_readings(hid_t run, Result &result)
 {
-  const Handle  group = open_group(run, "readings");
-  const Texts   names = read_texts(group, "name"), units = read_texts(group, "unit"),
+  const Handle group = open_group(run, "readings");
+  const Texts  names = read_texts(group, "name"), units = read_texts(group, "unit"),
               meanings = read_texts(group, "meaning");
   const Numbers values = read_numbers(group, "value"), errors = read_numbers(group, "error");
-  if (units.size() != names.size() || meanings.size() != names.size() || values.size() != names.size()
-      || errors.size() != names.size())
+  if (units.size() != names.size() || meanings.size() != names.size() || values.size() != names.size() ||
+      errors.size() != names.size())
     damaged("readings do not match");
   for (std::size_t i = 0; i < names.size(); ++i)
     result.readings.push_back({names[i], values[i], units[i], meanings[i], errors[i]});
@@ -271,9 +152,9 @@ std::vector<ChamberFacts> read_chambers(hid_t run)
   std::vector<ChamberFacts> chambers;
   for (const auto &name : children(group))
   {
-    const Handle one   = open_group(group, name);
+    const Handle one = open_group(group, name);
     auto        &facts = chambers.emplace_back();
-    facts.layer        = read_text_attribute(one, "layer");
+    facts.layer = read_text_attribute(one, "layer");
     for (const auto &number : chamber_numbers)
       facts.*number.value = read_number_attribute(one, number.name);
   }
@@ -283,7 +164,7 @@ std::vector<ChamberFacts> read_chambers(hid_t run)
 void write_run(hid_t runs, const std::string &name, const StoredRun &run)
 {
   const Result &result = run.result;
-  const Handle  group  = create_group(runs, name);
+  const Handle  group = create_group(runs, name);
   write_attribute(group, "label", run.label);
   write_attribute(group, "stop_reason", result.stop_reason);
   write_attribute(group, "complete", result.complete ? 1. : 0.);
@@ -297,8 +178,8 @@ void write_run(hid_t runs, const std::string &name, const StoredRun &run)
   write_numbers(group, "time", result.time, {result.time.size()}, "s", "recorded times from first touch");
   const Handle curves = create_group(group, "curves");
   for (const auto &curve : result.curves)
-    write_numbers(curves, curve.name, curve.values, {curve.values.size()}, curve.unit.empty() ? "1" : curve.unit,
-                  curve.meaning.empty() ? curve.name : curve.meaning);
+    write_numbers(curves, curve.name, curve.values, {curve.values.size()},
+                  curve.unit.empty() ? "1" : curve.unit, curve.meaning.empty() ? curve.name : curve.meaning);
   write_ledger(group, result);
   write_readings(group, result);
   write_chambers(group, result.chambers);
@@ -310,9 +191,9 @@ StoredRun read_run(hid_t runs, const std::string &name)
   const Handle group = open_group(runs, name);
   StoredRun    run;
   Result      &result = run.result;
-  run.label          = read_text_attribute(group, "label");
+  run.label = read_text_attribute(group, "label");
   result.stop_reason = read_text_attribute(group, "stop_reason");
-  result.complete    = read_number_attribute(group, "complete") != 0;
+  result.complete = read_number_attribute(group, "complete") != 0;
   for (const auto &number : result_numbers)
     result.*number.value = read_number_attribute(group, number.name);
   for (const auto &number : fact_numbers)
@@ -320,7 +201,7 @@ StoredRun read_run(hid_t runs, const std::string &name)
   for (const auto &[fact, count] : fact_counts)
     result.facts.*count = static_cast<std::size_t>(read_number_attribute(group, fact));
 
-  result.time         = read_numbers(group, "time");
+  result.time = read_numbers(group, "time");
   const Handle curves = open_group(group, "curves");
   for (const auto &curve : children(curves))
   {
@@ -332,7 +213,7 @@ StoredRun read_run(hid_t runs, const std::string &name)
   read_ledger(group, result);
   read_readings(group, result);
   result.chambers = read_chambers(group);
-  result.picture  = read_picture(group);
+  result.picture = read_picture(group);
   return run;
 }
 // Debian's HDF5 is built without thread safety: one call at a time in the whole process.
@@ -387,14 +268,14 @@ ResultRecord read_result_file(const std::filesystem::path &path)
     if (read_number_attribute(root, "schema") > schema)
       throw ResultsError("it was written by a newer solemech; use that version to read it");
     ResultRecord record;
-    record.label         = read_text_attribute(root, "label");
-    record.case_hash     = read_text_attribute(root, "case_hash");
+    record.label = read_text_attribute(root, "label");
+    record.case_hash = read_text_attribute(root, "case_hash");
     const Handle versions = open_group(root, "versions");
     for (const auto &name : attributes(versions))
       record.versions[name] = read_text_attribute(versions, name);
-    record.case_text     = read_texts(root, "case_text").at(0);
+    record.case_text = read_texts(root, "case_text").at(0);
     record.resolved_text = read_texts(root, "resolved_text").at(0);
-    const Handle runs    = open_group(root, "runs");
+    const Handle runs = open_group(root, "runs");
     for (const auto &name : children(runs))
       record.runs.push_back(read_run(runs, name));
     return record;

@@ -23,17 +23,17 @@ namespace solemech::solver
 {
 struct StoredRun
 {
-  std::string label;   ///< of this run in the series
+  std::string label; ///< of this run in the series
   Result      result;
 };
 
 struct ResultRecord
 {
-  std::string                        label;          ///< of the whole record
-  std::string                        case_text;      ///< as the user wrote it
-  std::string                        resolved_text;  ///< canonical, every default filled in
-  std::string                        case_hash;      ///< SHA-256 of the resolved text
-  std::map<std::string, std::string> versions;       ///< program, libraries
+  std::string                        label;         ///< of the whole record
+  std::string                        case_text;     ///< as the user wrote it
+  std::string                        resolved_text; ///< canonical, every default filled in
+  std::string                        case_hash;     ///< SHA-256 of the resolved text
+  std::map<std::string, std::string> versions;      ///< program, libraries
   std::vector<StoredRun>             runs;
 };
 

@@ -6,7 +6,6 @@
 #include "tools/results/run_folder.h"
 
 #include <fmt/format.h>
-
 #include <unistd.h>
 
 #include <cerrno>
@@ -22,7 +21,7 @@ namespace
 {
 namespace fs = std::filesystem;
 
-constexpr std::size_t drawn_sections = 4;  ///< of a long series only the first and the last are drawn
+constexpr std::size_t drawn_sections = 4; ///< of a long series only the first and the last are drawn
 
 std::string shell_quoted(const std::string &text)
 {
@@ -66,8 +65,8 @@ std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, 
   stream << picture_script(runs, series);
   stream.close();
   if (error || !stream)
-    throw solver::ResultsError(fmt::format("cannot write {}: {}", script.string(),
-                                           error ? error.message() : std::strerror(errno)));
+    throw solver::ResultsError(
+      fmt::format("cannot write {}: {}", script.string(), error ? error.message() : std::strerror(errno)));
 
   const fs::path gnuplot = find_gnuplot();
   if (gnuplot.empty())
@@ -77,7 +76,8 @@ std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, 
   std::string       said;
   std::FILE        *pipe = popen(command.c_str(), "r");
   if (!pipe)
-    return fmt::format("no pictures: gnuplot did not start ({}); the curves are in data/", std::strerror(errno));
+    return fmt::format("no pictures: gnuplot did not start ({}); the curves are in data/",
+                       std::strerror(errno));
   for (char buffer[512]; std::fgets(buffer, sizeof buffer, pipe);)
     said += buffer;
   if (pclose(pipe) == 0)

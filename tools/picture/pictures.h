@@ -21,5 +21,6 @@ std::string picture_script(const std::vector<Run> &runs, const Series *series);
 /// Writes data/pictures.gp below `folder` and runs it there.
 /// Returns "" or one sentence for people saying why there are no pictures. Never throws because of gnuplot.
 /// @throws solver::ResultsError when the script cannot be written
-std::string draw_pictures(const std::filesystem::path &folder, const std::vector<Run> &runs, const Series *series);
+std::string draw_pictures(const std::filesystem::path &folder, const std::vector<Run> &runs,
+                          const Series *series);
 } // namespace solemech::tools

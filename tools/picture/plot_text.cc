@@ -10,8 +10,11 @@ namespace solemech::tools::plot
 LineLook line_look(std::size_t run)
 {
   // Dark blue, burnt orange, green, violet: apart in lightness as well as in hue.
-  constexpr LineLook looks[] = {{"#1f3a5f", "1"},         {"#c8601f", "(9,3)"},     {"#4f8a5b", "(2,2)"},
-                                {"#8a5a9e", "(9,2,2,2)"}, {"#7a6a3a", "(5,2)"}};
+  constexpr LineLook looks[] = {{"#1f3a5f", "1"},
+                                {"#c8601f", "(9,3)"},
+                                {"#4f8a5b", "(2,2)"},
+                                {"#8a5a9e", "(9,2,2,2)"},
+                                {"#7a6a3a", "(5,2)"}};
   return looks[run % std::size(looks)];
 }
 
@@ -36,10 +39,11 @@ std::string quoted(const std::string &text)
 std::string twice(const std::string &name, int width, int height, const std::string &body)
 {
   const std::string size = fmt::format("size {},{} background rgb '{}' noenhanced", width, height, paper);
-  return fmt::format("set terminal svg {} font 'DejaVu Sans,20' dashed\nset output 'pictures/{}.svg'\n{}unset output\n"
-                     "set terminal pngcairo {} font 'DejaVu Sans,15' dashed\nset output 'pictures/{}.png'\n{}unset "
-                     "output\n",
-                     size, name, body, size, name, body);
+  return fmt::format(
+    "set terminal svg {} font 'DejaVu Sans,20' dashed\nset output 'pictures/{}.svg'\n{}unset output\n"
+    "set terminal pngcairo {} font 'DejaVu Sans,15' dashed\nset output 'pictures/{}.png'\n{}unset "
+    "output\n",
+    size, name, body, size, name, body);
 }
 
 std::string begin(const std::string &title, const std::string &source)

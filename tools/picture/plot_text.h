@@ -13,7 +13,7 @@ constexpr const char *paper = "#fbf8f1", *ink = "#26323e", *faint = "#d8d1c2";
 struct LineLook
 {
   const char *colour;
-  const char *dash;   ///< gnuplot dash type
+  const char *dash; ///< gnuplot dash type
 };
 LineLook line_look(std::size_t run);
 

@@ -15,7 +15,7 @@ constexpr double mm = 1e3;
 /// The half section and its mirror image as one mesh; nodes on the axis are shared.
 struct WholeMesh
 {
-  std::vector<Point>                      current, initial;  ///< [mm]
+  std::vector<Point>                      current, initial; ///< [mm]
   std::vector<std::array<std::size_t, 9>> cells;
   std::vector<int>                        part;
 };
@@ -119,10 +119,12 @@ void add_strokes(const WholeMesh &mesh, int part, const Point &direction, double
       {
         const std::size_t node = mesh.cells[c][triangle[i]];
         // Half a distance off, so that no line runs along the faces between parts.
-        level[i] = (direction[0] * mesh.initial[node][0] + direction[1] * mesh.initial[node][1]) / distance + 0.4999;
+        level[i] =
+          (direction[0] * mesh.initial[node][0] + direction[1] * mesh.initial[node][1]) / distance + 0.4999;
         place[i] = mesh.current[node];
       }
-      const double low = std::min({level[0], level[1], level[2]}), high = std::max({level[0], level[1], level[2]});
+      const double low = std::min({level[0], level[1], level[2]}),
+                   high = std::max({level[0], level[1], level[2]});
       for (double k = std::ceil(low); k < high; ++k)
       {
         Polygon stroke;
@@ -132,7 +134,8 @@ void add_strokes(const WholeMesh &mesh, int part, const Point &direction, double
           if ((level[i] < k) != (level[j] < k))
           {
             const double w = (k - level[i]) / (level[j] - level[i]);
-            stroke.push_back({(1 - w) * place[i][0] + w * place[j][0], (1 - w) * place[i][1] + w * place[j][1]});
+            stroke.push_back(
+              {(1 - w) * place[i][0] + w * place[j][0], (1 - w) * place[i][1] + w * place[j][1]});
           }
         }
         if (stroke.size() == 2)
@@ -208,11 +211,11 @@ SectionDrawing draw_section(const solver::Picture &picture, const solver::Snapsh
       drawing.cavities.push_back(std::move(polygon));
   for (const auto &node : mesh.current)
   {
-    drawing.width  = std::max(drawing.width, 2 * node[0]);
+    drawing.width = std::max(drawing.width, 2 * node[0]);
     drawing.height = std::max(drawing.height, node[1]);
   }
   drawing.touch = mm * shot.tup_position;
-  drawing.tup   = tup_polygon(picture.tup_outline, drawing.touch);
+  drawing.tup = tup_polygon(picture.tup_outline, drawing.touch);
   return drawing;
 }
 } // namespace solemech::tools

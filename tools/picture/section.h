@@ -11,7 +11,7 @@
 
 namespace solemech::tools
 {
-using Point   = std::array<double, 2>;
+using Point = std::array<double, 2>;
 using Polygon = std::vector<Point>;
 
 /// Directions of a family of hatch lines.
@@ -19,19 +19,19 @@ enum class Hatch { rising, falling, level, upright, crossed };
 
 struct PartDrawing
 {
-  int                  part = 0;  ///< index into Picture::part_names
-  std::vector<Polygon> outlines;  ///< outer boundaries
-  std::vector<Polygon> hatch;     ///< short strokes
-  double               area = 0;  ///< of the greatest outline [mm2]
+  int                  part = 0; ///< index into Picture::part_names
+  std::vector<Polygon> outlines; ///< outer boundaries
+  std::vector<Polygon> hatch;    ///< short strokes
+  double               area = 0; ///< of the greatest outline [mm2]
 };
 
 struct SectionDrawing
 {
-  std::vector<PartDrawing> parts;     ///< greatest first, so that enclosed parts are drawn on top
-  std::vector<Polygon>     cavities;  ///< air inside the stack
-  Polygon                  tup;       ///< closed at the top by a stub of the shank; empty when there is none
-  double                   width = 0, height = 0;  ///< of the stack [mm]
-  double                   touch = 0;              ///< height of the tup's lowest point [mm]
+  std::vector<PartDrawing> parts;    ///< greatest first, so that enclosed parts are drawn on top
+  std::vector<Polygon>     cavities; ///< air inside the stack
+  Polygon                  tup;      ///< closed at the top by a stub of the shank; empty when there is none
+  double                   width = 0, height = 0; ///< of the stack [mm]
+  double                   touch = 0;             ///< height of the tup's lowest point [mm]
 };
 
 /// Hatch of a part and the distance of its lines [mm]; parts that follow each other differ.

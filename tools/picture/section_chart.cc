@@ -16,7 +16,7 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr int    canvas_width = 1400;  ///< pixels
+constexpr int    canvas_width = 1400; ///< pixels
 constexpr double part_line = 1.6, hatch_line = 0.7;
 
 void append(std::string &text, const std::vector<Polygon> &polygons, double shift, bool closed)
@@ -41,13 +41,14 @@ public:
   void fill(const std::vector<Polygon> &polygons, double shift, const std::string &tone)
   {
     const std::string name = block(polygons, shift, true);
-    clause(fmt::format("${} with filledcurves closed fillstyle solid 1 noborder linecolor rgb '{}'", name, tone));
+    clause(
+      fmt::format("${} with filledcurves closed fillstyle solid 1 noborder linecolor rgb '{}'", name, tone));
     clause(fmt::format("${} with lines linewidth {} linecolor rgb '{}'", name, part_line, plot::ink));
   }
   void strokes(const std::vector<Polygon> &polygons, double shift)
   {
-    clause(fmt::format("${} with lines linewidth {} linecolor rgb '{}'", block(polygons, shift, false), hatch_line,
-                       "#6d7681"));
+    clause(fmt::format("${} with lines linewidth {} linecolor rgb '{}'", block(polygons, shift, false),
+                       hatch_line, "#6d7681"));
   }
   std::string data() const { return data_; }
   std::string plots() const { return plots_; }
@@ -83,27 +84,30 @@ void draw(Layers &layers, const SectionDrawing &drawing, double shift)
 
 std::string text_at(const std::string &text, double x, double y, const std::string &style)
 {
-  return fmt::format("set label {} at {:.3f},{:.3f} {} textcolor rgb '{}' front\n", plot::quoted(text), x, y, style,
-                     plot::ink);
+  return fmt::format("set label {} at {:.3f},{:.3f} {} textcolor rgb '{}' front\n", plot::quoted(text), x, y,
+                     style, plot::ink);
 }
 
 std::string arrow(double x0, double y0, double x1, double y1, const std::string &heads)
 {
-  return fmt::format("set arrow from {:.3f},{:.3f} to {:.3f},{:.3f} {} linewidth 1.2 linecolor rgb '{}' front\n", x0, y0,
-                     x1, y1, heads, plot::ink);
+  return fmt::format(
+    "set arrow from {:.3f},{:.3f} to {:.3f},{:.3f} {} linewidth 1.2 linecolor rgb '{}' front\n", x0, y0, x1,
+    y1, heads, plot::ink);
 }
 
 /// A small field with the part's tone and hatch for the legend.
 void swatch(Layers &layers, int part, const Point &corner, double width, double height)
 {
-  const Polygon box = {corner, {corner[0] + width, corner[1]}, {corner[0] + width, corner[1] + height},
+  const Polygon box = {corner,
+                       {corner[0] + width, corner[1]},
+                       {corner[0] + width, corner[1] + height},
                        {corner[0], corner[1] + height}};
   layers.fill({box}, 0, plot::part_tone(static_cast<std::size_t>(part)));
   // Drawn like a part: one undeformed nine-node cell.
   solver::Picture  cell;
   solver::Snapshot shot;
-  cell.cells      = {{0, 1, 2, 3, 4, 5, 6, 7, 8}};
-  cell.cell_part  = {part};
+  cell.cells = {{0, 1, 2, 3, 4, 5, 6, 7, 8}};
+  cell.cell_part = {part};
   cell.part_names.resize(static_cast<std::size_t>(part) + 1);
   for (int i = 0; i < 9; ++i)
     shot.position.push_back({1e-3 * width / 4 * (i % 3), 1e-3 * height / 2 * (i / 3)});
@@ -144,9 +148,9 @@ std::string section_chart(const Run &run, const std::string &name)
 
   const double half = 0.5 * std::max(rest.width, peak.width), side = 0.42 * half + 4;
   const double span = 2 * (half + side), left = -0.5 * span, right = 0.5 * span;
-  const double per_pixel = 2 * span / canvas_width;  // [mm]
-  const double line      = 34 * per_pixel;           // height of one line of text
-  double       top       = rest.height;
+  const double per_pixel = 2 * span / canvas_width; // [mm]
+  const double line = 34 * per_pixel;               // height of one line of text
+  double       top = rest.height;
   for (const auto *drawing : {&rest, &peak})
     for (const auto &point : drawing->tup)
       top = std::max(top, point[1]);
@@ -156,10 +160,11 @@ std::string section_chart(const Run &run, const std::string &name)
   draw(layers, rest, left);
   draw(layers, peak, right);
   labels += text_at("at rest", left, top + 0.9 * line, "center font ',19'");
-  labels += text_at(fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time), right,
-                    top + 0.9 * line, "center font ',19'");
+  labels += text_at(fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time),
+                    right, top + 0.9 * line, "center font ',19'");
   if (const auto *drop = std::get_if<solver::DropRig>(&run.setup.rig); drop && !rest.tup.empty())
-    labels += text_at(fmt::format("{:.3g} kg", drop->mass), left, rest.touch + 0.3 * (top - rest.touch), "center");
+    labels +=
+      text_at(fmt::format("{:.3g} kg", drop->mass), left, rest.touch + 0.3 * (top - rest.touch), "center");
 
   // Ground and dimensions.
   for (const double centre : {left, right})
@@ -171,28 +176,33 @@ std::string section_chart(const Run &run, const std::string &name)
                     "center rotate by 90 offset -1.3,0");
   const double travel = rest.touch - peak.touch;
   labels += arrow(right - half - 1, rest.touch, right + half + 0.6 * side, rest.touch, "nohead dashtype 3");
-  labels += arrow(right + half + 0.25 * side, rest.touch, right + half + 0.25 * side, peak.touch, "head size screen 0.008,20");
-  labels += text_at(length_text(1e-3 * travel, Lengths::millimetre), right + half + 0.25 * side, 0.5 * (rest.touch + peak.touch),
-                    "left offset 0.6,0");
-  labels += arrow(left - 0.5 * rest.width, -0.55 * line, left + 0.5 * rest.width, -0.55 * line, "heads size screen 0.008,20");
-  labels += text_at((run.setup.plug.section == solver::Section::axisymmetric ? "Ø " : "")
-                      + length_text(1e-3 * rest.width, Lengths::millimetre),
+  labels += arrow(right + half + 0.25 * side, rest.touch, right + half + 0.25 * side, peak.touch,
+                  "head size screen 0.008,20");
+  labels += text_at(length_text(1e-3 * travel, Lengths::millimetre), right + half + 0.25 * side,
+                    0.5 * (rest.touch + peak.touch), "left offset 0.6,0");
+  labels += arrow(left - 0.5 * rest.width, -0.55 * line, left + 0.5 * rest.width, -0.55 * line,
+                  "heads size screen 0.008,20");
+  labels += text_at((run.setup.plug.section == solver::Section::axisymmetric ? "Ø " : "") +
+                      length_text(1e-3 * rest.width, Lengths::millimetre),
                     left, -1.15 * line, "center");
   for (const auto &chamber : run.result.chambers)
     if (!rest.cavities.empty())
     {
       const auto  &cavity = rest.cavities.front();
-      const double low    = std::min_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
-      const double high   = std::max_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
-      labels += text_at(fmt::format("air, {:.0f} kPa", chamber.gauge_pressure / 1e3), left, 0.5 * (low + high), "center");
+      const double low =
+        std::min_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
+      const double high =
+        std::max_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
+      labels += text_at(fmt::format("air, {:.0f} kPa", chamber.gauge_pressure / 1e3), left,
+                        0.5 * (low + high), "center");
       break;
     }
 
   // Legend, four entries a line.
   constexpr std::size_t entries = 4;
-  const auto           &names   = run.result.picture.part_names;
-  const double          column  = 2 * (span - 4) / entries;
-  double                bottom  = -1.9 * line;
+  const auto           &names = run.result.picture.part_names;
+  const double          column = 2 * (span - 4) / entries;
+  double                bottom = -1.9 * line;
   for (std::size_t i = 0; i < names.size(); ++i)
   {
     const double x = -span + 4 + column * static_cast<double>(i % entries);
@@ -203,16 +213,17 @@ std::string section_chart(const Run &run, const std::string &name)
   }
   bottom -= 1.2 * line;
   const double ceiling = top + 2.8 * line;
-  const int    pixels  = static_cast<int>((ceiling - bottom) / per_pixel);
+  const int    pixels = static_cast<int>((ceiling - bottom) / per_pixel);
 
-  return layers.data()
-         + plot::twice(name, canvas_width, pixels,
-                       plot::begin("", source_line({run}))
-                         + text_at("Cross-section of " + run.label + "; the hatching moves with the material", 0,
-                                   ceiling - 0.75 * line, "center font ',22'")
-                         + labels
-                         + fmt::format("unset border\nunset tics\nunset grid\nset margins 0,0,0,0\nset xrange "
-                                       "[{:.4f}:{:.4f}]\nset yrange [{:.4f}:{:.4f}]\n{}\nunset label\nunset arrow\n",
-                                       -span, span, bottom, ceiling, layers.plots()));
+  return layers.data() +
+         plot::twice(
+           name, canvas_width, pixels,
+           plot::begin("", source_line({run})) +
+             text_at("Cross-section of " + run.label + "; the hatching moves with the material", 0,
+                     ceiling - 0.75 * line, "center font ',22'") +
+             labels +
+             fmt::format("unset border\nunset tics\nunset grid\nset margins 0,0,0,0\nset xrange "
+                         "[{:.4f}:{:.4f}]\nset yrange [{:.4f}:{:.4f}]\n{}\nunset label\nunset arrow\n",
+                         -span, span, bottom, ceiling, layers.plots()));
 }
 } // namespace solemech::tools

@@ -4,7 +4,6 @@
 #include "solver/result_check.h"
 
 #include <fmt/format.h>
-
 #include <openssl/evp.h>
 
 #include <cerrno>
@@ -20,13 +19,12 @@ namespace
 class Sha256
 {
 public:
-  Sha256()
-    : context_(EVP_MD_CTX_new(), EVP_MD_CTX_free)
+  Sha256() : context_(EVP_MD_CTX_new(), EVP_MD_CTX_free)
   {
     if (!context_ || EVP_DigestInit_ex(context_.get(), EVP_sha256(), nullptr) != 1)
       throw std::runtime_error("the checksum library does not start");
   }
-  void add(const char *data, std::size_t size) { EVP_DigestUpdate(context_.get(), data, size); }
+  void        add(const char *data, std::size_t size) { EVP_DigestUpdate(context_.get(), data, size); }
   std::string hexadecimal()
   {
     unsigned char digest[EVP_MAX_MD_SIZE];

@@ -20,7 +20,7 @@ double at(const std::vector<double> &time, const std::vector<double> &values, do
     return values.front();
   if (upper == time.end())
     return values.back();
-  const auto   i      = static_cast<std::size_t>(upper - time.begin());
+  const auto   i = static_cast<std::size_t>(upper - time.begin());
   const double weight = (t - time[i - 1]) / (time[i] - time[i - 1]);
   return (1 - weight) * values[i - 1] + weight * values[i];
 }
@@ -44,7 +44,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
   EnergyPicture picture;
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return picture;
-  picture.input    = result.input_energy;
+  picture.input = result.input_energy;
   const double end = result.time_of_loss > 0 ? result.time_of_loss : result.time.back();
 
   std::map<std::string, double> lost;

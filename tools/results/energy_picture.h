@@ -19,19 +19,19 @@ enum class ShareKind { returned, lost_in_part, lost_in_guide, left_in_stack };
 
 struct EnergyShare
 {
-  std::string name;        ///< part as the case names it, or "thrown back", "guide", "left in the stack"
+  std::string name; ///< part as the case names it, or "thrown back", "guide", "left in the stack"
   ShareKind   kind;
-  double      energy = 0;  ///< [J]
+  double      energy = 0; ///< [J]
 };
 
 struct EnergyPicture
 {
-  double                   input = 0;          ///< 100 % [J]
-  double                   numerical = 0;      ///< left to the time integration, not shown as a share [J]
-  std::vector<EnergyShare> shares;             ///< returned first, parts foot side first, guide, left in the stack
+  double                   input = 0;     ///< 100 % [J]
+  double                   numerical = 0; ///< left to the time integration, not shown as a share [J]
+  std::vector<EnergyShare> shares;        ///< returned first, parts foot side first, guide, left in the stack
 
-  double share(const EnergyShare &part) const { return input > 0 ? part.energy / input : 0; }  ///< [-]
-  double accounted() const;                                                                  ///< sum of shares [-]
+  double share(const EnergyShare &part) const { return input > 0 ? part.energy / input : 0; } ///< [-]
+  double accounted() const; ///< sum of shares [-]
 };
 
 /// Sums the ledger of a run at its contact loss, or at its last time when there was none.

@@ -18,14 +18,14 @@ const char *name_of(ShareKind kind)
 {
   switch (kind)
   {
-    case ShareKind::returned:
-      return "returned";
-    case ShareKind::lost_in_part:
-      return "lost in part";
-    case ShareKind::lost_in_guide:
-      return "lost in guide";
-    case ShareKind::left_in_stack:
-      return "left in stack";
+  case ShareKind::returned:
+    return "returned";
+  case ShareKind::lost_in_part:
+    return "lost in part";
+  case ShareKind::lost_in_guide:
+    return "lost in guide";
+  case ShareKind::left_in_stack:
+    return "left in stack";
   }
   return "";
 }
@@ -46,7 +46,7 @@ Json readings_of(const solver::Result &result)
 Json energy_of(const Run &run)
 {
   const EnergyPicture picture = energy_picture(run.setup, run.result);
-  Json                shares  = Json::array();
+  Json                shares = Json::array();
   for (const auto &part : picture.shares)
     shares.push_back({{"part", part.name},
                       {"kind", name_of(part.kind)},
@@ -107,7 +107,9 @@ std::string json_text(const std::vector<RunRecord> &records)
       solver::require_writable(run.label, run.result);
       runs.push_back(run_json(run));
     }
-    Json entry = {{"label", record.label}, {"case_hash", record.hash}, {"versions", record.versions},
+    Json entry = {{"label", record.label},
+                  {"case_hash", record.hash},
+                  {"versions", record.versions},
                   {"runs", std::move(runs)}};
     if (record.series)
       entry["series"] = {{"quantity", record.series->quantity},

@@ -60,16 +60,16 @@ Cell share(const std::string &name, const std::string &definition)
 std::string rebound(double value, const Run &run, const Options &options)
 {
   const auto *height = run.result.find("rebound_height");
-  return (height ? length_text(height->value, options.lengths) + "  " : std::string())
-         + percent_text(value, options.details);
+  return (height ? length_text(height->value, options.lengths) + "  " : std::string()) +
+         percent_text(value, options.details);
 }
 
 std::string compression(double value, const Run &run, const Options &options)
 {
   const auto *part = run.result.find("compression_share");
-  return length_text(value, options.lengths, false) + " of "
-         + length_text(stack_height(run.setup), options.lengths)
-         + (part ? "  " + percent_text(part->value, options.details) : std::string());
+  return length_text(value, options.lengths, false) + " of " +
+         length_text(stack_height(run.setup), options.lengths) +
+         (part ? "  " + percent_text(part->value, options.details) : std::string());
 }
 
 std::string bottoming(double value, const Run &, const Options &)
@@ -86,39 +86,98 @@ Cell length(const std::string &name, bool with_unit)
 
 std::vector<ReadingRow> make_rows()
 {
-  const Cell force = shows("peak_force", [](double v, const Run &, const Options &) { return force_text(v); });
+  const Cell force =
+    shows("peak_force", [](double v, const Run &, const Options &) { return force_text(v); });
   return {
-    {"rebound", "rebound %", {"rebound_by_height", "rebound_height"}, false, shows("rebound_by_height", rebound),
+    {"rebound",
+     "rebound %",
+     {"rebound_by_height", "rebound_height"},
+     false,
+     shows("rebound_by_height", rebound),
      shows("rebound_by_height",
            [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
-    {"peak force", "force kN", {"peak_force", "peak_force_raw"}, false, force,
-     shows("peak_force", [](double v, const Run &, const Options &) { return fmt::format("{:.2f}", v / 1e3); })},
-    {"greatest compression", "compr.", {"greatest_compression", "compression_share"}, false,
-     shows("greatest_compression", compression), length("greatest_compression", false)},
+    {"peak force",
+     "force kN",
+     {"peak_force", "peak_force_raw"},
+     false,
+     force,
+     shows("peak_force",
+           [](double v, const Run &, const Options &) { return fmt::format("{:.2f}", v / 1e3); })},
+    {"greatest compression",
+     "compr.",
+     {"greatest_compression", "compression_share"},
+     false,
+     shows("greatest_compression", compression),
+     length("greatest_compression", false)},
     {"energy return, by height", "", {}, false, share("rebound_by_height", ""), nullptr},
     {"energy return, by speed", "", {"return_by_speed"}, true, share("return_by_speed", ""), nullptr},
     {"energy return, by loop", "", {"return_by_loop"}, true, share("return_by_loop", ""), nullptr},
-    {"energy return, by loop", "return %", {"loop_return"}, false, share("loop_return", ""),
-     shows("loop_return", [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
-    {"energy put in", "in J", {"loop_energy_in"}, false, plain("loop_energy_in", 1, "J"),
+    {"energy return, by loop",
+     "return %",
+     {"loop_return"},
+     false,
+     share("loop_return", ""),
+     shows("loop_return",
+           [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
+    {"energy put in",
+     "in J",
+     {"loop_energy_in"},
+     false,
+     plain("loop_energy_in", 1, "J"),
      plain("loop_energy_in", 1, "")},
-    {"energy lost in the loop", "lost J", {"loop_energy_lost"}, false, plain("loop_energy_lost", 1, "J"),
+    {"energy lost in the loop",
+     "lost J",
+     {"loop_energy_lost"},
+     false,
+     plain("loop_energy_lost", 1, "J"),
      plain("loop_energy_lost", 1, "")},
-    {"stiffness, zero to peak", "N/mm", {"secant_stiffness"}, false, plain("secant_stiffness", 1e-3, "N/mm"),
+    {"stiffness, zero to peak",
+     "N/mm",
+     {"secant_stiffness"},
+     false,
+     plain("secant_stiffness", 1e-3, "N/mm"),
      plain("secant_stiffness", 1e-3, "")},
-    {"displacement at peak", "at peak", {"peak_displacement"}, false, length("peak_displacement", true),
+    {"displacement at peak",
+     "at peak",
+     {"peak_displacement"},
+     false,
+     length("peak_displacement", true),
      length("peak_displacement", false)},
-    {"deceleration of the weight", "decel. g", {"peak_deceleration"}, false, plain("peak_deceleration", 1, "g"),
+    {"deceleration of the weight",
+     "decel. g",
+     {"peak_deceleration"},
+     false,
+     plain("peak_deceleration", 1, "g"),
      plain("peak_deceleration", 1, "")},
-    {"peak force over weight", "", {"peak_force_over_weight"}, true, plain("peak_force_over_weight", 1, ""),
+    {"peak force over weight",
+     "",
+     {"peak_force_over_weight"},
+     true,
+     plain("peak_force_over_weight", 1, ""),
      nullptr},
-    {"peak force, unsmoothed", "", {}, true,
-     shows("peak_force_raw", [](double v, const Run &, const Options &) { return force_text(v); }), nullptr},
-    {"contact time", "contact ms", {"contact_time"}, false, plain("contact_time", 1e3, "ms"),
+    {"peak force, unsmoothed",
+     "",
+     {},
+     true,
+     shows("peak_force_raw", [](double v, const Run &, const Options &) { return force_text(v); }),
+     nullptr},
+    {"contact time",
+     "contact ms",
+     {"contact_time"},
+     false,
+     plain("contact_time", 1e3, "ms"),
      plain("contact_time", 1e3, "")},
-    {"peak pressure", "kPa", {"peak_pressure"}, false, plain("peak_pressure", 1e-3, "kPa"),
+    {"peak pressure",
+     "kPa",
+     {"peak_pressure"},
+     false,
+     plain("peak_pressure", 1e-3, "kPa"),
      plain("peak_pressure", 1e-3, "")},
-    {"bottoming", "reserve %", {"bottoming_margin"}, false, shows("bottoming_margin", bottoming),
+    {"bottoming",
+     "reserve %",
+     {"bottoming_margin"},
+     false,
+     shows("bottoming_margin", bottoming),
      shows("bottoming_margin",
            [](double v, const Run &, const Options &) {
              return v <= 0 ? std::string("bottomed") : fmt::format("{:.0f}", 100 * v);
@@ -135,25 +194,26 @@ std::string tup_text(const solver::Tup &tup, Lengths lengths)
   const std::string size = length_text(tup.diameter, lengths);
   switch (tup.shape)
   {
-    case solver::TupShape::flat:
-      return "flat " + size + " face";
-    case solver::TupShape::sphere:
-      return size + " ball";
-    case solver::TupShape::spherical_ended:
-      return size + " rod with a " + length_text(tup.end_radius, lengths) + " round end";
+  case solver::TupShape::flat:
+    return "flat " + size + " face";
+  case solver::TupShape::sphere:
+    return size + " ball";
+  case solver::TupShape::spherical_ended:
+    return size + " rod with a " + length_text(tup.end_radius, lengths) + " round end";
   }
   return size;
 }
 
 std::string drop_text(const DropRig &rig, double gravity, Lengths lengths)
 {
-  std::string text = fmt::format("drop weight {:.3g} kg, {}, falls {} ({:.3g} J)", rig.mass,
-                                 tup_text(rig.tup, lengths), length_text(rig.height, lengths),
-                                 rig.mass * gravity * rig.height);
+  std::string text =
+    fmt::format("drop weight {:.3g} kg, {}, falls {} ({:.3g} J)", rig.mass, tup_text(rig.tup, lengths),
+                length_text(rig.height, lengths), rig.mass * gravity * rig.height);
   if (rig.guide_loss > 0)
     text += fmt::format("; the guide takes {:.2g} % each way", 100 * rig.guide_loss);
   if (rig.discarded > 0 || rig.hits > 1)
-    text += fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
+    text +=
+      fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
   if (rig.base_mass > 0)
     text += fmt::format("; base {:.3g} kg", rig.base_mass);
   return text;
@@ -163,7 +223,7 @@ std::string press_text(const PressRig &rig, Lengths lengths)
 {
   const std::string peak =
     rig.control == solver::PressControl::force ? force_text(rig.peak) : length_text(rig.peak, lengths);
-  const char *wave = rig.wave == solver::PressWave::triangle  ? "up and down"
+  const char *wave = rig.wave == solver::PressWave::triangle    ? "up and down"
                      : rig.wave == solver::PressWave::half_sine ? "in a half sine"
                                                                 : "along a table";
   return fmt::format("press, {}, to {} {} in {} ms, {} time{}", tup_text(rig.tup, lengths), peak, wave,
@@ -188,16 +248,19 @@ const std::vector<ReadingRow> &reading_rows()
 std::string length_text(double metres, Lengths lengths, bool with_unit)
 {
   const double value = metres * factor(lengths);
-  const double size  = std::abs(metres);
-  const int decimals = lengths == Lengths::inch         ? 2
-                       : lengths == Lengths::centimetre ? (size >= 0.1 ? 1 : 2)
-                                                        : (size >= 0.0995 || (size > 0.02 && std::abs(value - std::round(value)) < 1e-6) ? 0 : 1);
+  const double size = std::abs(metres);
+  const int    decimals =
+    lengths == Lengths::inch ? 2
+       : lengths == Lengths::centimetre
+         ? (size >= 0.1 ? 1 : 2)
+         : (size >= 0.0995 || (size > 0.02 && std::abs(value - std::round(value)) < 1e-6) ? 0 : 1);
   return fmt::format("{:.{}f}", value, decimals) + (with_unit ? std::string(" ") + unit(lengths) : "");
 }
 
 std::string force_text(double newtons)
 {
-  return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3) : fmt::format("{:.0f} N", newtons);
+  return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3)
+                                    : fmt::format("{:.0f} N", newtons);
 }
 
 std::string percent_text(double share, bool decimals)
@@ -208,8 +271,9 @@ std::string percent_text(double share, bool decimals)
 std::string rig_text(const solver::Case &setup, Lengths lengths)
 {
   const auto *drop = std::get_if<DropRig>(&setup.rig);
-  return (drop ? drop_text(*drop, setup.gravity, lengths) : press_text(std::get<PressRig>(setup.rig), lengths))
-         + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
+  return (drop ? drop_text(*drop, setup.gravity, lengths)
+               : press_text(std::get<PressRig>(setup.rig), lengths)) +
+         fmt::format("; {:.0f} °C", setup.temperature - 273.15);
 }
 
 double stack_height(const solver::Case &setup)

@@ -13,10 +13,10 @@ namespace solemech::tools
 {
 struct ReadingRow
 {
-  std::string heading;                  ///< e.g. "peak force"
-  std::string short_heading;            ///< for narrow tables, e.g. "force kN"
-  std::vector<std::string> readings;    ///< machine names it shows; warnings on these stand beside the row
-  bool        only_details = false;
+  std::string              heading;       ///< e.g. "peak force"
+  std::string              short_heading; ///< for narrow tables, e.g. "force kN"
+  std::vector<std::string> readings;      ///< machine names it shows; warnings on these stand beside the row
+  bool                     only_details = false;
   /// Cell of one run; empty when the run has no such reading.
   std::function<std::string(const Run &, const SummaryOptions &)> cell;
   /// The same as one bare number for narrow tables; null: not shown there.

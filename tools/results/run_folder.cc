@@ -3,10 +3,9 @@
 
 #include "tools/results/checksum.h"
 
+#include <fcntl.h>
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
-
-#include <fcntl.h>
 #include <unistd.h>
 
 #include <algorithm>
@@ -22,7 +21,7 @@ namespace solemech::tools
 namespace
 {
 namespace fs = std::filesystem;
-using Json   = nlohmann::ordered_json;
+using Json = nlohmann::ordered_json;
 using solver::ResultsError;
 
 constexpr int manifest_schema = 1;
@@ -39,9 +38,9 @@ void make_folder(const fs::path &folder)
 /// Pushes a file, or the entries of a folder, down to the disk.
 void flush(const fs::path &path)
 {
-  const int descriptor = open(path.c_str(), O_RDONLY | O_CLOEXEC);
-  const bool good      = descriptor >= 0 && fsync(descriptor) == 0;
-  const int  reason    = errno;
+  const int  descriptor = open(path.c_str(), O_RDONLY | O_CLOEXEC);
+  const bool good = descriptor >= 0 && fsync(descriptor) == 0;
+  const int  reason = errno;
   if (descriptor >= 0)
     close(descriptor);
   if (!good)
@@ -51,7 +50,7 @@ void flush(const fs::path &path)
 /// Many at once: a disk waits for each flush alone, but serves sixteen in the time of one.
 void flush_all(const std::vector<fs::path> &paths)
 {
-  constexpr std::size_t           n_at_once = 16;
+  constexpr std::size_t          n_at_once = 16;
   std::vector<std::future<void>> workers;
   for (std::size_t first = 0; first < std::min(n_at_once, paths.size()); ++first)
     workers.push_back(std::async(std::launch::async, [&paths, first] {
@@ -74,9 +73,8 @@ void write_text(const fs::path &path, std::string_view text)
 /// 0 when the name is not a plain number.
 unsigned long number_of(const std::string &name)
 {
-  const bool plain = !name.empty() && name.size() < 10 && std::all_of(name.begin(), name.end(), [](unsigned char c) {
-    return std::isdigit(c);
-  });
+  const bool plain = !name.empty() && name.size() < 10 &&
+                     std::all_of(name.begin(), name.end(), [](unsigned char c) { return std::isdigit(c); });
   return plain ? std::stoul(name) : 0;
 }
 
@@ -126,15 +124,12 @@ std::vector<fs::path> files_below(const fs::path &folder)
 } // namespace
 
 RunFolder::RunFolder(fs::path working, fs::path target, bool numbered)
-  : working_(std::move(working))
-  , target_(std::move(target))
-  , numbered_(numbered)
-{}
+  : working_(std::move(working)), target_(std::move(target)), numbered_(numbered)
+{
+}
 
 RunFolder::RunFolder(RunFolder &&other) noexcept
-  : working_(std::move(other.working_))
-  , target_(std::move(other.target_))
-  , numbered_(other.numbered_)
+  : working_(std::move(other.working_)), target_(std::move(other.target_)), numbered_(other.numbered_)
 {
   other.working_.clear();
 }
@@ -148,9 +143,9 @@ RunFolder::~RunFolder()
 
 RunFolder RunFolder::create(const fs::path &root, const std::string &label)
 {
-  const fs::path parent  = root / folder_name(label);
+  const fs::path parent = root / folder_name(label);
   const auto     numbers = numbers_in(parent);
-  const fs::path target  = parent / std::to_string(numbers.empty() ? 1 : numbers.front() + 1);
+  const fs::path target = parent / std::to_string(numbers.empty() ? 1 : numbers.front() + 1);
   return RunFolder(make_hidden(target), target, true);
 }
 
@@ -165,8 +160,8 @@ RunFolder RunFolder::create_at(const fs::path &folder)
   if (fs::exists(status))
   {
     if (!fs::is_directory(status))
-      throw ResultsError(fmt::format("{} is a file, not a folder. Choose another name with -o FOLDER",
-                                     folder.string()));
+      throw ResultsError(
+        fmt::format("{} is a file, not a folder. Choose another name with -o FOLDER", folder.string()));
     const bool empty = fs::is_empty(target, error);
     if (error)
       throw ResultsError(fmt::format("cannot read the folder {}: {}. Choose another place with -o FOLDER",
@@ -174,12 +169,14 @@ RunFolder RunFolder::create_at(const fs::path &folder)
     if (!empty)
       throw ResultsError(
         fs::exists(target / "manifest.json")
-          ? fmt::format("the folder {} holds another finished run; nothing was overwritten. Choose a new name with "
-                        "-o FOLDER, or leave -o out to number the runs",
-                        folder.string())
-          : fmt::format("the folder {} holds something else; nothing was written there. Choose a new or an empty "
-                        "folder with -o FOLDER",
-                        folder.string()));
+          ? fmt::format(
+              "the folder {} holds another finished run; nothing was overwritten. Choose a new name with "
+              "-o FOLDER, or leave -o out to number the runs",
+              folder.string())
+          : fmt::format(
+              "the folder {} holds something else; nothing was written there. Choose a new or an empty "
+              "folder with -o FOLDER",
+              folder.string()));
   }
   return RunFolder(make_hidden(target), target, false);
 }
@@ -199,8 +196,8 @@ void RunFolder::write(const fs::path &relative, std::string_view text) const
 fs::path RunFolder::commit(const ManifestFacts &facts)
 {
   Json                  checksums = Json::object();
-  std::vector<fs::path> folders   = {working_};
-  const auto            files     = files_below(working_);
+  std::vector<fs::path> folders = {working_};
+  const auto            files = files_below(working_);
   flush_all(files);
   for (const auto &path : files)
   {
@@ -208,7 +205,7 @@ fs::path RunFolder::commit(const ManifestFacts &facts)
     if (std::find(folders.begin(), folders.end(), path.parent_path()) == folders.end())
       folders.push_back(path.parent_path());
   }
-  const Json manifest = {{"program", "solemech"},       {"schema", manifest_schema},   {"label", facts.label},
+  const Json manifest = {{"program", "solemech"},        {"schema", manifest_schema},  {"label", facts.label},
                          {"case_hash", facts.case_hash}, {"versions", facts.versions}, {"files", checksums}};
   write("manifest.json", manifest.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
   flush(working_ / "manifest.json");
@@ -243,9 +240,9 @@ try
 {
   std::ifstream stream(folder / "manifest.json");
   const Json    manifest = Json::parse(stream, nullptr, false);
-  if (!manifest.is_object() || manifest.at("program") != "solemech" || manifest.at("schema") != manifest_schema
-      || manifest.at("case_hash") != case_hash || manifest.at("versions").at("solemech") != program_version
-      || manifest.at("files").empty())
+  if (!manifest.is_object() || manifest.at("program") != "solemech" ||
+      manifest.at("schema") != manifest_schema || manifest.at("case_hash") != case_hash ||
+      manifest.at("versions").at("solemech") != program_version || manifest.at("files").empty())
     return false;
   for (const auto &[name, checksum] : manifest.at("files").items())
     if (!fs::is_regular_file(folder / name) || sha256_of_file(folder / name) != checksum.get<std::string>())
@@ -258,12 +255,13 @@ catch (const std::exception &)
   return false;
 }
 
-std::optional<fs::path> find_finished(const fs::path &root, const std::string &label, const std::string &case_hash,
-                                      const std::string &program_version)
+std::optional<fs::path> find_finished(const fs::path &root, const std::string &label,
+                                      const std::string &case_hash, const std::string &program_version)
 {
   const fs::path parent = root / folder_name(label);
   for (const auto number : numbers_in(parent))
-    if (const fs::path folder = parent / std::to_string(number); is_finished(folder, case_hash, program_version))
+    if (const fs::path folder = parent / std::to_string(number);
+        is_finished(folder, case_hash, program_version))
       return folder;
   return std::nullopt;
 }

@@ -20,7 +20,7 @@ struct ManifestFacts
 {
   std::string                        label;
   std::string                        case_hash;
-  std::map<std::string, std::string> versions;  ///< "solemech" and libraries
+  std::map<std::string, std::string> versions; ///< "solemech" and libraries
 };
 
 class RunFolder
@@ -35,9 +35,9 @@ public:
   static RunFolder create_at(const std::filesystem::path &folder);
 
   RunFolder(RunFolder &&other) noexcept;
-  RunFolder(const RunFolder &)            = delete;
+  RunFolder(const RunFolder &) = delete;
   RunFolder &operator=(const RunFolder &) = delete;
-  RunFolder &operator=(RunFolder &&)      = delete;
+  RunFolder &operator=(RunFolder &&) = delete;
   /// Removes what was written, unless committed.
   ~RunFolder();
 
@@ -68,7 +68,7 @@ bool is_finished(const std::filesystem::path &folder, const std::string &case_ha
                  const std::string &program_version);
 
 /// Newest finished run of the same inputs below root/label, or nothing.
-std::optional<std::filesystem::path> find_finished(const std::filesystem::path &root, const std::string &label,
-                                                   const std::string &case_hash,
+std::optional<std::filesystem::path> find_finished(const std::filesystem::path &root,
+                                                   const std::string &label, const std::string &case_hash,
                                                    const std::string &program_version);
 } // namespace solemech::tools

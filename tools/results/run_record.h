@@ -14,7 +14,7 @@ namespace solemech::tools
 {
 struct Run
 {
-  std::string    label;   ///< short, unique in the record
+  std::string    label; ///< short, unique in the record
   solver::Case   setup;
   solver::Result result;
 };
@@ -22,19 +22,19 @@ struct Run
 /// What a series varies: a column of the table and the axis of its picture.
 struct Series
 {
-  std::string              quantity;  ///< for people, e.g. "drop energy"
-  std::string              unit;      ///< as printed, e.g. "J"
-  std::vector<double>      values;    ///< one per run, in that unit
-  std::vector<std::string> groups;    ///< one per run: runs of one group are joined by a line
+  std::string              quantity; ///< for people, e.g. "drop energy"
+  std::string              unit;     ///< as printed, e.g. "J"
+  std::vector<double>      values;   ///< one per run, in that unit
+  std::vector<std::string> groups;   ///< one per run: runs of one group are joined by a line
 };
 
 struct RunRecord
 {
-  std::string                        label;           ///< of the case, names the folder
-  std::string                        case_text;       ///< as the user wrote it
-  std::string                        canonical_text;  ///< resolved, every default filled in
-  std::string                        hash;            ///< SHA-256 of the canonical text
-  std::map<std::string, std::string> versions;        ///< program, libraries
+  std::string                        label;          ///< of the case, names the folder
+  std::string                        case_text;      ///< as the user wrote it
+  std::string                        canonical_text; ///< resolved, every default filled in
+  std::string                        hash;           ///< SHA-256 of the canonical text
+  std::map<std::string, std::string> versions;       ///< program, libraries
   std::vector<Run>                   runs;
   std::optional<Series>              series;
 };

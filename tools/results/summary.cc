@@ -2,7 +2,7 @@
 #include "tools/results/summary.h"
 
 #include "tools/results/cautions.h"
-#include "tools/results/energy_picture.h"
+#include "tools/results/energy_text.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
@@ -16,13 +16,6 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr std::size_t label_width = 28, cell_width = 24, bar_length = 16;
-
-std::string bold(const std::string &text, const SummaryOptions &options)
-{
-  return options.emphasis ? "\033[1m" + text + "\033[0m" : text;
-}
-
 bool touches(const solver::Warning &warning, const ReadingRow &row)
 {
   return std::find(row.readings.begin(), row.readings.end(), warning.reading) != row.readings.end();
@@ -42,7 +35,8 @@ std::string rig_lines(const std::vector<Run> &runs, const SummaryOptions &option
     texts.push_back(rig_text(run.setup, options.lengths));
   const auto  width = static_cast<std::size_t>(options.width);
   std::string result;
-  const bool  same = std::all_of(texts.begin(), texts.end(), [&](const auto &text) { return text == texts[0]; });
+  const bool  same =
+    std::all_of(texts.begin(), texts.end(), [&](const auto &text) { return text == texts[0]; });
   if (same)
     return wrapped("rig: " + texts[0], width, "     ") + "\n";
   for (std::size_t i = 0; i < texts.size(); ++i)
@@ -57,8 +51,8 @@ std::string beside(const std::string &row, const std::string &note, const Summar
   const std::string arrow = "<- " + note;
   if (columns(row) + 2 + columns(arrow) <= width)
     return row + "  " + arrow + "\n";
-  return row + "\n" + std::string(label_width, ' ')
-         + wrapped("^ " + note, width - label_width, std::string(label_width + 2, ' ')) + "\n";
+  return row + "\n" + std::string(label_width, ' ') +
+         wrapped("^ " + note, width - label_width, std::string(label_width + 2, ' ')) + "\n";
 }
 
 std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &options)
@@ -78,8 +72,8 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
     for (const auto &run : runs)
     {
       std::string cell = row.cell(run, options);
-      any              = any || !cell.empty();
-      bool marked      = false;
+      any = any || !cell.empty();
+      bool marked = false;
       for (const auto &warning : run.result.warnings)
         if (touches(warning, row))
         {
@@ -87,7 +81,8 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
           notes.push_back((runs.size() > 1 ? run.label + ": " : "") + warning.text);
         }
       // One column stays free for the mark, so that numbers align with and without it.
-      line += pad_left((cell.empty() ? "-" : cell) + (marked ? "!" : " "), cell_width + (&run == &runs[0] ? 1 : 0));
+      line +=
+        pad_left((cell.empty() ? "-" : cell) + (marked ? "!" : " "), cell_width + (&run == &runs[0] ? 1 : 0));
     }
     if (!any)
       continue;
@@ -99,103 +94,12 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
   return text;
 }
 
-char fill_of(ShareKind kind)
-{
-  switch (kind)
-  {
-    case ShareKind::returned:
-      return '#';
-    case ShareKind::lost_in_part:
-      return '=';
-    case ShareKind::lost_in_guide:
-      return '-';
-    case ShareKind::left_in_stack:
-      return ':';
-  }
-  return '=';
-}
-
-/// Share names of all runs in one order, and the energy of each run under that name.
-struct EnergyTable
-{
-  std::vector<EnergyPicture>                 pictures;
-  std::vector<std::pair<std::string, ShareKind>> rows;
-
-  explicit EnergyTable(const std::vector<Run> &runs)
-  {
-    for (const auto &run : runs)
-      pictures.push_back(energy_picture(run.setup, run.result));
-    for (const auto kind : {ShareKind::returned, ShareKind::lost_in_part, ShareKind::lost_in_guide,
-                            ShareKind::left_in_stack})
-      for (const auto &picture : pictures)
-        for (const auto &part : picture.shares)
-          if (const std::pair entry(part.name, part.kind);
-              part.kind == kind && std::find(rows.begin(), rows.end(), entry) == rows.end())
-            rows.push_back(entry);
-  }
-
-  /// Share of one run, or a negative number when it has no such part.
-  double share(const EnergyPicture &picture, const std::pair<std::string, ShareKind> &row) const
-  {
-    for (const auto &part : picture.shares)
-      if (part.name == row.first && part.kind == row.second)
-        return picture.share(part);
-    return -1;
-  }
-
-  bool empty() const { return rows.empty(); }
-};
-
-std::string accounted_text(const EnergyTable &table)
-{
-  std::vector<std::string> sums;
-  for (const auto &picture : table.pictures)
-    if (picture.input > 0)
-      sums.push_back(fmt::format("{:.1f} %", 100 * picture.accounted()));
-  sums.erase(std::unique(sums.begin(), sums.end()), sums.end());
-  return "  accounts for " + listed(sums) + "\n";
-}
-
-std::string energy_bars(const std::vector<Run> &runs, const SummaryOptions &options)
-{
-  const EnergyTable table(runs);
-  if (table.empty())
-    return "";
-  const bool  drop = std::holds_alternative<solver::DropRig>(runs[0].setup.rig);
-  std::string text =
-    "\n" + bold(drop ? "where 100 % of the drop energy went" : "where 100 % of the energy put in went", options);
-  for (const auto &picture : table.pictures)
-    text += fmt::format("{}{:.3g} J", &picture == &table.pictures[0] ? "  (" : ", ", picture.input);
-  text += ")\n";
-
-  for (const auto &row : table.rows)
-  {
-    std::string line = "  " + pad_right(row.first, label_width - 2);
-    for (const auto &picture : table.pictures)
-    {
-      const double share = table.share(picture, row);
-      std::string  cell  = "-";
-      if (share >= 0)
-      {
-        const std::string number =
-          share > 0 && share < 0.005 && !options.details ? "<1" : fmt::format("{:.{}f}", 100 * share, options.details ? 1 : 0);
-        cell = bar(share, bar_length, fill_of(row.second)) + pad_left(number, 6);
-      }
-      else
-        cell = pad_right("-", bar_length + 6);
-      line += "  " + pad_left(cell, cell_width - 2);
-    }
-    text += line.substr(0, line.find_last_not_of(' ') + 1) + "\n";
-  }
-  return text + accounted_text(table);
-}
-
 /// One row per run: what is varied, the readings, the mark of a warning.
 std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &options, const Series *series,
                           std::vector<std::string> &footnotes)
 {
   std::vector<std::vector<std::string>> table(runs.size() + 1);
-  const auto add_column = [&](const std::string &heading, const auto &cell) {
+  const auto                            add_column = [&](const std::string &heading, const auto &cell) {
     table[0].push_back(heading);
     for (std::size_t i = 0; i < runs.size(); ++i)
       table[i + 1].push_back(cell(i));
@@ -205,9 +109,8 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
     add_column(series->quantity + " " + series->unit,
                [&](std::size_t i) { return fmt::format("{:.4g}", series->values.at(i)); });
   for (const auto &row : reading_rows())
-    if (row.short_cell
-        && std::any_of(runs.begin(), runs.end(),
-                       [&](const Run &run) { return !row.short_cell(run, options).empty(); }))
+    if (row.short_cell && std::any_of(runs.begin(), runs.end(),
+                                      [&](const Run &run) { return !row.short_cell(run, options).empty(); }))
     {
       std::string heading = row.short_heading;
       if (row.short_heading == "compr." || row.short_heading == "at peak")
@@ -243,49 +146,6 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
   return text;
 }
 
-/// Shares in per cent, one row per run; parts that stay small everywhere are summed as "other".
-std::string energy_rows(const std::vector<Run> &runs, const SummaryOptions &options)
-{
-  const EnergyTable table(runs);
-  if (table.empty())
-    return "";
-  std::size_t run_width = 3;
-  for (const auto &run : runs)
-    run_width = std::max(run_width, columns(run.label));
-
-  std::vector<std::pair<std::string, ShareKind>> shown;
-  bool                                           other = false;
-  for (const auto &row : table.rows)
-  {
-    double greatest = 0;
-    for (const auto &picture : table.pictures)
-      greatest = std::max(greatest, table.share(picture, row));
-    if (greatest >= 0.02 || row.second != ShareKind::lost_in_part)
-      shown.push_back(row);
-    else
-      other = true;
-  }
-  std::string text = "\n" + bold("where 100 % of the energy went", options) + "\n";
-  std::string head = "  " + pad_right("run", run_width);
-  for (const auto &row : shown)
-    head += "  " + pad_left(row.first, 5);
-  text += head + (other ? "  other\n" : "\n");
-  for (std::size_t i = 0; i < runs.size(); ++i)
-  {
-    const auto &picture = table.pictures[i];
-    std::string line    = "  " + pad_right(runs[i].label, run_width);
-    double      rest    = picture.accounted();
-    for (const auto &row : shown)
-    {
-      const double share = table.share(picture, row);
-      rest -= std::max(share, 0.);
-      line += "  " + pad_left(share < 0 ? "-" : fmt::format("{:.0f}", 100 * share), std::max<std::size_t>(5, columns(row.first)));
-    }
-    text += line + (other ? fmt::format("  {:5.1f}\n", 100 * std::max(rest, 0.)) : "\n");
-  }
-  return text + accounted_text(table);
-}
-
 /// How good the numbers are: the greatest estimated error of each headline reading.
 std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &options)
 {
@@ -293,7 +153,7 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
                                                              {"loop_return", "return"},
                                                              {"peak_force", "peak force"},
                                                              {"greatest_compression", "compression"}};
-  std::vector<std::string> texts;
+  std::vector<std::string>                    texts;
   for (const auto &[name, heading] : headlines)
   {
     double greatest = -1;
@@ -305,9 +165,9 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
   }
   const std::string text = texts.empty()
                              ? "How good: the numerical error of this run was not estimated."
-                             : "How good: " + listed(texts)
-                                 + " of the value, estimated from mesh and time step. Doubt about materials, "
-                                   "callipers and the rig comes on top.";
+                             : "How good: " + listed(texts) +
+                                 " of the value, estimated from mesh and time step. Doubt about materials, "
+                                 "callipers and the rig comes on top.";
   return wrapped(text, static_cast<std::size_t>(options.width), "  ") + "\n";
 }
 
@@ -317,16 +177,17 @@ std::string fact_lines(const std::vector<Run> &runs)
   for (const auto &run : runs)
   {
     const auto &facts = run.result.facts;
-    text += fmt::format("  {}: {} unknowns, {} cells, {} steps ({} repeated), {} iterations, {:.2f} s; ledger: "
-                        "numerical {:.3f} %, residual {:.4f} %\n",
-                        run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps,
-                        facts.iterations, facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
+    text +=
+      fmt::format("  {}: {} unknowns, {} cells, {} steps ({} repeated), {} iterations, {:.2f} s; ledger: "
+                  "numerical {:.3f} %, residual {:.4f} %\n",
+                  run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
+                  facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
     for (const auto &chamber : run.result.chambers)
-      text += fmt::format("  {}, air unit in {}: {:.0f} kPa gauge, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
-                          "gives way above {:.0f} N, heat time {:.3g} ms\n",
-                          run.label, chamber.layer, chamber.gauge_pressure / 1e3, chamber.volume * 1e6,
-                          chamber.bulge * 1e3, chamber.fibre_tension, chamber.threshold_load,
-                          chamber.heat_time * 1e3);
+      text += fmt::format(
+        "  {}, air unit in {}: {:.0f} kPa gauge, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
+        "gives way above {:.0f} N, heat time {:.3g} ms\n",
+        run.label, chamber.layer, chamber.gauge_pressure / 1e3, chamber.volume * 1e6, chamber.bulge * 1e3,
+        chamber.fibre_tension, chamber.threshold_load, chamber.heat_time * 1e3);
   }
   return text;
 }
@@ -339,7 +200,7 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
   for (std::size_t i = 0; i < footnotes.size(); ++i)
     text += wrapped(fmt::format("  [{}] {}", i + 1, footnotes[i]), width, "      ") + "\n";
 
-  std::map<std::string, std::vector<std::string>> general;  // text -> labels of the runs it holds for
+  std::map<std::string, std::vector<std::string>> general; // text -> labels of the runs it holds for
   for (const auto &run : runs)
   {
     for (const auto &warning : run.result.warnings)
@@ -349,10 +210,11 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
       general["STOPPED EARLY: " + run.result.stop_reason].push_back(run.label);
   }
   for (const auto &[note, labels] : general)
-    text += wrapped("Note, " + (labels.size() == runs.size() && runs.size() > 2 ? "all runs" : listed(labels)) + ": "
-                      + note,
-                    width, "  ")
-            + "\n";
+    text +=
+      wrapped("Note, " + (labels.size() == runs.size() && runs.size() > 2 ? "all runs" : listed(labels)) +
+                ": " + note,
+              width, "  ") +
+      "\n";
 
   std::vector<const solver::Case *> setups;
   for (const auto &run : runs)
@@ -370,16 +232,17 @@ std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &giv
   if (runs.empty())
     return "";
   SummaryOptions options = given;
-  options.width          = std::max(options.width, 60);
+  options.width = std::max(options.width, 60);
 
   const std::size_t fitting = (static_cast<std::size_t>(options.width) - label_width) / cell_width;
-  const bool        table   = series || runs.size() > std::max<std::size_t>(fitting, 1);
+  const bool        table = series || runs.size() > std::max<std::size_t>(fitting, 1);
 
   std::vector<std::string> footnotes;
   std::string              text;
   if (table)
-    text = wrapped("first rig: " + rig_text(runs[0].setup, options.lengths), static_cast<std::size_t>(options.width), "     ") + "\n\n"
-           + one_row_a_run(runs, options, series, footnotes) + energy_rows(runs, options);
+    text = wrapped("rig of the first run: " + rig_text(runs[0].setup, options.lengths),
+                   static_cast<std::size_t>(options.width), "     ") +
+           "\n\n" + one_row_a_run(runs, options, series, footnotes) + energy_rows(runs, options);
   else
     text = rig_lines(runs, options) + "\n" + side_by_side(runs, options) + energy_bars(runs, options);
   text += "\n" + accuracy_line(runs, options) + closing_lines(runs, options, footnotes);

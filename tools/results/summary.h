@@ -15,10 +15,10 @@ enum class Lengths { millimetre, centimetre, inch };
 
 struct SummaryOptions
 {
-  Lengths lengths  = Lengths::millimetre;
-  int     width    = 100;    ///< columns of the terminal
-  bool    emphasis = false;  ///< bold headings by escape sequences
-  bool    details  = false;  ///< all definitions, decimals, solver facts
+  Lengths lengths = Lengths::millimetre;
+  int     width = 100;      ///< columns of the terminal
+  bool    emphasis = false; ///< bold headings by escape sequences
+  bool    details = false;  ///< all definitions, decimals, solver facts
 };
 
 /// Reads "mm", "cm" or "in".

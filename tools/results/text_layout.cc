@@ -49,8 +49,8 @@ std::string bar(double share, std::size_t length, char fill)
   if (share > 0.005)
     filled = std::max(filled, 1L);
   filled = std::clamp(filled, 0L, static_cast<long>(length));
-  return std::string(static_cast<std::size_t>(filled), fill)
-         + std::string(length - static_cast<std::size_t>(filled), '.');
+  return std::string(static_cast<std::size_t>(filled), fill) +
+         std::string(length - static_cast<std::size_t>(filled), '.');
 }
 
 std::string listed(const std::vector<std::string> &texts)

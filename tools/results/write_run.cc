@@ -11,11 +11,12 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr std::size_t drawn_runs = 4;  ///< of a longer series only the first and the last go to paraview/
+constexpr std::size_t drawn_runs = 4; ///< of a longer series only the first and the last go to paraview/
 
 solver::ResultRecord stored(const RunRecord &record)
 {
-  solver::ResultRecord result{record.label, record.case_text, record.canonical_text, record.hash, record.versions, {}};
+  solver::ResultRecord result{record.label, record.case_text, record.canonical_text,
+                              record.hash,  record.versions,  {}};
   for (const auto &run : record.runs)
     result.runs.push_back({run.label, run.result});
   return result;
@@ -35,17 +36,18 @@ std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &rec
 
   for (std::size_t i = 0; i < record.runs.size(); ++i)
   {
-    const Run                  &run   = record.runs[i];
+    const Run                  &run = record.runs[i];
     const bool                  alone = record.runs.size() == 1;
     const std::filesystem::path inner = alone ? "data" : "data/" + folder_name(run.label);
     folder.write(inner / "curves.csv", curves_table(run.result));
     folder.write(inner / "ledger.csv", ledger_table(run.result));
     folder.write(inner / "readings.csv", readings_csv(run.result));
-    if (!run.result.picture.snapshots.empty()
-        && (record.runs.size() <= drawn_runs || i == 0 || i + 1 == record.runs.size()))
+    if (!run.result.picture.snapshots.empty() &&
+        (record.runs.size() <= drawn_runs || i == 0 || i + 1 == record.runs.size()))
     {
       const std::filesystem::path script = folder.file("paraview/view.py");
-      solver::write_field_files(script.parent_path(), alone ? "stack" : folder_name(run.label), run.result.picture);
+      solver::write_field_files(script.parent_path(), alone ? "stack" : folder_name(run.label),
+                                run.result.picture);
       solver::write_view_script(script.parent_path());
     }
   }

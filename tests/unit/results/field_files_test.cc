@@ -31,7 +31,8 @@ TEST_CASE("one VTU a snapshot, a PVD that lists them, the names of the parts")
     CHECK_FALSE(holds("Date"));
     CHECK_FALSE(holds(folder.path.string()));
   }
-  CHECK(tests::text_of(folder.path / "stack_parts.csv").substr(0, 31) == "part,name\n0,\"board\"\n1,\"topper\"\n");
+  CHECK(tests::text_of(folder.path / "stack_parts.csv").substr(0, 31) ==
+        "part,name\n0,\"board\"\n1,\"topper\"\n");
 }
 
 TEST_CASE("the same picture twice gives the same bytes")
@@ -48,8 +49,9 @@ TEST_CASE("no snapshots, no files; no folder, a message")
   const tests::TemporaryFolder folder;
   solver::write_field_files(folder.path, "stack", {});
   CHECK(fs::is_empty(folder.path));
-  CHECK_THROWS_AS(solver::write_field_files(folder.path / "none", "stack", tests::synthetic_heel().result.picture),
-                  solver::ResultsError);
+  CHECK_THROWS_AS(
+    solver::write_field_files(folder.path / "none", "stack", tests::synthetic_heel().result.picture),
+    solver::ResultsError);
   solver::write_view_script(folder.path);
   CHECK_THAT(tests::text_of(folder.path / "view.py"), Contains("__file__"));
 }

@@ -4,7 +4,6 @@
 #include "tools/results/json_output.h"
 
 #include <catch2/catch.hpp>
-
 #include <nlohmann/json.hpp>
 
 #include <limits>
@@ -34,16 +33,17 @@ TEST_CASE("no NaN and no infinity leaves the program")
 {
   auto run = tests::synthetic_heel();
   run.result.readings[4].value = std::numeric_limits<double>::quiet_NaN();
-  CHECK_THROWS_WITH(tools::json_text({tests::record_of({run})}),
-                    "result of 'heel-drop': reading 'peak_force' is not a finite number; nothing was written");
-  run                                 = tests::synthetic_heel();
+  CHECK_THROWS_WITH(
+    tools::json_text({tests::record_of({run})}),
+    "result of 'heel-drop': reading 'peak_force' is not a finite number; nothing was written");
+  run = tests::synthetic_heel();
   run.result.ledger[0].values.back() = std::numeric_limits<double>::infinity();
   CHECK_THROWS_AS(tools::json_text({tests::record_of({run})}), solver::ResultsError);
 }
 
 TEST_CASE("text that is not UTF-8 does not break the answer")
 {
-  auto run        = tests::synthetic_heel();
+  auto run = tests::synthetic_heel();
   run.setup.title = "caf\xe9";
   CHECK(nlohmann::json::accept(tools::json_text({tests::record_of({run})})));
 }

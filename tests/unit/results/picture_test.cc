@@ -16,7 +16,7 @@ namespace fs = std::filesystem;
 
 TEST_CASE("the section at rest is the stack itself: areas, sizes, cavity")
 {
-  const auto run     = tests::synthetic_forefoot();
+  const auto run = tests::synthetic_forefoot();
   const auto drawing = tools::draw_section(run.result.picture, run.result.picture.snapshots[0]);
   CHECK(drawing.width == Approx(84));
   CHECK(drawing.height == Approx(23.2));
@@ -31,13 +31,13 @@ TEST_CASE("the section at rest is the stack itself: areas, sizes, cavity")
     if (name == "outsole")
       CHECK(part.area == Approx(84 * 4.0));
     if (name == "unit film")
-      CHECK(part.area == Approx(62 * 8.0));  // outline of the unit, cavity included
+      CHECK(part.area == Approx(62 * 8.0)); // outline of the unit, cavity included
   }
 }
 
 TEST_CASE("hatch lines at rest are straight and keep their distance")
 {
-  const auto run     = tests::synthetic_heel();
+  const auto run = tests::synthetic_heel();
   const auto drawing = tools::draw_section(run.result.picture, run.result.picture.snapshots[0]);
   for (const auto &part : drawing.parts)
     if (tools::hatch_of(part.part) == tools::Hatch::rising)
@@ -71,7 +71,8 @@ TEST_CASE("pictures are drawn, or the reader is told why not")
   SECTION("side by side")
   {
     CHECK(tools::draw_pictures(folder.path, runs, nullptr) == "");
-    for (const char *name : {"force-time", "force-compression", "energy", "section-heel-drop", "section-forefoot-drop"})
+    for (const char *name :
+         {"force-time", "force-compression", "energy", "section-heel-drop", "section-forefoot-drop"})
     {
       INFO(name);
       CHECK(tests::text_of(folder.path / "pictures" / (std::string(name) + ".png")).substr(1, 3) == "PNG");
@@ -86,7 +87,8 @@ TEST_CASE("pictures are drawn, or the reader is told why not")
       for (const auto &run : runs)
         odd.push_back(run);
     odd[0].label = "it's \"odd\" $d0 {a} %s\n";
-    const tools::Series series{"drop energy", "J", {2, 2, 4, 4, 6, 6}, {"heel", "fore's", "heel", "fore's", "heel", "fore's"}};
+    const tools::Series series{
+      "drop energy", "J", {2, 2, 4, 4, 6, 6}, {"heel", "fore's", "heel", "fore's", "heel", "fore's"}};
     CHECK(tools::draw_pictures(folder.path, odd, &series) == "");
     CHECK(fs::file_size(folder.path / "pictures" / "series.png") > 1000);
   }

@@ -16,7 +16,10 @@ namespace
 {
 ResultRecord sample()
 {
-  return {"bench", "title = \"an invented stack, ±3 °C\"\n", "core.thickness = 0.016 m\n", std::string(64, 'b'),
+  return {"bench",
+          "title = \"an invented stack, ±3 °C\"\n",
+          "core.thickness = 0.016 m\n",
+          std::string(64, 'b'),
           {{"solemech", "0.1.0"}, {"HDF5", "1.10.8"}},
           {{"heel", tests::synthetic_heel().result}, {"forefoot", tests::synthetic_forefoot().result}}};
 }
@@ -92,8 +95,8 @@ TEST_CASE("a record survives the round trip to the last digit")
 {
   const tests::TemporaryFolder folder;
   auto                         record = sample();
-  record.runs[1].result.complete      = false;
-  record.runs[1].result.stop_reason   = "stopped for the test";
+  record.runs[1].result.complete = false;
+  record.runs[1].result.stop_reason = "stopped for the test";
   write_result_file(folder.path / "results.h5", record);
   const auto back = read_result_file(folder.path / "results.h5");
   CHECK(back.label == record.label);
@@ -149,9 +152,11 @@ TEST_CASE("files that are missing, foreign or cut short are named")
   const tests::TemporaryFolder folder;
   CHECK_THROWS_WITH(read_result_file(folder.path / "none.h5"), Contains("none.h5"));
   tests::put(folder.path / "text.h5", "not a record");
-  CHECK_THROWS_WITH(read_result_file(folder.path / "text.h5"), Contains("cannot read") && Contains("text.h5"));
+  CHECK_THROWS_WITH(read_result_file(folder.path / "text.h5"),
+                    Contains("cannot read") && Contains("text.h5"));
   write_result_file(folder.path / "results.h5", sample());
   std::filesystem::resize_file(folder.path / "results.h5", 4000);
   CHECK_THROWS_AS(read_result_file(folder.path / "results.h5"), ResultsError);
-  CHECK_THROWS_WITH(write_result_file(folder.path / "no" / "such" / "results.h5", sample()), Contains("results.h5"));
+  CHECK_THROWS_WITH(write_result_file(folder.path / "no" / "such" / "results.h5", sample()),
+                    Contains("results.h5"));
 }

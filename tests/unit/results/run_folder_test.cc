@@ -7,12 +7,10 @@
 #include "tools/results/write_run.h"
 
 #include <catch2/catch.hpp>
-
 #include <nlohmann/json.hpp>
+#include <sys/resource.h>
 
 #include <csignal>
-
-#include <sys/resource.h>
 
 using namespace solemech;
 using namespace solemech::tools;
@@ -90,8 +88,8 @@ TEST_CASE("a changed, missing or half-written file makes a run unfinished")
   tests::put(run / "data" / "curves.csv", "time\n");
   const auto manifest = tests::text_of(run / "manifest.json");
   CHECK(nlohmann::json::parse(manifest).at("files").at("summary.txt") == sha256_of_text("one\n"));
-  for (const std::string &damaged : {manifest.substr(0, manifest.size() / 2), std::string("{}"), std::string("[1]"),
-                                    std::string("{\"program\": 3}")})
+  for (const std::string &damaged : {manifest.substr(0, manifest.size() / 2), std::string("{}"),
+                                     std::string("[1]"), std::string("{\"program\": 3}")})
   {
     tests::put(run / "manifest.json", damaged);
     CHECK_FALSE(is_finished(run, "hash", "0.1.0"));
@@ -138,10 +136,11 @@ TEST_CASE("a named folder must be new or empty")
   SECTION("holding something else: refused, untouched")
   {
     tests::put(target / "holiday.txt", "mine");
-    CHECK_THROWS_WITH(RunFolder::create_at(target),
-                      "the folder " + target.string()
-                        + " holds something else; nothing was written there. Choose a new or an empty folder with "
-                          "-o FOLDER");
+    CHECK_THROWS_WITH(
+      RunFolder::create_at(target),
+      "the folder " + target.string() +
+        " holds something else; nothing was written there. Choose a new or an empty folder with "
+        "-o FOLDER");
     CHECK(tests::text_of(target / "holiday.txt") == "mine");
     CHECK(std::distance(fs::directory_iterator(root.path), {}) == 1);
   }
@@ -150,7 +149,8 @@ TEST_CASE("a named folder must be new or empty")
     auto folder = RunFolder::create_at(target);
     folder.write("summary.txt", "x");
     folder.commit(facts);
-    CHECK_THROWS_WITH(RunFolder::create_at(target), Contains("holds another finished run; nothing was overwritten"));
+    CHECK_THROWS_WITH(RunFolder::create_at(target),
+                      Contains("holds another finished run; nothing was overwritten"));
   }
   SECTION("a file in its place")
   {
@@ -164,7 +164,8 @@ TEST_CASE("a named folder must be new or empty")
 TEST_CASE("a folder in which nothing can be made is reported with the reason")
 {
   // The kernel's process folder accepts no new entries, not even from root.
-  CHECK_THROWS_WITH(RunFolder::create("/proc", "heel-drop"), Contains("cannot make the folder /proc/heel-drop"));
+  CHECK_THROWS_WITH(RunFolder::create("/proc", "heel-drop"),
+                    Contains("cannot make the folder /proc/heel-drop"));
 }
 
 TEST_CASE("a full disk ends in a message and leaves nothing behind")
@@ -173,8 +174,8 @@ TEST_CASE("a full disk ends in a message and leaves nothing behind")
   const auto                   before = std::signal(SIGXFSZ, SIG_IGN);
   rlimit                       old;
   getrlimit(RLIMIT_FSIZE, &old);
-  rlimit tight   = old;
-  tight.rlim_cur = 20000;  // bytes a file may grow to: stands for a disk that fills up
+  rlimit tight = old;
+  tight.rlim_cur = 20000; // bytes a file may grow to: stands for a disk that fills up
   setrlimit(RLIMIT_FSIZE, &tight);
   std::string said;
   try
@@ -199,9 +200,10 @@ TEST_CASE("a written run has its layout, and the manifest names every file")
   auto                         folder = RunFolder::create(root.path, record.label);
   write_run(folder, record);
   const auto run = folder.commit({record.label, record.hash, record.versions});
-  for (const char *name : {"summary.txt", "data/results.h5", "data/curves.csv", "data/ledger.csv", "data/readings.csv",
-                           "data/case.toml", "data/resolved.txt", "data/pictures.gp", "paraview/stack.pvd",
-                           "paraview/stack_0000.vtu", "paraview/view.py", "manifest.json"})
+  for (const char *name :
+       {"summary.txt", "data/results.h5", "data/curves.csv", "data/ledger.csv", "data/readings.csv",
+        "data/case.toml", "data/resolved.txt", "data/pictures.gp", "paraview/stack.pvd",
+        "paraview/stack_0000.vtu", "paraview/view.py", "manifest.json"})
   {
     INFO(name);
     CHECK(fs::is_regular_file(run / name));
@@ -209,7 +211,7 @@ TEST_CASE("a written run has its layout, and the manifest names every file")
   CHECK(tests::text_of(run / "data" / "case.toml") == record.case_text);
   CHECK(is_finished(run, record.hash, "0.1.0"));
   const auto  manifest = nlohmann::json::parse(tests::text_of(run / "manifest.json"));
-  std::size_t n_files  = 0;
+  std::size_t n_files = 0;
   for (const auto &entry : fs::recursive_directory_iterator(run))
     n_files += entry.is_regular_file();
   CHECK(manifest.at("files").size() + 1 == n_files);

@@ -31,7 +31,8 @@ TEST_CASE("the summary puts rebound, force and compression of all runs side by s
   const auto text = tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, {});
   CHECK_THAT(line_with(text, "rebound"), Contains("244 mm  61 %") && Contains("308 mm  77 %"));
   CHECK_THAT(line_with(text, "peak force"), Contains("1.34 kN") && Contains("1.18 kN"));
-  CHECK_THAT(line_with(text, "greatest compression"), Contains("7.3 of 28.9 mm  25 %") && Contains("8.5 of 23.2 mm  37 %!"));
+  CHECK_THAT(line_with(text, "greatest compression"),
+             Contains("7.3 of 28.9 mm  25 %") && Contains("8.5 of 23.2 mm  37 %!"));
   // 1340 N / (1.2 kg x 9.80665 m/s2) - 1
   CHECK_THAT(line_with(text, "deceleration"), Contains("113 g"));
   CHECK(text.find("peak force") < text.find("greatest compression"));
@@ -55,7 +56,7 @@ TEST_CASE("details add the other definitions and the solver's facts")
 TEST_CASE("a warning stands beside the number it touches, a general one below")
 {
   const auto text = tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, {});
-  const auto row  = text.find("greatest compression");
+  const auto row = text.find("greatest compression");
   const auto note = text.find("close to the soft limit");
   REQUIRE(note != std::string::npos);
   CHECK(note > row);
@@ -66,7 +67,7 @@ TEST_CASE("a warning stands beside the number it touches, a general one below")
 
 TEST_CASE("the shares of the energy sum to what the ledger accounts for")
 {
-  const auto run     = tests::synthetic_heel();
+  const auto run = tests::synthetic_heel();
   const auto picture = tools::energy_picture(run.setup, run.result);
   // 61 thrown back, 23 + 6 + 2.5 + 0.4 in parts, 5 in the guide, the rest up to 99.8 left in the stack.
   CHECK(picture.accounted() == Approx(0.998).epsilon(1e-9));
@@ -86,7 +87,8 @@ TEST_CASE("no line of the summary is wider than the terminal")
   {
     tools::SummaryOptions options;
     options.width = width;
-    std::istringstream lines(tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, options));
+    std::istringstream lines(
+      tools::summary_text({tests::synthetic_heel(), tests::synthetic_forefoot()}, options));
     for (std::string line; std::getline(lines, line);)
     {
       INFO(line);
@@ -97,11 +99,13 @@ TEST_CASE("no line of the summary is wider than the terminal")
 
 TEST_CASE("many runs and a series become one row a run, warnings become footnotes")
 {
-  const std::vector<tools::Run> runs = {tests::synthetic_heel("heel 2 J"), tests::synthetic_forefoot("forefoot 2 J"),
-                                        tests::synthetic_heel("heel 4 J"), tests::synthetic_forefoot("forefoot 4 J")};
+  const std::vector<tools::Run> runs = {
+    tests::synthetic_heel("heel 2 J"), tests::synthetic_forefoot("forefoot 2 J"),
+    tests::synthetic_heel("heel 4 J"), tests::synthetic_forefoot("forefoot 4 J")};
   const tools::Series series{"drop energy", "J", {2, 2, 4, 4}, {"heel", "forefoot", "heel", "forefoot"}};
   const auto          text = tools::summary_text(runs, {}, &series);
-  CHECK_THAT(line_with(text, "drop energy J"), Contains("rebound %") && Contains("force kN") && Contains("compr. mm"));
+  CHECK_THAT(line_with(text, "drop energy J"),
+             Contains("rebound %") && Contains("force kN") && Contains("compr. mm"));
   CHECK_THAT(line_with(text, "forefoot 4 J"), Contains("77.0") && Contains("1.18") && Contains("8.5 [1]"));
   CHECK_THAT(text, Contains("[1] close to the soft limit"));
   CHECK_THAT(tools::summary_text(runs, {}), Contains("rebound %"));
@@ -122,7 +126,7 @@ TEST_CASE("lengths in the unit asked for")
   CHECK(tools::length_text(0.0073, tools::Lengths::millimetre) == "7.3 mm");
   CHECK(tools::length_text(0.2441, tools::Lengths::centimetre) == "24.4 cm");
   CHECK(tools::length_text(0.0073, tools::Lengths::centimetre) == "0.73 cm");
-  CHECK(tools::length_text(0.0254, tools::Lengths::inch) == "1.00 in");  // the inch is 25.4 mm exactly
+  CHECK(tools::length_text(0.0254, tools::Lengths::inch) == "1.00 in"); // the inch is 25.4 mm exactly
   CHECK(tools::lengths_from("cm") == tools::Lengths::centimetre);
   CHECK_THROWS_WITH(tools::lengths_from("ft"), "lengths are printed in mm, cm or in, not in 'ft'");
 }
@@ -140,11 +144,12 @@ TEST_CASE("cautions follow the stack")
 
 TEST_CASE("an unfinished run says so, and emphasis is only there when asked for")
 {
-  auto run               = tests::synthetic_heel();
-  run.result.complete    = false;
+  auto run = tests::synthetic_heel();
+  run.result.complete = false;
   run.result.stop_reason = "the core would fold at 3.1 ms";
   tools::SummaryOptions options;
-  CHECK_THAT(tools::summary_text({run}, options), Contains("STOPPED EARLY: the core would fold") && !Contains("\033"));
+  CHECK_THAT(tools::summary_text({run}, options),
+             Contains("STOPPED EARLY: the core would fold") && !Contains("\033"));
   options.emphasis = true;
   CHECK_THAT(tools::summary_text({run}, options), Contains("\033[1m"));
 }

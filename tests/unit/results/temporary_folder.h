@@ -2,13 +2,13 @@
 // A folder of its own for a test, removed afterwards.
 #pragma once
 
+#include <stdlib.h>
+
 #include <filesystem>
 #include <fstream>
 #include <sstream>
 #include <stdexcept>
 #include <string>
-
-#include <stdlib.h>
 
 namespace solemech::tests
 {
@@ -23,7 +23,7 @@ struct TemporaryFolder
       throw std::runtime_error("no temporary folder");
     path = pattern;
   }
-  TemporaryFolder(const TemporaryFolder &)            = delete;
+  TemporaryFolder(const TemporaryFolder &) = delete;
   TemporaryFolder &operator=(const TemporaryFolder &) = delete;
   ~TemporaryFolder()
   {
