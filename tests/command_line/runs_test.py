@@ -66,6 +66,11 @@ class Run(ProgramTest):
         (self.folder / "results").write_text("a file")
         self.assertIn("results", self.refused("run", "heel-drop", code=4))
 
+    def test_a_folder_that_cannot_be_made(self):
+        (self.folder / "file.txt").write_text("")
+        self.assertIn("file.txt is a file", self.refused("run", "heel-drop", "-o", "file.txt", code=4))
+        self.assertIn("/proc", self.refused("run", "heel-drop", "-o", "/proc/nowhere", code=4))
+
     def test_one_case_named_twice_is_run_once_and_two_of_one_name_are_refused(self):
         self.assertEqual(self.call("run", "heel-drop", "heel-drop")[2], "results in results/heel-drop/1\n")
         (self.folder / "heel-drop.toml").write_text("format = 1\n")

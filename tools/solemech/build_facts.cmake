@@ -5,4 +5,12 @@ execute_process(COMMAND git -C "${SOURCE}" describe --always --dirty --tags
 if(FAILED)
   set(REVISION "unknown")
 endif()
+# Changed sources get a fingerprint of their changes: a finished run of other sources must not answer for them.
+if(REVISION MATCHES "-dirty$")
+  execute_process(COMMAND git -C "${SOURCE}" diff HEAD
+                  COMMAND git hash-object --stdin
+                  OUTPUT_VARIABLE CHANGES OUTPUT_STRIP_TRAILING_WHITESPACE ERROR_QUIET)
+  string(SUBSTRING "${CHANGES}" 0 7 CHANGES)
+  string(APPEND REVISION "-${CHANGES}")
+endif()
 configure_file("${SOURCE}/tools/solemech/build_facts.cc.in" "${OUTPUT}" @ONLY)

@@ -281,8 +281,12 @@ Request read_command_line(const std::vector<std::string> &arguments)
   {
     check_settings(parsers.run.settings);
     check_lengths(parsers.run.lengths);
-    if (!parsers.output.empty())
+    if (command.count("--output") > 0)
+    {
+      if (parsers.output.empty())
+        throw UsageError("-o: the name of the folder is empty.");
       parsers.run.output = parsers.output;
+    }
     return parsers.run;
   }
   return help_on(parsers, parsers.help_topic);
