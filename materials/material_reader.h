@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // Material blocks of sheets: the schema of [[material]], and the reader that turns one block into a Material.
-// Library files and bench sheets use the same blocks; a sheet may start from a known material and change entries.
+// Library files and bench sheets use the same blocks; a sheet may start from a known material and change
+// entries.
 #pragma once
 
-#include "materials/entries.h"
+#include "materials/fields.h"
 #include "materials/material.h"
 
 #include <filesystem>
@@ -27,7 +28,8 @@ std::span<const Entry> material_entries();
 /// One [[material]] block. Slips go to `problems`; the material is then not to be used.
 Material read_material(const toml::table &block, const MaterialSource &known, Problems &problems);
 
-/// All [[material]] blocks of a library file (`format = 1` first). Throws CaseError with every problem of the file.
+/// All [[material]] blocks of a library file (`format = 1` first). Throws CaseError with every problem of the
+/// file.
 std::vector<Material> read_material_file(const std::filesystem::path &path);
 
 /// The same from text; `file` is the name for messages.

@@ -80,11 +80,13 @@ std::string problem_text(const Problem &problem)
 
 void Problems::add(Problem problem)
 {
-  // The first message about an entry at a place is the one to mend; the looking-through of the text gives bare names.
+  // The first message about an entry at a place is the one to mend; the looking-through of the text gives
+  // bare names.
   for (const auto &known : list_)
     if (known.file == problem.file && known.line == problem.line && known.column == problem.column &&
-        (problem.line > 0 ? problem.entry.ends_with(known.entry) && (!known.entry.empty() || problem.entry.empty()) :
-                            known.entry == problem.entry && known.reason == problem.reason))
+        (problem.line > 0
+           ? problem.entry.ends_with(known.entry) && (!known.entry.empty() || problem.entry.empty())
+           : known.entry == problem.entry && known.reason == problem.reason))
       return;
   list_.push_back(std::move(problem));
 }
@@ -107,8 +109,8 @@ std::string Problems::text() const
     const auto line = showable(line_of(source->second, problem.line));
     if (line.empty() || problem.column > 160)
       continue;
-    text += "    " + line + "\n    " + std::string(static_cast<std::size_t>(std::max(problem.column, 1) - 1), ' ') +
-            "^\n";
+    text += "    " + line + "\n    " +
+            std::string(static_cast<std::size_t>(std::max(problem.column, 1) - 1), ' ') + "^\n";
   }
   return text;
 }

@@ -14,11 +14,11 @@ namespace solemech::materials
 struct Problem
 {
   std::string file;
-  int         line   = 0;  ///< from 1
-  int         column = 0;  ///< from 1, in characters
-  std::string entry;       ///< e.g. "core.thickness"; may be empty
-  std::string reason;      ///< what is wrong, no full stop
-  std::string cure;        ///< what to do, no full stop
+  int         line = 0;   ///< from 1
+  int         column = 0; ///< from 1, in characters
+  std::string entry;      ///< e.g. "core.thickness"; may be empty
+  std::string reason;     ///< what is wrong, no full stop
+  std::string cure;       ///< what to do, no full stop
 };
 
 /// Every problem of a file at once; `what()` is the full text for people.
@@ -26,9 +26,9 @@ class CaseError : public std::runtime_error
 {
 public:
   CaseError(std::vector<Problem> problems, const std::string &text)
-    : std::runtime_error(text)
-    , problems_(std::move(problems))
-  {}
+    : std::runtime_error(text), problems_(std::move(problems))
+  {
+  }
   const std::vector<Problem> &problems() const { return problems_; }
 
 private:

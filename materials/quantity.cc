@@ -77,20 +77,23 @@ double leading_number(std::string_view text, std::string_view &rest, Dimension d
   if (!body.empty() && body.front() == '+')
     body.remove_prefix(1);
   if (body.empty())
-    throw InvalidQuantity("is empty", fmt::format("Write a value such as \"{}\"", dimension_example(dimension)));
+    throw InvalidQuantity("is empty",
+                          fmt::format("Write a value such as \"{}\"", dimension_example(dimension)));
   const auto digits = body.front() == '-' ? body.substr(1) : body;
   if (digits.empty() || is_letter(digits.front()))
   {
     std::string lower(digits.substr(0, 3));
-    std::transform(lower.begin(), lower.end(), lower.begin(), [](unsigned char c) { return std::tolower(c); });
+    std::transform(lower.begin(), lower.end(), lower.begin(),
+                   [](unsigned char c) { return std::tolower(c); });
     if (lower == "nan" || lower == "inf")
       throw InvalidQuantity(fmt::format("\"{}\" is not a finite number", shown),
                             fmt::format("Write a value such as \"{}\"", dimension_example(dimension)));
   }
-  double     value  = 0;
+  double     value = 0;
   const auto result = std::from_chars(body.data(), body.data() + body.size(), value);
   if (result.ec == std::errc::result_out_of_range || (result.ec == std::errc() && !std::isfinite(value)))
-    throw InvalidQuantity(fmt::format("\"{}\" is too large or too small a number", shown), "Check the power of ten");
+    throw InvalidQuantity(fmt::format("\"{}\" is too large or too small a number", shown),
+                          "Check the power of ten");
   if (result.ec != std::errc())
     throw InvalidQuantity(fmt::format("\"{}\" does not start with a number", shown),
                           fmt::format("Write a value such as \"{}\"", dimension_example(dimension)));
@@ -124,31 +127,71 @@ std::optional<Unit> find_unit(std::string_view name, Dimension dimension)
 const std::vector<Unit> &units()
 {
   // Exact factors: inch, pound, ounce (NIST SP 811); psi = lbf/in2 with g_n = 9.80665 m/s2.
-  constexpr double inch = 0.0254, pound = 0.45359237, standard_gravity = 9.80665;
+  constexpr double               inch = 0.0254, pound = 0.45359237, standard_gravity = 9.80665;
   static const std::vector<Unit> table = {
-    {"mm", D::length, 1e-3}, {"cm", D::length, 1e-2}, {"m", D::length, 1}, {"in", D::length, inch},
-    {"um", D::length, 1e-6}, {"µm", D::length, 1e-6}, {"μm", D::length, 1e-6},
-    {"cm3", D::volume, 1e-6}, {"ml", D::volume, 1e-6}, {"mm3", D::volume, 1e-9}, {"l", D::volume, 1e-3},
+    {"mm", D::length, 1e-3},
+    {"cm", D::length, 1e-2},
+    {"m", D::length, 1},
+    {"in", D::length, inch},
+    {"um", D::length, 1e-6},
+    {"µm", D::length, 1e-6},
+    {"μm", D::length, 1e-6},
+    {"cm3", D::volume, 1e-6},
+    {"ml", D::volume, 1e-6},
+    {"mm3", D::volume, 1e-9},
+    {"l", D::volume, 1e-3},
     {"m3", D::volume, 1},
-    {"kg", D::mass, 1}, {"g", D::mass, 1e-3}, {"lb", D::mass, pound}, {"oz", D::mass, pound / 16},
-    {"ms", D::time, 1e-3}, {"s", D::time, 1}, {"min", D::time, 60}, {"h", D::time, 3600}, {"us", D::time, 1e-6},
+    {"kg", D::mass, 1},
+    {"g", D::mass, 1e-3},
+    {"lb", D::mass, pound},
+    {"oz", D::mass, pound / 16},
+    {"ms", D::time, 1e-3},
+    {"s", D::time, 1},
+    {"min", D::time, 60},
+    {"h", D::time, 3600},
+    {"us", D::time, 1e-6},
     {"µs", D::time, 1e-6},
-    {"°C", D::temperature, 1, 273.15}, {"C", D::temperature, 1, 273.15}, {"K", D::temperature, 1},
-    {"°F", D::temperature, 5. / 9., 459.67 * 5. / 9.}, {"F", D::temperature, 5. / 9., 459.67 * 5. / 9.},
-    {"N", D::force, 1}, {"kN", D::force, 1e3}, {"lbf", D::force, pound * standard_gravity},
-    {"J", D::energy, 1}, {"mJ", D::energy, 1e-3}, {"kJ", D::energy, 1e3},
-    {"kPa", D::pressure, 1e3}, {"MPa", D::pressure, 1e6}, {"Pa", D::pressure, 1}, {"GPa", D::pressure, 1e9},
-    {"bar", D::pressure, 1e5}, {"mbar", D::pressure, 1e2}, {"hPa", D::pressure, 1e2}, {"N/mm2", D::pressure, 1e6},
+    {"°C", D::temperature, 1, 273.15},
+    {"C", D::temperature, 1, 273.15},
+    {"K", D::temperature, 1},
+    {"°F", D::temperature, 5. / 9., 459.67 * 5. / 9.},
+    {"F", D::temperature, 5. / 9., 459.67 * 5. / 9.},
+    {"N", D::force, 1},
+    {"kN", D::force, 1e3},
+    {"lbf", D::force, pound * standard_gravity},
+    {"J", D::energy, 1},
+    {"mJ", D::energy, 1e-3},
+    {"kJ", D::energy, 1e3},
+    {"kPa", D::pressure, 1e3},
+    {"MPa", D::pressure, 1e6},
+    {"Pa", D::pressure, 1},
+    {"GPa", D::pressure, 1e9},
+    {"bar", D::pressure, 1e5},
+    {"mbar", D::pressure, 1e2},
+    {"hPa", D::pressure, 1e2},
+    {"N/mm2", D::pressure, 1e6},
     {"psi", D::pressure, pound * standard_gravity / (inch * inch)},
-    {"kg/m3", D::density, 1}, {"g/cm3", D::density, 1e3}, {"g/l", D::density, 1},
-    {"N/mm", D::stiffness, 1e3}, {"N/m", D::stiffness, 1}, {"kN/m", D::stiffness, 1e3},
-    {"MPa/m", D::stiffness_per_area, 1e6}, {"kPa/mm", D::stiffness_per_area, 1e6},
-    {"N/mm3", D::stiffness_per_area, 1e9}, {"Pa/m", D::stiffness_per_area, 1}, {"N/m3", D::stiffness_per_area, 1},
-    {"N s/m", D::damping, 1}, {"Ns/m", D::damping, 1}, {"kg/s", D::damping, 1},
+    {"kg/m3", D::density, 1},
+    {"g/cm3", D::density, 1e3},
+    {"g/l", D::density, 1},
+    {"N/mm", D::stiffness, 1e3},
+    {"N/m", D::stiffness, 1},
+    {"kN/m", D::stiffness, 1e3},
+    {"MPa/m", D::stiffness_per_area, 1e6},
+    {"kPa/mm", D::stiffness_per_area, 1e6},
+    {"N/mm3", D::stiffness_per_area, 1e9},
+    {"Pa/m", D::stiffness_per_area, 1},
+    {"N/m3", D::stiffness_per_area, 1},
+    {"N s/m", D::damping, 1},
+    {"Ns/m", D::damping, 1},
+    {"kg/s", D::damping, 1},
     {"m/s2", D::acceleration, 1},
-    {"m/s", D::speed, 1}, {"mm/s", D::speed, 1e-3},
-    {"kJ/mol", D::molar_energy, 1e3}, {"J/mol", D::molar_energy, 1},
-    {"%/K", D::per_kelvin, 1e-2}, {"1/K", D::per_kelvin, 1},
+    {"m/s", D::speed, 1},
+    {"mm/s", D::speed, 1e-3},
+    {"kJ/mol", D::molar_energy, 1e3},
+    {"J/mol", D::molar_energy, 1},
+    {"%/K", D::per_kelvin, 1e-2},
+    {"1/K", D::per_kelvin, 1},
     {"%", D::share, 1e-2},
   };
   return table;
@@ -165,8 +208,9 @@ double parse_quantity(std::string_view text, Dimension dimension)
     if (unitless)
       return value;
     const auto unit = words().at(dimension).display_unit;
-    throw InvalidQuantity(fmt::format("\"{}\" has no unit", text),
-                          fmt::format("Write for instance \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
+    throw InvalidQuantity(
+      fmt::format("\"{}\" has no unit", text),
+      fmt::format("Write for instance \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
   }
   std::string name(rest);
   for (std::size_t at; (at = name.find("²")) != std::string::npos;)
@@ -183,11 +227,12 @@ double parse_quantity(std::string_view text, Dimension dimension)
     return si;
   }
   if (dimension == D::number || dimension == D::count)
-    throw InvalidQuantity(fmt::format("\"{}\" has a unit, but a {} is wanted", text, dimension_name(dimension)),
-                          "Leave the unit out");
+    throw InvalidQuantity(
+      fmt::format("\"{}\" has a unit, but a {} is wanted", text, dimension_name(dimension)),
+      "Leave the unit out");
   if (unit)
-    throw InvalidQuantity(fmt::format("\"{}\" is a {}, but a {} is wanted", text, dimension_name(unit->dimension),
-                                      dimension_name(dimension)),
+    throw InvalidQuantity(fmt::format("\"{}\" is a {}, but a {} is wanted", text,
+                                      dimension_name(unit->dimension), dimension_name(dimension)),
                           fmt::format("Use one of {}", unit_list(dimension)));
   std::vector<std::string> fitting, all;
   for (const auto &known : units())
@@ -200,8 +245,8 @@ double parse_quantity(std::string_view text, Dimension dimension)
   if (near.empty())
     near = nearest_name(name, all);
   throw InvalidQuantity(fmt::format("unknown unit \"{}\"", name),
-                        near.empty() ? fmt::format("Use one of {}", unit_list(dimension)) :
-                                       fmt::format("Did you mean \"{}\"?", near));
+                        near.empty() ? fmt::format("Use one of {}", unit_list(dimension))
+                                     : fmt::format("Did you mean \"{}\"?", near));
 }
 
 GaugeReading parse_hardness(std::string_view text)
@@ -217,14 +262,15 @@ GaugeReading parse_hardness(std::string_view text)
   if (hardness.scale == "Shore00")
     hardness.scale = "ShoreOO";
   if (hardness.scale.empty())
-    throw InvalidQuantity(fmt::format("\"{}\" does not say which hardness scale", text),
-                          fmt::format("Write for instance \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
+    throw InvalidQuantity(
+      fmt::format("\"{}\" does not say which hardness scale", text),
+      fmt::format("Write for instance \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
   if (std::find(scales.begin(), scales.end(), hardness.scale) == scales.end())
   {
     const auto near = nearest_name(hardness.scale, scales);
     throw InvalidQuantity(fmt::format("unknown hardness scale \"{}\"", rest),
-                          near.empty() ? "Use one of ShoreA, ShoreD, ShoreOO, AskerC" :
-                                         fmt::format("Did you mean \"{}\"?", near));
+                          near.empty() ? "Use one of ShoreA, ShoreD, ShoreOO, AskerC"
+                                       : fmt::format("Did you mean \"{}\"?", near));
   }
   if (hardness.value < 0 || hardness.value > 100)
     throw InvalidQuantity(fmt::format("\"{}\" is off the scale", text), "Gauge readings run from 0 to 100");
@@ -257,45 +303,5 @@ std::string unit_list(Dimension dimension)
     if (unit.dimension == dimension)
       list += (list.empty() ? "" : ", ") + std::string(unit.name);
   return list;
-}
-
-std::string nearest_name(std::string_view name, const std::vector<std::string> &names)
-{
-  // Edit distance with adjacent swaps (Damerau 1964, optimal string alignment); a change of case counts half.
-  const auto distance = [](std::string_view a, std::string_view b) {
-    const auto cost = [](char x, char y) {
-      if (x == y)
-        return 0.;
-      return std::tolower(static_cast<unsigned char>(x)) == std::tolower(static_cast<unsigned char>(y)) ? 0.5 : 1.;
-    };
-    std::vector<std::vector<double>> d(a.size() + 1, std::vector<double>(b.size() + 1));
-    for (std::size_t i = 0; i <= a.size(); ++i)
-      for (std::size_t j = 0; j <= b.size(); ++j)
-      {
-        if (i == 0 || j == 0)
-        {
-          d[i][j] = static_cast<double>(i + j);
-          continue;
-        }
-        d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + cost(a[i - 1], b[j - 1])});
-        if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
-          d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
-      }
-    return d[a.size()][b.size()];
-  };
-  if (name.empty() || name.size() > 80)
-    return {};
-  std::string best;
-  double      best_distance = name.size() <= 3 ? 1.01 : 0.34 * static_cast<double>(name.size()) + 0.7;
-  for (const auto &candidate : names)
-  {
-    const double here = distance(name, candidate);
-    if (here < best_distance)
-    {
-      best          = candidate;
-      best_distance = here;
-    }
-  }
-  return best;
 }
 } // namespace solemech::materials

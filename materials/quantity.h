@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// Values as people write them on a bench sheet: a number and a unit in one string ("12 mm", "140 kPa"), turned
-// into SI. Units are case-sensitive, as the SI brochure (BIPM, 9th edition) has them; customary units by NIST
-// Special Publication 811, appendix B. A hardness is a reading on a named scale, never converted here.
+// Values as people write them on a bench sheet: a number and a unit in one string ("12 mm", "140 kPa"),
+// turned into SI. Units are case-sensitive, as the SI brochure (BIPM, 9th edition) has them; customary units
+// by NIST Special Publication 811, appendix B. A hardness is a reading on a named scale, never converted
+// here.
 #pragma once
+
+#include "materials/nearest_name.h"
 
 #include <stdexcept>
 #include <string>
@@ -12,15 +15,34 @@
 namespace solemech::materials
 {
 /// What kind of thing an entry holds. The first group has units, the others are spelled as they are.
-enum class Dimension
-{
-  length, volume, mass, time, temperature, force, energy, pressure, density, stiffness, stiffness_per_area,
-  damping, acceleration, speed, molar_energy, per_kelvin,
+enum class Dimension {
+  length,
+  volume,
+  mass,
+  time,
+  temperature,
+  force,
+  energy,
+  pressure,
+  density,
+  stiffness,
+  stiffness_per_area,
+  damping,
+  acceleration,
+  speed,
+  molar_energy,
+  per_kelvin,
   share,    ///< "3 %" or 0.03
   number,   ///< plain number
   count,    ///< whole number
   hardness, ///< "60 ShoreA"
-  text, choice, flag, file, list, block, blocks
+  text,
+  choice,
+  flag,
+  file,
+  list,
+  block,
+  blocks
 };
 
 /// A value that cannot be taken as it stands: `what()` is the reason, `cure` what to write instead.
@@ -28,17 +50,17 @@ class InvalidQuantity : public std::runtime_error
 {
 public:
   InvalidQuantity(const std::string &reason, std::string cure_text)
-    : std::runtime_error(reason)
-    , cure(std::move(cure_text))
-  {}
+    : std::runtime_error(reason), cure(std::move(cure_text))
+  {
+  }
   std::string cure;
 };
 
 /// A gauge reading with its scale, as printed; scales are those of ISO 48-4 (Shore) and JIS K 7312 (Asker C).
 struct GaugeReading
 {
-  double      value = 0;  ///< [points of the scale], 0..100
-  std::string scale;      ///< "ShoreA", "ShoreD", "ShoreOO", "AskerC"
+  double      value = 0; ///< [points of the scale], 0..100
+  std::string scale;     ///< "ShoreA", "ShoreD", "ShoreOO", "AskerC"
 };
 
 /// One unit: SI value = factor * written value + offset.
@@ -70,7 +92,4 @@ std::string_view dimension_example(Dimension dimension);
 
 /// Units accepted for the dimension, "mm, cm, m, in".
 std::string unit_list(Dimension dimension);
-
-/// Nearest of some names by edit distance (case counts half), or "" when none is near.
-std::string nearest_name(std::string_view name, const std::vector<std::string> &names);
 } // namespace solemech::materials

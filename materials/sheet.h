@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// From the bytes of a sheet (case, stack, rig or material file, all TOML) to a table with positions. The text is
-// looked through before the TOML parser sees it: what people slip on most gets a message of its own, is mended in
-// a copy, and reading goes on so that the other problems of the file are found in the same pass.
+// From the bytes of a sheet (case, stack, rig or material file, all TOML) to a table with positions. The text
+// is looked through before the TOML parser sees it: what people slip on most gets a message of its own, is
+// mended in a copy, and reading goes on so that the other problems of the file are found in the same pass.
 #pragma once
 
 #include "materials/problem.h"
@@ -19,7 +19,7 @@ constexpr std::size_t largest_sheet = 1'000'000;
 /// Text of a file. A missing, unreadable, too large or non-regular file becomes a problem and gives "".
 std::string read_sheet_text(const std::filesystem::path &path, Problems &problems);
 
-/// Table of a sheet. `file` is the name for messages. Notes every slip in `problems`; when the parser cannot go on
-/// the table is empty. Checks that `format = 1` is there.
+/// Table of a sheet. `file` is the name for messages. Notes every slip in `problems`; when the parser cannot
+/// go on the table is empty. Checks that `format = 1` is there.
 toml::table parse_sheet(const std::string &text, const std::string &file, Problems &problems);
 } // namespace solemech::materials

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Any bytes as a case file: the reader answers with sound cases or with a CaseError that says something, never with
-// anything else. Entry point of libFuzzer (LLVM documentation, "libFuzzer"); fuzz_driver.cc calls it without.
+// Any bytes as a case file: the reader answers with sound cases or with a CaseError that says something,
+// never with anything else. Entry point of libFuzzer (LLVM documentation, "libFuzzer"); fuzz_driver.cc calls
+// it without.
 #include "materials/library.h"
 #include "tools/input/case_file.h"
 #include "tools/input/case_text.h"
@@ -17,9 +18,9 @@ namespace
 const tools::ReadOptions &options()
 {
   static const auto library = materials::Library::load(std::string(SOLEMECH_SOURCE) + "/materials/library");
-  static const auto made    = [] {
+  static const auto made = [] {
     tools::ReadOptions made_options;
-    made_options.library    = library.source();
+    made_options.library = library.source();
     made_options.case_roots = {std::string(SOLEMECH_SOURCE) + "/cases"};
     return made_options;
   }();

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Runs a fuzz target without libFuzzer: first every seed as it is, then seeds with random bytes flipped, inserted,
-// removed, spliced and repeated, for a number of seconds. The input at work is kept in a file, so that a crash leaves
-// it behind.
+// Runs a fuzz target without libFuzzer: first every seed as it is, then seeds with random bytes flipped,
+// inserted, removed, spliced and repeated, for a number of seconds. The input at work is kept in a file, so
+// that a crash leaves it behind.
 //
 //     fuzz_case_reader FOLDER SECONDS [RANDOM_SEED]
 //     fuzz_case_reader FILE                          (one input again)
@@ -38,9 +38,9 @@ class Mutator
 {
 public:
   Mutator(std::vector<std::string> seeds, unsigned int random_seed)
-    : seeds_(std::move(seeds))
-    , random_(random_seed)
-  {}
+    : seeds_(std::move(seeds)), random_(random_seed)
+  {
+  }
 
   std::string next()
   {
@@ -56,32 +56,82 @@ private:
   void mutate(std::string &text)
   {
     // Pieces that stress units, TOML syntax and UTF-8.
-    static const std::vector<std::string> pieces = {
-      "\"", "'", "\"\"\"", "=", "[", "]", "[[", "]]", "{", "}", ",", ".", "\\", "\n", "\r\n", "#", "nan", "inf", "-", "1e999",
-      "1,5", "0x", "12 mm", "\"12 mm\"", "\"-1 kPa\"", "“", "”", "\xc2\xa0", "\xc2", "\xff", "\xef\xb7\xbd", std::string(1, '\0'), "\t",
-      "[[layer]]\n", "[layer.unit]\n", "[change]\n", "[[series]]\n", "stack = \"pair-07-heel\"\n", "é", "1979-05-27", "true",
-      "0.0000001", "99999999999999999999", "\\u001b", "\\U00110000", "format = 1\n", "from = ", "9223372036854775807"};
-    const auto at = below(text.size() + 1);
+    static const std::vector<std::string> pieces = {"\"",
+                                                    "'",
+                                                    "\"\"\"",
+                                                    "=",
+                                                    "[",
+                                                    "]",
+                                                    "[[",
+                                                    "]]",
+                                                    "{",
+                                                    "}",
+                                                    ",",
+                                                    ".",
+                                                    "\\",
+                                                    "\n",
+                                                    "\r\n",
+                                                    "#",
+                                                    "nan",
+                                                    "inf",
+                                                    "-",
+                                                    "1e999",
+                                                    "1,5",
+                                                    "0x",
+                                                    "12 mm",
+                                                    "\"12 mm\"",
+                                                    "\"-1 kPa\"",
+                                                    "“",
+                                                    "”",
+                                                    "\xc2\xa0",
+                                                    "\xc2",
+                                                    "\xff",
+                                                    "\xef\xb7\xbd",
+                                                    std::string(1, '\0'),
+                                                    "\t",
+                                                    "[[layer]]\n",
+                                                    "[layer.unit]\n",
+                                                    "[change]\n",
+                                                    "[[series]]\n",
+                                                    "stack = \"pair-07-heel\"\n",
+                                                    "é",
+                                                    "1979-05-27",
+                                                    "true",
+                                                    "0.0000001",
+                                                    "99999999999999999999",
+                                                    "\\u001b",
+                                                    "\\U00110000",
+                                                    "format = 1\n",
+                                                    "from = ",
+                                                    "9223372036854775807"};
+    const auto                            at = below(text.size() + 1);
     switch (below(7))
     {
-      case 0:
-        if (at < text.size())
-          text[at] = static_cast<char>(random_());
-        break;
-      case 1: text.insert(at, pieces[below(pieces.size())]); break;
-      case 2: text.erase(at, 1 + below(12)); break;
-      case 3:
-        if (at < text.size())
-          text.replace(at, 1 + below(6), pieces[below(pieces.size())]);
-        break;
-      case 4: // a run of another seed
-      {
-        const auto &other = seeds_[below(seeds_.size())];
-        text.insert(at, other.substr(below(other.size()), 1 + below(200)));
-        break;
-      }
-      case 5: text.insert(at, text.substr(below(text.size() + 1), 1 + below(60))); break;
-      default: text.resize(at);
+    case 0:
+      if (at < text.size())
+        text[at] = static_cast<char>(random_());
+      break;
+    case 1:
+      text.insert(at, pieces[below(pieces.size())]);
+      break;
+    case 2:
+      text.erase(at, 1 + below(12));
+      break;
+    case 3:
+      if (at < text.size())
+        text.replace(at, 1 + below(6), pieces[below(pieces.size())]);
+      break;
+    case 4: // a run of another seed
+    {
+      const auto &other = seeds_[below(seeds_.size())];
+      text.insert(at, other.substr(below(other.size()), 1 + below(200)));
+      break;
+    }
+    case 5:
+      text.insert(at, text.substr(below(text.size() + 1), 1 + below(60)));
+      break;
+    default:
+      text.resize(at);
     }
     if (text.size() > 20000)
       text.resize(20000);
@@ -120,8 +170,8 @@ int main(int argc, char **argv)
   const double seconds = argc > 2 ? std::atof(argv[2]) : 10;
   Mutator      mutator(seeds, argc > 3 ? static_cast<unsigned int>(std::atoi(argv[3])) : 1);
   const auto   begin = std::chrono::steady_clock::now();
-  const auto   last  = std::filesystem::temp_directory_path() / "fuzz_case_reader.last";
-  long         n     = 0;
+  const auto   last = std::filesystem::temp_directory_path() / "fuzz_case_reader.last";
+  long         n = 0;
   for (; std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() < seconds; ++n)
   {
     const auto input = mutator.next();

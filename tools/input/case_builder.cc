@@ -2,7 +2,7 @@
 #include "tools/input/case_builder.h"
 
 #include "tools/input/case_checks.h"
-#include "tools/input/history_file.h"
+#include "tools/input/rig_reader.h"
 #include "tools/input/schema.h"
 
 #include <fmt/format.h>
@@ -32,12 +32,10 @@ class CaseBuilder
 public:
   CaseBuilder(const toml::table &tree, const materials::MaterialSource &library, SheetFolder &folder,
               Problems &problems)
-    : tree_(tree)
-    , library_(library)
-    , folder_(folder)
-    , problems_(problems)
-    , top_(tree, "", "", case_entries(), problems)
-  {}
+    : tree_(tree), library_(library), folder_(folder), problems_(problems),
+      top_(tree, "", "", case_entries(), problems)
+  {
+  }
 
   Case build()
   {
@@ -63,11 +61,11 @@ private:
   void surroundings()
   {
     case_.accuracy = top_.value("accuracy");
-    const toml::table  nothing;
-    const auto        *block = top_.block("surroundings");
-    const Fields       fields(block ? *block : nothing, "surroundings", "surroundings", case_entries(), problems_);
-    case_.temperature          = fields.value("temperature");
-    case_.gravity              = fields.value("gravity");
+    const toml::table nothing;
+    const auto       *block = top_.block("surroundings");
+    const Fields fields(block ? *block : nothing, "surroundings", "surroundings", case_entries(), problems_);
+    case_.temperature = fields.value("temperature");
+    case_.gravity = fields.value("gravity");
     case_.atmospheric_pressure = fields.value("atmospheric_pressure");
   }
 
@@ -89,9 +87,9 @@ private:
         problems_.add(materials::problem_at(block->source(), material.name, "this material is given twice",
                                             "Rename one of the two"));
       else if (library_.find(material.name) && !(from && from->get() == material.name))
-        problems_.add(materials::problem_at(block->source(), material.name, "the library has a material of this name",
-                                            fmt::format("Choose another name, or start from it: from = \"{}\"",
-                                                        material.name)));
+        problems_.add(materials::problem_at(
+          block->source(), material.name, "the library has a material of this name",
+          fmt::format("Choose another name, or start from it: from = \"{}\"", material.name)));
       own_[material.name] = material;
       names_.push_back(material.name);
       known.names = names_;
@@ -110,24 +108,25 @@ private:
       return *found;
     const auto near = nearest_name(name, names_);
     fields.problem(entry, fmt::format("there is no material \"{}\"", name),
-                   near.empty() ? "See the list: solemech materials" : fmt::format("Did you mean \"{}\"?", near));
+                   near.empty() ? "See the list: solemech materials"
+                                : fmt::format("Did you mean \"{}\"?", near));
     return {};
   }
 
   void layer(const toml::table &block)
   {
-    const auto *name = block.get_as<std::string>("name");
-    const auto  title = name ? name->get() : fmt::format("layer {}", case_.layers.size() + 1);
-    const Fields fields(block, "layer", title, case_entries(), problems_);
+    const auto   *name = block.get_as<std::string>("name");
+    const auto    title = name ? name->get() : fmt::format("layer {}", case_.layers.size() + 1);
+    const Fields  fields(block, "layer", title, case_entries(), problems_);
     solver::Layer layer;
     layer.name = fields.text("name");
     if (layer.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
         std::string::npos)
       fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
                      "Use letters, digits, - and _ in layer names");
-    layer.material      = material(fields, "material");
-    layer.thickness     = fields.value("thickness");
-    layer.area_share    = fields.value("area_share");
+    layer.material = material(fields, "material");
+    layer.thickness = fields.value("thickness");
+    layer.area_share = fields.value("area_share");
     layer.core_diameter = value_or_zero(fields, "core_diameter");
     if (fields.given("ring"))
       layer.ring = material(fields, "ring");
@@ -141,51 +140,28 @@ private:
   {
     const Fields    fields(block, "layer.unit", title, case_entries(), problems_);
     solver::AirUnit unit;
-    unit.diameter       = fields.value("diameter");
+    unit.diameter = fields.value("diameter");
     unit.film_thickness = fields.value("film_thickness");
-    unit.film           = material(fields, "film");
-    const auto state    = fields.text("state");
-    unit.state          = state == "open"    ? solver::ChamberState::open :
-                          state == "leaking" ? solver::ChamberState::leaking :
-                                               solver::ChamberState::sealed;
+    unit.film = material(fields, "film");
+    const auto state = fields.text("state");
+    unit.state = state == "open"      ? solver::ChamberState::open
+                 : state == "leaking" ? solver::ChamberState::leaking
+                                      : solver::ChamberState::sealed;
     unit.gauge_pressure = fields.value("gauge_pressure");
     unit.outside_volume = fields.value("outside_volume");
-    const auto heat     = fields.word("heat_time");
-    unit.heat_time      = heat == "from fibres" ? -1 :
-                          heat == "adiabatic"   ? std::numeric_limits<double>::infinity() :
-                          heat == "isothermal"  ? 0 :
-                                                  fields.value("heat_time");
-    unit.leak_diameter    = fields.value("leak_diameter");
-    unit.has_fibres       = fields.flag("fibres");
-    unit.fibre_spacing    = fields.value("fibre_spacing");
-    unit.fibre_stiffness  = fields.value("fibre_stiffness");
-    unit.fibre_radius     = fields.value("fibre_radius");
+    const auto heat = fields.word("heat_time");
+    unit.heat_time = heat == "from fibres"  ? -1
+                     : heat == "adiabatic"  ? std::numeric_limits<double>::infinity()
+                     : heat == "isothermal" ? 0
+                                            : fields.value("heat_time");
+    unit.leak_diameter = fields.value("leak_diameter");
+    unit.has_fibres = fields.flag("fibres");
+    unit.fibre_spacing = fields.value("fibre_spacing");
+    unit.fibre_stiffness = fields.value("fibre_stiffness");
+    unit.fibre_radius = fields.value("fibre_radius");
     unit.filament_spacing = fields.value("filament_spacing");
-    unit.packed_share     = fields.value("packed_share");
+    unit.packed_share = fields.value("packed_share");
     return unit;
-  }
-
-  solver::Tup tup(const Fields &fields)
-  {
-    solver::Tup tup;
-    const auto  shape = fields.text("shape");
-    tup.shape         = shape == "sphere"          ? solver::TupShape::sphere :
-                        shape == "spherical-ended" ? solver::TupShape::spherical_ended :
-                                                     solver::TupShape::flat;
-    tup.diameter      = fields.value("diameter");
-    tup.edge_radius   = tup.shape == solver::TupShape::sphere ? 0 : fields.value("edge_radius");
-    tup.end_radius    = value_or_zero(fields, "end_radius");
-    tup.friction      = fields.value("friction");
-    if (tup.edge_radius > tup.diameter / 2)
-      fields.problem("edge_radius", "is more than the striker's own radius", "Give a smaller edge radius");
-    if (tup.shape == solver::TupShape::spherical_ended && !(tup.end_radius >= tup.diameter / 2))
-      fields.problem("end_radius", fields.given("end_radius") ? "is less than the striker's own radius" : "is missing",
-                     "Give the radius of the spherical end, e.g. end_radius = \"30 mm\"");
-    if (tup.shape != solver::TupShape::spherical_ended && fields.given("end_radius"))
-      fields.problem("end_radius", "means nothing for this striker", "Take the line out, or shape = \"spherical-ended\"");
-    if (tup.shape == solver::TupShape::sphere && fields.given("edge_radius"))
-      fields.problem("edge_radius", "means nothing for a sphere", "Take the line out");
-    return tup;
   }
 
   void rig()
@@ -195,133 +171,30 @@ private:
       if (const auto *block = top_.block(name))
       {
         if (!given.empty())
-          top_.problem(name, fmt::format("{} is there as well", given), "A case has one of drop, ball and press");
-        given      = name;
+          top_.problem(name, fmt::format("{} is there as well", given),
+                       "A case has one of drop, ball and press");
+        given = name;
         rig_block_ = block;
-        rig_name_  = name;
+        rig_name_ = name;
       }
     if (given == "drop")
-      drop(*rig_block_);
+      case_.rig = read_drop(*rig_block_, case_.gravity, problems_);
     else if (given == "ball")
-      ball(*rig_block_);
+      case_.rig = read_ball(*rig_block_, problems_);
     else if (given == "press")
-      press(*rig_block_);
+      case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
                      "Add rig = \"name\", or one block of [drop], [ball], [press]"});
   }
 
-  void drop(const toml::table &block)
-  {
-    const Fields    fields(block, "drop", "drop", case_entries(), problems_);
-    solver::DropRig rig;
-    rig.tup  = tup(fields);
-    rig.mass = fields.value("mass");
-    if (fields.given("energy"))
-      rig.height = fields.value("energy") / (rig.mass * case_.gravity);
-    else if (fields.given("height"))
-      rig.height = fields.value("height");
-    else
-      fields.problem("height", "is missing", "Give height = \"400 mm\" or energy = \"5 J\"");
-    rig.guide_loss     = fields.value("guide_loss");
-    rig.hits           = fields.count("hits");
-    rig.discarded      = fields.count("discarded");
-    rig.rest           = fields.value("rest");
-    rig.conditioned    = fields.flag("conditioned");
-    rig.base_mass      = fields.value("base_mass");
-    rig.base_stiffness = fields.value("base_stiffness");
-    rig.base_damping   = fields.value("base_damping");
-    if (rig.base_mass > 0 && rig.base_stiffness == 0)
-      fields.problem("base_mass", "the base has a mass but no spring", "Add base_stiffness, or leave the base rigid");
-    if (rig.base_mass == 0 && (rig.base_stiffness > 0 || rig.base_damping > 0))
-      fields.problem(rig.base_stiffness > 0 ? "base_stiffness" : "base_damping", "the base has no mass",
-                     "Add base_mass = \"25 kg\"");
-    case_.rig = rig;
-  }
-
-  void ball(const toml::table &block)
-  {
-    const Fields    fields(block, "ball", "ball", case_entries(), problems_);
-    solver::DropRig rig;
-    rig.tup.shape    = solver::TupShape::sphere;
-    rig.tup.diameter = fields.value("diameter");
-    rig.tup.friction = fields.value("friction");
-    rig.mass         = fields.value("mass");
-    rig.height       = fields.value("height");
-    rig.hits         = fields.count("hits");
-    rig.rest         = fields.value("rest");
-    case_.rig        = rig;
-  }
-
-  void press(const toml::table &block)
-  {
-    const Fields     fields(block, "press", "press", case_entries(), problems_);
-    solver::PressRig rig;
-    rig.tup         = tup(fields);
-    rig.wave        = fields.text("wave") == "half-sine" ? solver::PressWave::half_sine : solver::PressWave::triangle;
-    rig.duration    = fields.value("duration");
-    rig.cycles      = fields.count("cycles");
-    rig.rest        = fields.value("rest");
-    const auto mass = fields.given("body_mass") ? fields.value("body_mass") : 0;
-
-    int n_given = 0;
-    for (const char *name : {"peak_force", "peak_displacement", "peak_body_weights", "history"})
-      if (fields.given(name) && ++n_given > 1 && name != std::string("peak_displacement"))
-        fields.problem(name, "another course of the press is given as well", "Keep one of them");
-    const bool weights = fields.given("peak_body_weights") ||
-                         (fields.given("history") && fields.text("history_of") == "body weights");
-    if (weights && !fields.given("body_mass"))
-      fields.problem("body_mass", "is missing", "Give body_mass = \"80 kg\"; it scales the body weights");
-    if (!weights && fields.given("body_mass"))
-      fields.problem("body_mass", "scales nothing here", "Take it out, or give peak_body_weights");
-    if (n_given == 0)
-      fields.problem("peak_force", "is missing",
-                     "Give peak_force = \"2000 N\", peak_displacement = \"8 mm\", or a history");
-    if (fields.given("peak_displacement"))
-      rig.peak = fields.value("peak_displacement");
-    else
-      rig.control = solver::PressControl::force;
-    if (fields.given("peak_force"))
-      rig.peak = fields.value("peak_force");
-    if (fields.given("peak_body_weights"))
-      rig.peak = fields.value("peak_body_weights") * mass * case_.gravity;
-    if (fields.given("history"))
-      history(fields, rig, mass);
-    case_.rig = rig;
-  }
-
-  void history(const Fields &fields, solver::PressRig &rig, double mass)
-  {
-    for (const char *name : {"wave", "duration"})
-      if (fields.given(name))
-        fields.problem(name, "means nothing beside a history", "Take the line out");
-    const auto of   = fields.text("history_of");
-    const auto name = fields.text("history");
-    rig.wave        = solver::PressWave::table;
-    rig.control     = of == "travel" ? solver::PressControl::displacement : solver::PressControl::force;
-    const auto path = folder_.data_file(name);
-    if (path.empty())
-    {
-      fields.problem("history", fmt::format("there is no file \"{}\" beside the case file", name),
-                     "Check the name and the folder");
-      return;
-    }
-    const double scale = of == "travel" ? 1e-3 : of == "force" ? 1. : mass * case_.gravity;
-    rig.table          = read_history(path, folder_.text(path, problems_), scale, problems_);
-    for (const auto &[time, value] : rig.table)
-    {
-      rig.peak     = std::max(rig.peak, value);
-      rig.duration = time;
-    }
-  }
-
   void plug(const toml::table &block)
   {
     const Fields fields(block, "plug", "plug", case_entries(), problems_);
-    auto        &plug   = case_.plug;
-    plug_block_         = top_.block("plug");
-    plug.section        = fields.text("section") == "plane-strain" ? solver::Section::plane_strain :
-                                                                     solver::Section::axisymmetric;
+    auto        &plug = case_.plug;
+    plug_block_ = top_.block("plug");
+    plug.section = fields.text("section") == "plane-strain" ? solver::Section::plane_strain
+                                                            : solver::Section::axisymmetric;
     if (fields.word("radius").empty())
       plug.radius = fields.value("radius");
     else
@@ -329,29 +202,32 @@ private:
       double height = 0;
       for (const auto &layer : case_.layers)
         height += layer.thickness;
-      plug.radius =
-        std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, case_.rig) + height;
+      plug.radius = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, case_.rig) + height;
     }
     const auto side = fields.text("side");
-    plug.side       = side == "wrapped" ? solver::Side::ring : side == "shell" ? solver::Side::shell : solver::Side::free;
+    plug.side = side == "wrapped" ? solver::Side::ring
+                : side == "shell" ? solver::Side::shell
+                                  : solver::Side::free;
     for (const char *name : {"side_material", "side_thickness"})
       if (fields.given(name) != (side == "wrapped"))
         fields.problem(name, fields.given(name) ? "means nothing unless side = \"wrapped\"" : "is missing",
-                       fields.given(name) ? "Take the line out" : "A wrapped side needs side_material and side_thickness");
+                       fields.given(name) ? "Take the line out"
+                                          : "A wrapped side needs side_material and side_thickness");
     if (fields.given("side_material"))
       plug.side_material = material(fields, "side_material");
     plug.side_thickness = value_or_zero(fields, "side_thickness");
     if (fields.given("shell_stiffness") != (side == "shell"))
       fields.problem("shell_stiffness",
                      fields.given("shell_stiffness") ? "means nothing unless side = \"shell\"" : "is missing",
-                     fields.given("shell_stiffness") ? "Take the line out" : "Give shell_stiffness = \"5 MPa/m\"");
+                     fields.given("shell_stiffness") ? "Take the line out"
+                                                     : "Give shell_stiffness = \"5 MPa/m\"");
     plug.shell_stiffness = value_or_zero(fields, "shell_stiffness");
-    const auto base      = fields.text("base");
-    plug.base            = base == "resting" ? solver::Base::resting :
-                           base == "clamped" ? solver::Base::clamped :
-                           base == "sliding" ? solver::Base::sliding :
-                                               solver::Base::bonded;
-    plug.base_friction   = fields.value("base_friction");
+    const auto base = fields.text("base");
+    plug.base = base == "resting"   ? solver::Base::resting
+                : base == "clamped" ? solver::Base::clamped
+                : base == "sliding" ? solver::Base::sliding
+                                    : solver::Base::bonded;
+    plug.base_friction = fields.value("base_friction");
   }
 
   const toml::table               &tree_;
@@ -368,8 +244,8 @@ private:
 };
 } // namespace
 
-solver::Case build_case(const toml::table &tree, const materials::MaterialSource &library, SheetFolder &folder,
-                        Problems &problems)
+solver::Case build_case(const toml::table &tree, const materials::MaterialSource &library,
+                        SheetFolder &folder, Problems &problems)
 {
   return CaseBuilder(tree, library, folder, problems).build();
 }

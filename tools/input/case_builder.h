@@ -9,6 +9,6 @@
 namespace solemech::tools
 {
 /// The case; not to be used when `problems` got longer. Label, title and note are the caller's.
-solver::Case build_case(const toml::table &tree, const materials::MaterialSource &library, SheetFolder &folder,
-                        materials::Problems &problems);
+solver::Case build_case(const toml::table &tree, const materials::MaterialSource &library,
+                        SheetFolder &folder, materials::Problems &problems);
 } // namespace solemech::tools

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/input/case_checks.h"
 
-#include "materials/entries.h"
+#include "materials/fields.h"
 
 #include <fmt/format.h>
 
@@ -24,14 +24,13 @@ class Checker
 {
 public:
   Checker(const solver::Case &data, const CaseBlocks &blocks, materials::Problems &problems)
-    : case_(data)
-    , blocks_(blocks)
-    , problems_(problems)
-  {}
+    : case_(data), blocks_(blocks), problems_(problems)
+  {
+  }
 
   void check()
   {
-    const auto n_before = problems_.list().size();
+    const auto            n_before = problems_.list().size();
     std::set<std::string> names;
     for (std::size_t i = 0; i < case_.layers.size(); ++i)
     {
@@ -76,7 +75,8 @@ private:
     if (layer.core_diameter > 0 && !layer.ring)
       layer_problem(i, "core_diameter", "a core needs a ring around it", "Add ring = \"material\"");
     if (layer.ring && layer.core_diameter == 0)
-      layer_problem(i, "ring", "a ring needs the diameter of the core inside it", "Add core_diameter = \"54 mm\"");
+      layer_problem(i, "ring", "a ring needs the diameter of the core inside it",
+                    "Add core_diameter = \"54 mm\"");
     if (layer.ring && layer.unit)
       layer_problem(i, "ring", "the layer has an air unit as well",
                     "The layer's material already fills the space round the unit; take the ring out");
@@ -90,11 +90,11 @@ private:
   void unit(std::size_t i)
   {
     const auto &layer = case_.layers[i];
-    const auto &unit  = *layer.unit;
+    const auto &unit = *layer.unit;
     if (2 * unit.film_thickness >= layer.thickness)
       unit_problem(i, "film_thickness",
-                   fmt::format("two films of {} leave no chamber in a layer of {}", length(unit.film_thickness),
-                               length(layer.thickness)),
+                   fmt::format("two films of {} leave no chamber in a layer of {}",
+                               length(unit.film_thickness), length(layer.thickness)),
                    "Give a thinner film or a thicker layer");
     else if (2 * unit.film_thickness >= unit.diameter)
       unit_problem(i, "diameter", "the film fills the unit", "Give a wider unit");
@@ -111,7 +111,8 @@ private:
                    "Give a narrower unit (what lies outside goes into outside_volume), or widen plug.radius");
     if (std::holds_alternative<materials::FoamData>(unit.film.data) && !unit.film.name.empty() &&
         !std::get<materials::FoamData>(unit.film.data).network.empty())
-      unit_problem(i, "film", fmt::format("\"{}\" is a foam", unit.film.name), "Give a film such as \"tpu-film\"");
+      unit_problem(i, "film", fmt::format("\"{}\" is a foam", unit.film.name),
+                   "Give a film such as \"tpu-film\"");
     const bool leaking = unit.state == solver::ChamberState::leaking;
     if (leaking && unit.leak_diameter == 0)
       unit_problem(i, "leak_diameter", "a leaking unit needs a hole", "Give leak_diameter = \"0.3 mm\"");
@@ -133,15 +134,15 @@ private:
             "Give a smaller travel");
       return;
     }
-    const auto  &drop     = std::get<solver::DropRig>(case_.rig);
-    const double energy   = drop.mass * case_.gravity * drop.height;
+    const auto  &drop = std::get<solver::DropRig>(case_.rig);
+    const double energy = drop.mass * case_.gravity * drop.height;
     const double capacity = energy_capacity(case_);
     if (energy > capacity)
       add(blocks_.rig, blocks_.rig && blocks_.rig->contains("energy") ? "energy" : "height",
-          fmt::format("{}.{}", blocks_.rig_name, blocks_.rig && blocks_.rig->contains("energy") ? "energy" : "height"),
+          fmt::format("{}.{}", blocks_.rig_name,
+                      blocks_.rig && blocks_.rig->contains("energy") ? "energy" : "height"),
           fmt::format("{} would bottom the stack: its foam locks up at about {}",
-                      quantity_text(energy, Dimension::energy),
-                      fmt::format("{:.2g} J", capacity)),
+                      quantity_text(energy, Dimension::energy), fmt::format("{:.2g} J", capacity)),
           "Lower the drop, or give a thicker or firmer stack");
   }
 
@@ -154,7 +155,7 @@ private:
 double film_pressure_limit(const solver::Layer &layer)
 {
   constexpr double allowed_stress = 30e6 / 3; // [Pa]
-  const auto      &unit           = *layer.unit;
+  const auto      &unit = *layer.unit;
   if (unit.has_fibres)
     return allowed_stress * unit.film_thickness / (layer.thickness / 2);
   return allowed_stress * 4 * unit.film_thickness / unit.diameter;

@@ -33,12 +33,15 @@ std::string label_part(const std::string &text)
   return part.empty() ? "case" : part;
 }
 
-/// Address of the entry that says the same as this one ("drop.height" for "drop.energy"); else the address itself.
+/// Address of the entry that says the same as this one ("drop.height" for "drop.energy"); else the address
+/// itself.
 std::string other_address(const std::string &address)
 {
-  const auto  dot   = address.find('.');
-  const auto *entry = dot == std::string::npos ? nullptr : find_entry(address.substr(0, dot), address.substr(dot + 1));
-  return entry && !entry->instead_of.empty() ? fmt::format("{}.{}", entry->section, entry->instead_of) : address;
+  const auto  dot = address.find('.');
+  const auto *entry =
+    dot == std::string::npos ? nullptr : find_entry(address.substr(0, dot), address.substr(dot + 1));
+  return entry && !entry->instead_of.empty() ? fmt::format("{}.{}", entry->section, entry->instead_of)
+                                             : address;
 }
 
 /// One series of a file: what is varied, and how many values there are.
@@ -54,11 +57,9 @@ class CaseFileReader
 {
 public:
   CaseFileReader(const std::string &text, const std::string &file, const ReadOptions &options)
-    : text_(text)
-    , name_(file)
-    , options_(options)
-    , folder_(options.case_roots, fs::path(file).parent_path())
-  {}
+    : text_(text), name_(file), options_(options), folder_(options.case_roots, fs::path(file).parent_path())
+  {
+  }
 
   CaseFile read()
   {
@@ -82,12 +83,12 @@ private:
   {
     Problems     told_later; // the same entries are read once more, completed, for each case
     const Fields top(tree, "", "", case_entries(), told_later);
-    result_.label    = label_part(fs::path(name_).stem().string());
-    result_.text     = text_;
-    result_.title    = top.text("title");
-    result_.group    = top.text("group");
+    result_.label = label_part(fs::path(name_).stem().string());
+    result_.text = text_;
+    result_.title = top.text("title");
+    result_.group = top.text("group");
     result_.question = top.text("question");
-    result_.note     = top.text("note");
+    result_.note = top.text("note");
     if (result_.title.empty())
       result_.title = result_.label;
     for (const auto &problem : told_later.list())
@@ -98,16 +99,16 @@ private:
   {
     const Fields top(tree, "", "", case_entries(), problems_);
     std::size_t  n_cases = 1;
-    const auto   blocks  = top.blocks("series");
+    const auto   blocks = top.blocks("series");
     for (std::size_t i = 0; i < blocks.size(); ++i)
     {
       const Fields fields(*blocks[i], "series", "series", case_entries(), problems_);
       Series       series;
-      series.block   = i;
+      series.block = i;
       series.is_list = tree.get("series")->is_array();
       series.address = fields.text("vary");
       const auto values = fields.texts("values");
-      series.labels     = fields.given("labels") ? fields.texts("labels") : values;
+      series.labels = fields.given("labels") ? fields.texts("labels") : values;
       if (values.empty())
       {
         if (fields.given("values"))
@@ -132,9 +133,11 @@ private:
                        "Split the file into several");
         return;
       }
-      const bool fixed = std::any_of(options_.overrides.begin(), options_.overrides.end(), [&](const auto &option) {
-        return option.starts_with(series.address + "=") || option.starts_with(other_address(series.address) + "=");
-      });
+      const bool fixed =
+        std::any_of(options_.overrides.begin(), options_.overrides.end(), [&](const auto &option) {
+          return option.starts_with(series.address + "=") ||
+                 option.starts_with(other_address(series.address) + "=");
+        });
       if (!fixed && !series.address.empty())
       {
         series_.push_back(series);
@@ -156,18 +159,20 @@ private:
 
   void add_case(const std::vector<std::size_t> &pick)
   {
-    auto                tree  = materials::parse_sheet(text_, name_, problems_);
+    auto                tree = materials::parse_sheet(text_, name_, problems_);
     auto                label = result_.label;
     std::vector<Change> changes;
     for (std::size_t i = 0; i < series_.size(); ++i)
     {
-      auto *node   = tree.get("series");
-      auto *block  = series_[i].is_list ? node->as_array()->get(series_[i].block)->as_table() : node->as_table();
-      auto *values = block->get_as<toml::array>("values");
+      auto *node = tree.get("series");
+      auto *block =
+        series_[i].is_list ? node->as_array()->get(series_[i].block)->as_table() : node->as_table();
+      auto  *values = block->get_as<toml::array>("values");
       Change change;
       change.address = split_address(series_[i].address);
       change.written = "series.vary: " + series_[i].address;
-      values->get(pick[i])->visit([&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
+      values->get(pick[i])->visit(
+        [&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
       changes.push_back(std::move(change));
       label += "-" + series_[i].labels[pick[i]];
     }
@@ -176,10 +181,10 @@ private:
     complete_tree(tree, std::move(changes), folder_, options_.library.names, problems_);
     for (const char *name : {"series", "expect"})
       tree.erase(name);
-    auto data  = build_case(tree, options_.library, folder_, problems_);
+    auto data = build_case(tree, options_.library, folder_, problems_);
     data.label = label;
     data.title = result_.title;
-    data.note  = result_.note;
+    data.note = result_.note;
     result_.cases.push_back(std::move(data));
   }
 
@@ -189,9 +194,9 @@ private:
     const Fields top(tree, "", "", case_entries(), known);
     for (const auto *block : top.blocks("expect"))
     {
-      const Fields fields(*block, "expect", "expect", case_entries(), problems_);
-      const auto   source = fields.text("source");
-      const auto   ending = fields.text("label");
+      const Fields             fields(*block, "expect", "expect", case_entries(), problems_);
+      const auto               source = fields.text("source");
+      const auto               ending = fields.text("label");
       std::vector<std::string> labels, endings;
       for (const auto &data : result_.cases)
       {
@@ -204,7 +209,8 @@ private:
       {
         const auto near = materials::nearest_name(result_.label + "-" + ending, endings);
         fields.problem("label", fmt::format("there is no case \"{}\"", ending),
-                       near.empty() ? "See the labels of the series" : fmt::format("Did you mean \"{}\"?", near));
+                       near.empty() ? "See the labels of the series"
+                                    : fmt::format("Did you mean \"{}\"?", near));
       }
       for (const auto &[key, node] : *block)
         range(fields, std::string(key.str()), labels, source);
@@ -221,9 +227,10 @@ private:
     if (texts.size() != 2)
     {
       if (fields.table().get(reading)->is_array())
-        fields.problem(reading, "is not a range", fmt::format("Give the lowest and the highest value: {} = [\"{}\", \"{}\"]",
-                                                              reading, materials::dimension_example(entry->dimension),
-                                                              materials::dimension_example(entry->dimension)));
+        fields.problem(reading, "is not a range",
+                       fmt::format("Give the lowest and the highest value: {} = [\"{}\", \"{}\"]", reading,
+                                   materials::dimension_example(entry->dimension),
+                                   materials::dimension_example(entry->dimension)));
       return;
     }
     try
@@ -262,63 +269,5 @@ CaseFile read_case_file(const fs::path &path, const ReadOptions &options)
   const auto text = materials::read_sheet_text(path, problems);
   problems.throw_if_any();
   return read_case_text(text, path.string(), options);
-}
-
-std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
-{
-  std::vector<CaseHeading> headings;
-  std::error_code          error;
-  for (const auto &root : case_roots)
-    for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
-    {
-      const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
-        continue;
-      for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
-      {
-        if (it->path().extension() != ".toml")
-          continue;
-        Problems   problems;
-        const auto text = materials::read_sheet_text(it->path(), problems);
-        const auto tree = materials::parse_sheet(text, it->path().string(), problems);
-        if (!problems.empty())
-          continue;
-        headings.push_back({it->path(), it->path().stem().string(), tree["title"].value_or(std::string()),
-                            tree["group"].value_or(std::string("Own cases")),
-                            tree["question"].value_or(std::string())});
-      }
-    }
-  std::sort(headings.begin(), headings.end(), [](const auto &a, const auto &b) {
-    return std::tie(a.group, a.label) < std::tie(b.group, b.label);
-  });
-  return headings;
-}
-
-fs::path find_case(const std::string &name_or_path, const std::vector<fs::path> &case_roots)
-{
-  std::error_code error;
-  const fs::path  given(name_or_path);
-  if (given.extension() == ".toml" || given.has_parent_path())
-    return given; // reading it tells what is wrong with it
-  std::vector<std::string> names;
-  for (const auto &root : case_roots)
-    for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
-    {
-      const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
-        continue;
-      if (const auto path = group->path() / (name_or_path + ".toml"); fs::is_regular_file(path, error))
-        return path;
-      for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
-        if (it->path().extension() == ".toml")
-          names.push_back(it->path().stem().string());
-    }
-  Problems   problems;
-  const auto near = materials::nearest_name(name_or_path, names);
-  problems.add({name_or_path, 0, 0, "", "there is no case of this name",
-                near.empty() ? "See the list: solemech cases; a file of your own is given with its ending .toml" :
-                               fmt::format("Did you mean \"{}\"?", near)});
-  problems.throw_if_any();
-  return {};
 }
 } // namespace solemech::tools

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Case files: from a name, a path or a text to resolved cases. A file with series gives several. Every slip of the
-// file, of its stack and rig files and of the changes from the command line comes in one CaseError.
+// Case files: from a name, a path or a text to resolved cases. A file with series gives several. Every slip
+// of the file, of its stack and rig files and of the changes from the command line comes in one CaseError.
 #pragma once
 
 #include "materials/material_reader.h"
@@ -14,22 +14,22 @@ namespace solemech::tools
 {
 struct ReadOptions
 {
-  std::vector<std::string>           overrides;   ///< "insert.thickness=2 mm", as after --set
-  std::vector<std::filesystem::path> case_roots;  ///< folders that hold stacks/, rigs/ and groups of cases
+  std::vector<std::string>           overrides;  ///< "insert.thickness=2 mm", as after --set
+  std::vector<std::filesystem::path> case_roots; ///< folders that hold stacks/, rigs/ and groups of cases
   materials::MaterialSource          library;
 };
 
 /// Where a reading is expected, and by whom.
 struct ExpectedRange
 {
-  std::string label;            ///< of the case
-  std::string reading;          ///< e.g. "rebound_by_height"
-  double      low = 0, high = 0; ///< SI; deceleration in g
+  std::string label;             ///< of the case
+  std::string reading;           ///< e.g. "rebound_by_height"
+  double      low = 0, high = 0; ///< SI; peak_deceleration in g
   std::string source;
 };
 
-/// One series of a file: the entry that is varied and its values as written. The cases are every combination of
-/// the series, the last one varying fastest.
+/// One series of a file: the entry that is varied and its values as written. The cases are every combination
+/// of the series, the last one varying fastest.
 struct VariedEntry
 {
   std::string              address;
@@ -38,18 +38,19 @@ struct VariedEntry
 
 struct CaseFile
 {
-  std::string                label;     ///< name of the file without ending
+  std::string                label; ///< name of the file without ending
   std::string                title, group, question, note;
-  std::vector<solver::Case>  cases;     ///< one, or every combination of the series
-  std::vector<VariedEntry>   series;    ///< empty when there is one case
+  std::vector<solver::Case>  cases;  ///< one, or every combination of the series
+  std::vector<VariedEntry>   series; ///< empty when there is one case
   std::vector<ExpectedRange> expected;
-  std::string                text;      ///< the file as read
+  std::string                text; ///< the file as read
 };
 
 /// Reads and checks a case file. Throws materials::CaseError.
 CaseFile read_case_file(const std::filesystem::path &path, const ReadOptions &options);
 
-/// The same from text. `file` is the name for messages; stack, rig and data files are sought in its folder first.
+/// The same from text. `file` is the name for messages; stack, rig and data files are sought in its folder
+/// first.
 CaseFile read_case_text(const std::string &text, const std::string &file, const ReadOptions &options);
 
 /// Head of a case file, for lists.
@@ -59,9 +60,11 @@ struct CaseHeading
   std::string           label, title, group, question;
 };
 
-/// All cases in the group folders of the roots (not stacks and rigs), by group and label. Broken files are left out.
+/// All cases in the group folders of the roots (not stacks and rigs), by group and label. Broken files are
+/// left out.
 std::vector<CaseHeading> case_headings(const std::vector<std::filesystem::path> &case_roots);
 
 /// Path of a case given by name or as a file. Throws CaseError naming the nearest case.
-std::filesystem::path find_case(const std::string &name_or_path, const std::vector<std::filesystem::path> &case_roots);
+std::filesystem::path find_case(const std::string                        &name_or_path,
+                                const std::vector<std::filesystem::path> &case_roots);
 } // namespace solemech::tools

@@ -23,22 +23,23 @@ double stack_height(const solver::Case &data)
 double loaded_area(const solver::Case &data)
 {
   const double striker = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, data.rig);
-  const double radius  = std::min(data.plug.radius, striker + stack_height(data) / 2);
+  const double radius = std::min(data.plug.radius, striker + stack_height(data) / 2);
   return std::numbers::pi * radius * radius;
 }
 
 /// Stored energy per volume [Pa] of a foam at an upright stretch, without branches.
 double stored(const FoamData &foam, double pressure, double stretch)
 {
-  const double beta    = foam.network.front().volumetric_exponent;
-  const double nu      = beta / (1 + 2 * beta);
+  const double beta = foam.network.front().volumetric_exponent;
+  const double nu = beta / (1 + 2 * beta);
   const double lateral = std::pow(stretch, -nu), volume = stretch * lateral * lateral;
-  double       energy  = 0;
+  double       energy = 0;
   for (const auto &term : foam.network)
   {
     const double a = term.exponent, b = term.volumetric_exponent;
     const double volumetric = b > 0 ? std::expm1(-a * b * std::log(volume)) / b : -a * std::log(volume);
-    energy += 2 * term.shear_modulus / (a * a) * (std::pow(stretch, a) + 2 * std::pow(lateral, a) - 3 + volumetric);
+    energy +=
+      2 * term.shear_modulus / (a * a) * (std::pow(stretch, a) + 2 * std::pow(lateral, a) - 3 + volumetric);
   }
   const double r = foam.relative_density;
   if (r > 0 && volume < 1)
@@ -56,8 +57,8 @@ double stored(const FoamData &foam, double pressure, double stretch)
 double lock_up(const FoamData &foam)
 {
   const double beta = foam.network.front().volumetric_exponent;
-  const double nu   = beta / (1 + 2 * beta);
-  const double r    = foam.relative_density;
+  const double nu = beta / (1 + 2 * beta);
+  const double r = foam.relative_density;
   return r > 0 ? std::pow(r + 0.2 * (1 - r), 1 / (1 - 2 * nu)) : 0.1;
 }
 
@@ -71,11 +72,12 @@ double stress(const FoamData &foam, double pressure, double stretch)
 
 double energy_capacity(const solver::Case &data)
 {
-  const double area  = loaded_area(data);
+  const double area = loaded_area(data);
   double       force = std::numeric_limits<double>::infinity();
-  bool         soft  = false;
+  bool         soft = false;
   for (const auto &layer : data.layers)
-    if (const auto *foam = std::get_if<FoamData>(&layer.material.data); foam && !layer.unit && !foam->network.empty())
+    if (const auto *foam = std::get_if<FoamData>(&layer.material.data);
+        foam && !layer.unit && !foam->network.empty())
       force = std::min(force, layer.area_share * area *
                                 stress(*foam, data.atmospheric_pressure, lock_up(*foam) + 2e-5));
   double energy = 0;
@@ -83,10 +85,10 @@ double energy_capacity(const solver::Case &data)
   {
     if (layer.unit)
     {
-      const auto  &unit   = *layer.unit;
+      const auto  &unit = *layer.unit;
       const double volume = std::numbers::pi / 4 * unit.diameter * unit.diameter * layer.thickness;
-      const double whole  = volume + unit.outside_volume;
-      const double ratio  = whole / (whole - (1 - unit.packed_share) * volume);
+      const double whole = volume + unit.outside_volume;
+      const double ratio = whole / (whole - (1 - unit.packed_share) * volume);
       if (unit.state == solver::ChamberState::sealed)
         energy += (data.atmospheric_pressure + unit.gauge_pressure) * whole * std::log(ratio);
       continue;
@@ -94,12 +96,13 @@ double energy_capacity(const solver::Case &data)
     const auto *foam = std::get_if<FoamData>(&layer.material.data);
     if (!foam || foam->network.empty())
       continue;
-    soft       = true;
+    soft = true;
     double low = lock_up(*foam), high = 1;
     for (int i = 0; i < 60; ++i) // the stretch at which the layer carries the force
     {
       const double middle = 0.5 * (low + high);
-      (layer.area_share * area * stress(*foam, data.atmospheric_pressure, middle) > force ? low : high) = middle;
+      (layer.area_share * area * stress(*foam, data.atmospheric_pressure, middle) > force ? low : high) =
+        middle;
     }
     energy += stored(*foam, data.atmospheric_pressure, high) * layer.area_share * area * layer.thickness;
   }

@@ -17,14 +17,15 @@ bool number_in(std::string_view field, double &value)
   const auto begin = field.find_first_not_of(blank);
   if (begin == std::string_view::npos)
     return false;
-  field             = field.substr(begin, field.find_last_not_of(blank) - begin + 1);
+  field = field.substr(begin, field.find_last_not_of(blank) - begin + 1);
   const auto result = std::from_chars(field.data(), field.data() + field.size(), value);
   return result.ec == std::errc() && result.ptr == field.data() + field.size() && std::isfinite(value);
 }
 } // namespace
 
-std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path, const std::string &text,
-                                                    double scale, materials::Problems &problems)
+std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path,
+                                                    const std::string &text, double scale,
+                                                    materials::Problems &problems)
 {
   const auto file = path.string();
   problems.add_source(file, text);
@@ -34,7 +35,7 @@ std::vector<std::pair<double, double>> read_history(const std::filesystem::path 
   {
     const auto end = rest.find('\n');
     auto       row = rest.substr(0, end);
-    rest           = end == std::string_view::npos ? std::string_view() : rest.substr(end + 1);
+    rest = end == std::string_view::npos ? std::string_view() : rest.substr(end + 1);
     if (row.find_first_not_of(" \t\r") == std::string_view::npos || row.front() == '#')
       continue;
     const auto comma = row.find(',');

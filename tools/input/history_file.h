@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A history for the press from a CSV file: two columns, time [s] and value; a first line of words is a heading,
-// lines beginning with # are remarks.
+// A history for the press from a CSV file: two columns, time [s] and value; a first line of words is a
+// heading, lines beginning with # are remarks.
 #pragma once
 
 #include "materials/problem.h"
@@ -12,7 +12,9 @@
 
 namespace solemech::tools
 {
-/// Rows (time [s], scale x value). Times must rise from 0 or above; the first and last values should be near 0.
-std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path, const std::string &text,
-                                                    double scale, materials::Problems &problems);
+/// Rows (time [s], scale x value). Times must rise from 0 or above; the first and last values should be near
+/// 0.
+std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path,
+                                                    const std::string &text, double scale,
+                                                    materials::Problems &problems);
 } // namespace solemech::tools

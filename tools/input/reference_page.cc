@@ -12,7 +12,7 @@ using materials::Dimension;
 
 std::string kind_text(const materials::Entry &entry)
 {
-  const auto units = materials::unit_list(entry.dimension);
+  const auto  units = materials::unit_list(entry.dimension);
   std::string kind(materials::dimension_name(entry.dimension));
   if (entry.dimension == Dimension::choice)
     kind.clear();
@@ -35,14 +35,16 @@ std::string reference_page()
     "Written by the program from the table that it reads files with. Values with units stand in quotes: "
     "`thickness = \"12 mm\"`.\nOn the command line an entry is addressed by its block or layer name: "
     "`--set core.thickness=\"18 mm\"`, `--set unit.gauge_pressure=\"20 psi\"`,\n`--set drop.energy=\"7 J\"`, "
-    "`--set eva-soft.shear_modulus=\"0.5 MPa\"`. Only when a name stands for a layer and a material as well, the full\n"
+    "`--set eva-soft.shear_modulus=\"0.5 MPa\"`. Only when a name stands for a layer and a material as well, "
+    "the full\n"
     "address is needed: `layer.core.thickness`, `material.core.density`.\n\n"
     "A stack file holds layers, plug and own materials; a rig file holds one of drop, ball and press, and "
     "surroundings.\n";
   for (const auto &section : case_sections())
   {
-    page += fmt::format("\n## {}\n\n{}\n\n| entry | value | range | default | meaning |\n|---|---|---|---|---|\n",
-                        section.heading, section.meaning);
+    page +=
+      fmt::format("\n## {}\n\n{}\n\n| entry | value | range | default | meaning |\n|---|---|---|---|---|\n",
+                  section.heading, section.meaning);
     for (const auto &entry : case_entries())
     {
       if (entry.section != section.name)
@@ -50,12 +52,11 @@ std::string reference_page()
       auto meaning = std::string(entry.meaning);
       if (!entry.instead_of.empty())
         meaning += fmt::format(" Not together with `{}`.", entry.instead_of);
-      page += fmt::format("| `{}` | {} | {} | {} | {} |\n", entry.name, kind_text(entry),
-                          materials::range_text(entry),
-                          entry.fallback.empty() || entry.fallback == materials::required ?
-                            std::string(entry.fallback) :
-                            fmt::format("`{}`", entry.fallback),
-                          meaning);
+      page += fmt::format(
+        "| `{}` | {} | {} | {} | {} |\n", entry.name, kind_text(entry), materials::range_text(entry),
+        entry.fallback.empty() || entry.fallback == materials::required ? std::string(entry.fallback)
+                                                                        : fmt::format("`{}`", entry.fallback),
+        meaning);
     }
   }
   return page;

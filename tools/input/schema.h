@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The schema of case, stack and rig files: every entry once, with dimension, range, default and meaning. Reading,
-// checking, suggestions, changes from the command line and the reference page all follow this table.
+// The schema of case, stack and rig files: every entry once, with dimension, range, default and meaning.
+// Reading, checking, suggestions, changes from the command line and the reference page all follow this table.
 #pragma once
 
 #include "materials/entries.h"

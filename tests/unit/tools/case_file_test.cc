@@ -2,12 +2,12 @@
 // From sheets to resolved cases: every number where it belongs, series, changes, histories, fingerprints, the
 // schema's own completeness and the committed cases.
 #include "materials/library.h"
-#include "sample_sheets.h"
+#include "tests/support/catch.h"
 #include "tools/input/case_checks.h"
 #include "tools/input/case_text.h"
 #include "tools/input/schema.h"
 
-#include "tests/support/catch.h"
+#include "sample_sheets.h"
 
 #include <cmath>
 #include <cstdlib>
@@ -25,9 +25,9 @@ constexpr double rounding = 1e-14; // one unit conversion
 
 solver::Case one(const std::string &text, std::vector<std::string> overrides = {})
 {
-  auto options      = small_library();
+  auto options = small_library();
   options.overrides = std::move(overrides);
-  auto file         = tools::read_case_text(text, "my.toml", options);
+  auto file = tools::read_case_text(text, "my.toml", options);
   REQUIRE(file.cases.size() == 1);
   return file.cases.front();
 }
@@ -84,7 +84,7 @@ TEST_CASE("the benchmark drop written by hand")
 
 TEST_CASE("all terms of a foam, several network terms")
 {
-  const auto data = one(sheet() + R"(
+  const auto  data = one(sheet() + R"(
 [[material]]
 name = "foam-x"
 density = "0.2 g/cm3"
@@ -99,9 +99,9 @@ recovery_time = "8 s"
 activation_energy = "40 kJ/mol"
 modulus_per_kelvin = "-0.5 %/K"
 )",
-                        {"core.material=foam-x"});
+                         {"core.material=foam-x"});
   const auto &material = data.layers[0].material;
-  const auto &foam     = std::get<materials::FoamData>(material.data);
+  const auto &foam = std::get<materials::FoamData>(material.data);
   REQUIRE(foam.network.size() == 2);
   CHECK(foam.network[0].volumetric_exponent == Approx(0.2 / 0.6).epsilon(rounding)); // beta = nu/(1 - 2 nu)
   CHECK(foam.network[1].volumetric_exponent == 0);
@@ -119,19 +119,22 @@ modulus_per_kelvin = "-0.5 %/K"
 
 TEST_CASE("a rubber from its hardness")
 {
-  const auto data = one(sheet() + "[[material]]\nname = \"r\"\nfamily = \"rubber\"\ndensity = \"1100 kg/m3\"\n"
-                                  "hardness = \"60 ShoreA\"\n",
-                        {"core.material=r"});
+  const auto data =
+    one(sheet() + "[[material]]\nname = \"r\"\nfamily = \"rubber\"\ndensity = \"1100 kg/m3\"\n"
+                  "hardness = \"60 ShoreA\"\n",
+        {"core.material=r"});
   const auto &rubber = std::get<materials::RubberData>(data.layers[0].material.data);
   // Gent 1958 prints E = 0.0981 (56 + 7.62336 S)/(0.137505 (254 - 2.54 S)) MPa; E = 6 c10 at small strain.
-  CHECK(6 * rubber.c10 == Approx(0.0981e6 * (56 + 7.62336 * 60) / (0.137505 * (254 - 2.54 * 60))).epsilon(1e-12));
+  CHECK(6 * rubber.c10 ==
+        Approx(0.0981e6 * (56 + 7.62336 * 60) / (0.137505 * (254 - 2.54 * 60))).epsilon(1e-12));
 }
 
 TEST_CASE("the plug in the shoe, an air unit, words instead of values")
 {
   CHECK(one(sheet()).plug.radius == Approx(0.020 + 0.016).epsilon(rounding)); // striker radius + stack height
-  const std::string unit = "[layer.unit]\ndiameter = \"60 mm\"\nfilm = \"tpu-film\"\nfilm_thickness = \"0.6 mm\"\n"
-                           "gauge_pressure = \"20 psi\"\n";
+  const std::string unit =
+    "[layer.unit]\ndiameter = \"60 mm\"\nfilm = \"tpu-film\"\nfilm_thickness = \"0.6 mm\"\n"
+    "gauge_pressure = \"20 psi\"\n";
   const auto air = [&](const std::string &lines) {
     const auto data = one(sheet("name = \"air\"\nmaterial = \"eva-firm\"\nthickness = \"10 mm\"\n",
                                 unit + lines + "[plug]\nradius = \"40 mm\"\n"));
@@ -144,14 +147,16 @@ TEST_CASE("the plug in the shoe, an air unit, words instead of values")
   CHECK(air("heat_time = \"isothermal\"\n").heat_time == 0);
   CHECK(air("heat_time = \"50 ms\"\n").heat_time == Approx(0.05).epsilon(rounding));
   CHECK(air("state = \"open\"\nfibres = false\n").has_fibres == false);
-  CHECK(air("state = \"leaking\"\nleak_diameter = \"0.4 mm\"\n").leak_diameter == Approx(4e-4).epsilon(rounding));
+  CHECK(air("state = \"leaking\"\nleak_diameter = \"0.4 mm\"\n").leak_diameter ==
+        Approx(4e-4).epsilon(rounding));
 }
 
 TEST_CASE("changes and series reach layers, units and materials")
 {
   const auto options = small_library();
-  const auto file    = tools::read_case_text(
-    sheet() + "[[series]]\nvary = \"core.material\"\nvalues = [\"eva-soft\", \"eva-firm\"]\nlabels = [\"soft\", \"firm\"]\n"
+  const auto file = tools::read_case_text(
+    sheet() + "[[series]]\nvary = \"core.material\"\nvalues = [\"eva-soft\", \"eva-firm\"]\nlabels = "
+              "[\"soft\", \"firm\"]\n"
               "[[series]]\nvary = \"drop.energy\"\nvalues = [\"2 J\", \"4 J\", \"6 J\"]\n"
               "[[expect]]\nlabel = \"firm-4J\"\nsource = \"invented\"\npeak_force = [\"1 kN\", \"2 kN\"]\n",
     "my.toml", options);
@@ -171,10 +176,12 @@ TEST_CASE("changes and series reach layers, units and materials")
 
 TEST_CASE("press: pulses by body mass and a history from a file")
 {
-  const std::string stack = "format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"20 mm\"\n";
-  const auto        pulse = one(stack + "[press]\ndiameter = \"60 mm\"\npeak_body_weights = 2.5\nbody_mass = \"80 kg\"\n"
-                                          "wave = \"half-sine\"\nduration = \"185 ms\"\n");
-  const auto       &press = std::get<solver::PressRig>(pulse.rig);
+  const std::string stack =
+    "format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"20 mm\"\n";
+  const auto pulse =
+    one(stack + "[press]\ndiameter = \"60 mm\"\npeak_body_weights = 2.5\nbody_mass = \"80 kg\"\n"
+                "wave = \"half-sine\"\nduration = \"185 ms\"\n");
+  const auto &press = std::get<solver::PressRig>(pulse.rig);
   CHECK(press.control == solver::PressControl::force);
   CHECK(press.wave == solver::PressWave::half_sine);
   CHECK(press.peak == Approx(2.5 * 80 * 9.80665).epsilon(rounding));
@@ -184,15 +191,16 @@ TEST_CASE("press: pulses by body mass and a history from a file")
   std::ofstream(folder / "step.csv") << "time_s,body_weights\n0,0\n0.1,1.5\n0.2,0\n";
   std::ofstream(folder / "my.toml") << stack + "[press]\ndiameter = \"60 mm\"\nhistory = \"step.csv\"\n"
                                                "history_of = \"body weights\"\nbody_mass = \"50 kg\"\n";
-  const auto  file  = tools::read_case_file(folder / "my.toml", small_library());
+  const auto  file = tools::read_case_file(folder / "my.toml", small_library());
   const auto &table = std::get<solver::PressRig>(file.cases.at(0).rig).table;
   REQUIRE(table.size() == 3);
   CHECK(table[1].first == 0.1);
   CHECK(table[1].second == Approx(1.5 * 50 * 9.80665).epsilon(rounding));
   std::ofstream(folder / "step.csv") << "0,0\n0.1,x\n";
   CHECK_THROWS_WITH(tools::read_case_file(folder / "my.toml", small_library()),
-                    (folder / "step.csv").string() + ":2:1: this line is not two numbers with a comma between. Write "
-                                                     "time in s, a comma, and the value: 0.015,1.25.\n    0.1,x\n    ^\n");
+                    (folder / "step.csv").string() +
+                      ":2:1: this line is not two numbers with a comma between. Write "
+                      "time in s, a comma, and the value: 0.015,1.25.\n    0.1,x\n    ^\n");
   std::filesystem::remove_all(folder);
 }
 
@@ -215,9 +223,10 @@ TEST_CASE("the energy that a stack takes")
 {
   // A foam without cells, exponent 2 and no lateral strain at a tenth of its height: the closed form
   // W = mu/2 [l^2 - 1 - 2 ln l] for beta = 0, over the loaded area and height.
-  const auto data = one(sheet() + "[[material]]\nname = \"m\"\ndensity = \"200 kg/m3\"\nshear_modulus = \"1 MPa\"\n"
-                                  "exponent = 2\npoisson = 0\n[plug]\nradius = \"22 mm\"\n",
-                        {"core.material=m"});
+  const auto data =
+    one(sheet() + "[[material]]\nname = \"m\"\ndensity = \"200 kg/m3\"\nshear_modulus = \"1 MPa\"\n"
+                  "exponent = 2\npoisson = 0\n[plug]\nradius = \"22 mm\"\n",
+        {"core.material=m"});
   const double closed = 0.5e6 * (0.01 - 1 - 2 * std::log(0.1)) * M_PI * 0.022 * 0.022 * 0.016;
   CHECK(tools::energy_capacity(data) == Approx(closed).epsilon(1e-3)); // stops a hair above the tenth
 }
@@ -267,12 +276,12 @@ TEST_CASE("the committed reference page is what the program writes")
 
 TEST_CASE("every committed case is sound, short, and says what it asks")
 {
-  const auto         root    = std::filesystem::path(SOLEMECH_SOURCE);
+  const auto         root = std::filesystem::path(SOLEMECH_SOURCE);
   const auto         library = materials::Library::load(root / "materials" / "library");
   tools::ReadOptions options;
   options.case_roots = {root / "cases"};
-  options.library    = library.source();
-  const auto headings = tools::case_headings(options.case_roots);
+  options.library = library.source();
+  const auto            headings = tools::case_headings(options.case_roots);
   std::set<std::string> labels;
   for (const auto &heading : headings)
   {
@@ -282,12 +291,13 @@ TEST_CASE("every committed case is sound, short, and says what it asks")
     const auto file = tools::read_case_file(heading.path, options);
     CHECK(!file.cases.empty());
     CHECK(file.text.size() < 3000);
-    CHECK((file.text.find("nvented") != std::string::npos || file.text.find("library foams") != std::string::npos));
+    CHECK((file.text.find("nvented") != std::string::npos ||
+           file.text.find("library foams") != std::string::npos));
     for (const auto &range : file.expected)
       CHECK(range.source.size() > 5);
   }
-  for (const char *label : {"heel-drop", "forefoot-drop", "energy-ladder", "punctured-unit", "ball-rebound",
-                            "impact-heel", "impact-forefoot", "press-loop", "body-pulse", "plug-edge", "predecessor",
-                            "other-design"})
+  for (const char *label :
+       {"heel-drop", "forefoot-drop", "energy-ladder", "punctured-unit", "ball-rebound", "impact-heel",
+        "impact-forefoot", "press-loop", "body-pulse", "plug-edge", "predecessor", "other-design"})
     CHECK(labels.contains(label));
 }

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Units against the factors printed in NIST Special Publication 811 (2008), appendix B.8, seven digits each, and
-// the messages that guide people, word for word.
+// Units against the factors printed in NIST Special Publication 811 (2008), appendix B.8, seven digits each,
+// and the messages that guide people, word for word.
+#include "materials/nearest_name.h"
 #include "materials/quantity.h"
-
 #include "tests/support/catch.h"
 
 using namespace solemech::materials;
@@ -40,7 +40,8 @@ TEST_CASE("customary units have the factors of NIST SP 811")
   // Fixed points of the scales: 32 °F and 212 °F are 0 and 100 °C.
   CHECK(parse_quantity("32 °F", D::temperature) == Approx(273.15).epsilon(1e-14));
   CHECK(parse_quantity("212 F", D::temperature) == Approx(373.15).epsilon(1e-14));
-  CHECK(parse_quantity("-40 C", D::temperature) == Approx(parse_quantity("-40 °F", D::temperature)).epsilon(1e-14));
+  CHECK(parse_quantity("-40 C", D::temperature) ==
+        Approx(parse_quantity("-40 °F", D::temperature)).epsilon(1e-14));
 }
 
 TEST_CASE("SI units and spellings that people use")
@@ -78,16 +79,21 @@ TEST_CASE("messages about values guide to the cure")
   CHECK(complaint("1,5 mm", D::length) == "\"1,5 mm\" has a decimal comma. Use a decimal point: \"1.5 mm\"");
   CHECK(complaint("12 kg", D::length) ==
         "\"12 kg\" is a mass, but a length is wanted. Use one of mm, cm, m, in, um, µm, μm");
-  CHECK(complaint("nan mm", D::length) == "\"nan mm\" is not a finite number. Write a value such as \"12 mm\"");
+  CHECK(complaint("nan mm", D::length) ==
+        "\"nan mm\" is not a finite number. Write a value such as \"12 mm\"");
   CHECK(complaint("-inf J", D::energy) == "\"-inf J\" is not a finite number. Write a value such as \"5 J\"");
-  CHECK(complaint("1e999 J", D::energy) == "\"1e999 J\" is too large or too small a number. Check the power of ten");
-  CHECK(complaint("thick", D::length) == "\"thick\" does not start with a number. Write a value such as \"12 mm\"");
-  CHECK(complaint("3 mm", D::count) == "\"3 mm\" has a unit, but a whole number is wanted. Leave the unit out");
+  CHECK(complaint("1e999 J", D::energy) ==
+        "\"1e999 J\" is too large or too small a number. Check the power of ten");
+  CHECK(complaint("thick", D::length) ==
+        "\"thick\" does not start with a number. Write a value such as \"12 mm\"");
+  CHECK(complaint("3 mm", D::count) ==
+        "\"3 mm\" has a unit, but a whole number is wanted. Leave the unit out");
   CHECK(complaint("60", D::hardness) ==
         "\"60\" does not say which hardness scale. Write for instance \"60 ShoreA\" (known: ShoreA, ShoreD, "
         "ShoreOO, AskerC)");
   CHECK(complaint("60 shoreA", D::hardness) == "unknown hardness scale \"shoreA\". Did you mean \"ShoreA\"?");
-  CHECK(complaint("160 ShoreA", D::hardness) == "\"160 ShoreA\" is off the scale. Gauge readings run from 0 to 100");
+  CHECK(complaint("160 ShoreA", D::hardness) ==
+        "\"160 ShoreA\" is off the scale. Gauge readings run from 0 to 100");
 }
 
 TEST_CASE("nearest names")

@@ -11,7 +11,7 @@ namespace solemech::tests
 /// One foam, one film; enough for any stack.
 inline tools::ReadOptions small_library()
 {
-  static const auto materials = materials::read_material_text(R"(
+  static const auto  materials = materials::read_material_text(R"(
 format = 1
 [[material]]
 name = "eva-soft"
@@ -30,7 +30,7 @@ family = "film"
 density = "1150 kg/m3"
 youngs_modulus = "25 MPa"
 )",
-                                                              "library");
+                                                               "library");
   tools::ReadOptions options;
   options.case_roots = {std::string(SOLEMECH_SOURCE) + "/cases"};
   for (const auto &material : materials)
@@ -45,16 +45,18 @@ youngs_modulus = "25 MPa"
 }
 
 /// A sound sheet of one foam layer and one drop; `layer` replaces the lines of the layer block.
-inline std::string sheet(const std::string &layer = "name = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n",
-                         const std::string &rest = "")
+inline std::string
+sheet(const std::string &layer = "name = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n",
+      const std::string &rest = "")
 {
-  return "format = 1\n[drop]\nmass = \"1.2 kg\"\nheight = \"400 mm\"\ndiameter = \"40 mm\"\n[[layer]]\n" + layer + rest;
+  return "format = 1\n[drop]\nmass = \"1.2 kg\"\nheight = \"400 mm\"\ndiameter = \"40 mm\"\n[[layer]]\n" +
+         layer + rest;
 }
 
 /// Text of the problems of a sheet, or "" when it is sound.
 inline std::string problems_of(const std::string &text, std::vector<std::string> overrides = {})
 {
-  auto options      = small_library();
+  auto options = small_library();
   options.overrides = std::move(overrides);
   try
   {

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "materials/nearest_name.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace solemech::materials
+{
+std::string nearest_name(std::string_view name, const std::vector<std::string> &names)
+{
+  // Edit distance with adjacent swaps (Damerau 1964, optimal string alignment); a change of case counts half.
+  const auto distance = [](std::string_view a, std::string_view b) {
+    const auto cost = [](char x, char y) {
+      if (x == y)
+        return 0.;
+      return std::tolower(static_cast<unsigned char>(x)) == std::tolower(static_cast<unsigned char>(y)) ? 0.5
+                                                                                                        : 1.;
+    };
+    std::vector<std::vector<double>> d(a.size() + 1, std::vector<double>(b.size() + 1));
+    for (std::size_t i = 0; i <= a.size(); ++i)
+      for (std::size_t j = 0; j <= b.size(); ++j)
+      {
+        if (i == 0 || j == 0)
+        {
+          d[i][j] = static_cast<double>(i + j);
+          continue;
+        }
+        d[i][j] = std::min({d[i - 1][j] + 1, d[i][j - 1] + 1, d[i - 1][j - 1] + cost(a[i - 1], b[j - 1])});
+        if (i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1])
+          d[i][j] = std::min(d[i][j], d[i - 2][j - 2] + 1);
+      }
+    return d[a.size()][b.size()];
+  };
+  if (name.empty() || name.size() > 80)
+    return {};
+  std::string best;
+  double      best_distance = name.size() <= 3 ? 1.01 : 0.34 * static_cast<double>(name.size()) + 0.7;
+  for (const auto &candidate : names)
+  {
+    const double here = distance(name, candidate);
+    if (here < best_distance)
+    {
+      best = candidate;
+      best_distance = here;
+    }
+  }
+  return best;
+}
+} // namespace solemech::materials
