@@ -94,6 +94,14 @@ class EarlyEnd(ProgramTest):
         self.assertIn("solemech: heel-drop stopped before its end: the stand-in was asked to stop\n", messages)
         self.assertIn("results in results/heel-drop/2\n", self.call("run", "heel-drop")[2])
 
+    def test_a_calculation_that_stops_at_once(self):
+        for case in ["heel-drop", "press-loop", "energy-ladder"]:
+            code, output, messages = self.call("run", case, STAND_IN_STOPS="at once")
+            self.assertEqual(code, 3, messages)
+            self.assertIn("stopped before its end: the stand-in was asked to stop\n", messages)
+            self.assertNotIn("nan", output)
+            self.assertEqual(self.call("run", case, "--json", "--details", STAND_IN_STOPS="at once")[0], 3)
+
     def test_a_fault_is_told_without_a_raw_exception(self):
         messages = self.refused("run", "heel-drop", code=1, STAND_IN_FAULT="1")
         self.assertIn("solemech: a fault of the program, not of your input", messages)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
-// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS) or to have a fault (STAND_IN_FAULT).
+// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all) or to
+// have a fault (STAND_IN_FAULT).
 #include "tests/unit/results/synthetic.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/failures.h"
@@ -9,6 +10,7 @@
 #include <csignal>
 #include <cstdlib>
 #include <stdexcept>
+#include <string_view>
 #include <thread>
 
 namespace
@@ -51,8 +53,10 @@ solver::Result solve(const solver::Case &setup, const tools::RunProgress &progre
     if (seconds != nullptr)
       std::this_thread::sleep_for(std::chrono::milliseconds(20));
   }
-  if (std::getenv("STAND_IN_STOPS") != nullptr)
+  if (const char *when = std::getenv("STAND_IN_STOPS"))
   {
+    if (std::string_view(when) == "at once")
+      result = {};
     result.complete = false;
     result.stop_reason = "the stand-in was asked to stop";
   }

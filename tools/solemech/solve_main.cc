@@ -22,11 +22,29 @@ extern "C" void interrupt(int)
     _exit(static_cast<int>(tools::Exit::interrupted));
 }
 
+solver::Result incomplete(solver::Result result, const std::string &reason)
+{
+  result.complete = false;
+  result.stop_reason = reason;
+  return result;
+}
+
 solver::Result solve(const solver::Case &setup, const tools::RunProgress &progress)
 {
   solver::RunOptions options;
   options.progress = progress;
-  return solver::run(setup, options);
+  try
+  {
+    return solver::run(setup, options);
+  }
+  catch (const solver::RunFailed &failure)
+  {
+    return incomplete(failure.partial, failure.what());
+  }
+  catch (const solver::RunStopped &)
+  {
+    return incomplete({}, "interrupted");
+  }
 }
 
 tools::Exit answer(const std::vector<std::string> &arguments)
