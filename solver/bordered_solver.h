@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+// Sparse symmetric factorisation with a small dense border: rigid bodies are unknowns of their own, and the
+// rank-one terms of sealed chambers become one bordered unknown each. The signs of the pivots tell whether the
+// tangent is positive definite.
+#pragma once
+
+#include "solver/contribution.h"
+
+#include <Eigen/Dense>
+#include <Eigen/SparseCholesky>
+
+namespace solemech::solver
+{
+class BorderedSolver
+{
+public:
+  explicit BorderedSolver(const SparseMatrix &pattern);
+
+  /// Factorises; false when a pivot vanished.
+  bool factorise(const Tangent &tangent);
+
+  /// Solves for displacements and rigid bodies.
+  Vector solve(const Vector &right_side) const;
+
+  /// True when the last factorised tangent had a negative direction.
+  bool indefinite() const { return indefinite_; }
+
+private:
+  Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> sparse_;
+  SparseMatrix                                      matrix_;
+  Eigen::MatrixXd                                   border_, solved_border_;
+  Eigen::FullPivLU<Eigen::MatrixXd>                 schur_;
+  int                                               n_bodies_ = 0;
+  bool                                              indefinite_ = false;
+};
+} // namespace solemech::solver

@@ -1,0 +1,49 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/bottoming.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr double soft_limit = 0.25; // of the useful travel left; common practice, no source
+
+/// Strain at which a layer locks up, or 0 when it has no such limit.
+double locking_strain(const Layer &layer)
+{
+  if (layer.unit)
+  {
+    const double inside = layer.thickness - 2 * layer.unit->film_thickness;
+    return inside * (1 - layer.unit->packed_share) / layer.thickness;
+  }
+  const auto *foam = std::get_if<materials::FoamData>(&layer.material.data);
+  return foam && foam->relative_density > 0 && layer.area_share == 1 ? 1 - 1.4 * foam->relative_density : 0.0;
+}
+} // namespace
+
+void add_bottoming(const StackModel &model, const std::vector<double> &thickness, Result &result)
+{
+  double      margin = 1;
+  std::string tightest;
+  for (std::size_t i = 0; i < thickness.size(); ++i)
+  {
+    const auto  &layer = model.input.layers[i];
+    const double strain = 1 - thickness[i] / layer.thickness, limit = locking_strain(layer);
+    result.readings.push_back({"compression." + layer.name, layer.thickness - thickness[i], "m",
+                               "compression of this layer under the middle of the striker at the peak", -1});
+    if (limit > 0 && 1 - strain / limit < margin)
+      margin = std::max(0.0, 1 - strain / limit), tightest = layer.name;
+  }
+  if (tightest.empty())
+    return;
+  result.readings.push_back({"bottoming_margin", margin, "1",
+                             "share of the useful travel left in the layer that has least (" + tightest + ")", -1});
+  if (margin <= 0)
+    result.warnings.push_back({"greatest_compression", tightest + " bottoms out"});
+  else if (margin < soft_limit)
+    result.warnings.push_back({"greatest_compression", fmt::format("close to the soft limit of {}", tightest)});
+}
+} // namespace solemech::solver

@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/contributions/contact.h"
+
+#include <deal.II/base/quadrature_lib.h>
+
+#include <cmath>
+#include <numbers>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr unsigned points_per_face = 5;
+
+struct PenaltyResponse
+{
+  double energy, pressure, stiffness;
+};
+
+PenaltyResponse penalty_response(const ContactSettings &s, double depth)
+{
+  if (depth <= 0)
+    return {0, 0, 0};
+  const double ratio = depth / s.hardening_depth, square = ratio * ratio;
+  return {s.penalty * depth * depth * (0.5 + 0.25 * square), s.penalty * depth * (1 + square),
+          s.penalty * (1 + 3 * square)};
+}
+} // namespace
+
+Contact::Contact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
+                 geometry::RigidSurface surface, ContactSettings settings, int body, double height, bool faces_up)
+  : name_(std::move(name)), surface_(std::move(surface)), settings_(settings), body_(body),
+    n_unknowns_(mesh.n_unknowns()), height_(height), facing_(faces_up ? -1.0 : 1.0), mesh_(&mesh)
+{
+  const dealii::QGauss<1> rule(points_per_face);
+  for (const auto &face : faces)
+  {
+    const auto nodes = mesh.edge(face);
+    for (unsigned q = 0; q < points_per_face; ++q)
+    {
+      const auto   shapes = edge_shapes(rule.point(q)[0]);
+      ContactPoint point{};
+      double       radius = 0, tangent[2] = {};
+      for (unsigned a = 0; a < 3; ++a)
+      {
+        point.node[a] = mesh.nodes()[nodes[a]];
+        for (unsigned c = 0; c < 2; ++c)
+        {
+          point.dof[2 * a + c] = mesh.dof(nodes[a], c);
+          tangent[c] += shapes.slope[a] * point.node[a][c];
+        }
+        radius += shapes.value[a] * point.node[a][0];
+      }
+      point.shape = shapes.value, point.slope = shapes.slope;
+      const double around = mesh.section() == MeshSection::axisymmetric ? 2 * std::numbers::pi * radius : 2.0;
+      point.area = rule.weight(q) * std::hypot(tangent[0], tangent[1]) * around;
+      point.position = radius;
+      points_.push_back(point);
+    }
+  }
+}
+
+double Contact::surface_height(const Vector &x) const
+{
+  return height_ + (body_ >= 0 ? x[n_unknowns_ + body_] : 0.0);
+}
+
+Contact::Gap Contact::gap(const ContactPoint &point, const Vector &x) const
+{
+  Gap gap{{}, {0, 0}};
+  for (unsigned a = 0; a < 3; ++a)
+    for (unsigned c = 0; c < 2; ++c)
+    {
+      const int dof = point.dof[2 * a + c];
+      gap.position[c] += point.shape[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
+    }
+  gap.distance = surface_distance(surface_, gap.position[0], facing_ * (gap.position[1] - surface_height(x)));
+  gap.distance.normal[1] *= facing_;
+  gap.distance.curvature[2] *= facing_;
+  return gap;
+}
+
+bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
+{
+  for (const auto &point : points_)
+  {
+    const auto here = gap(point, x);
+    const auto response = penalty_response(settings_, -here.distance.distance);
+    if (response.pressure == 0 && !(settings_.friction > 0 && point.pressure > 0))
+      continue;
+    const auto  &n = here.distance.normal;
+    const double pull = -response.pressure * point.area; // d energy / d distance
+    double       lateral = 0, lateral_stiffness = 0;
+    if (settings_.friction > 0 && point.pressure > 0)
+    {
+      // Radial slip along a level surface; Huber's potential of the slip, with the pressure of the pass before.
+      const double limit = settings_.friction * point.pressure * point.area;
+      const double trial = point.slip + here.position[0] - point.position, stiffness = limit / settings_.slip_length;
+      const bool   sticks = std::abs(trial) <= settings_.slip_length;
+      lateral = sticks ? stiffness * trial : std::copysign(limit, trial);
+      lateral_stiffness = sticks ? stiffness : 0.0;
+    }
+    const double push[2] = {pull * n[0] + lateral, pull * n[1]};
+    for (unsigned a = 0; a < 3; ++a)
+      for (unsigned c = 0; c < 2; ++c)
+        if (const int dof = point.dof[2 * a + c]; dof >= 0)
+          force[dof] += point.shape[a] * push[c];
+    if (body_ >= 0)
+      force[n_unknowns_ + body_] -= push[1];
+    if (!tangent)
+      continue;
+    const auto  &h = here.distance.curvature;
+    const double stiff = response.stiffness * point.area;
+    const double k[2][2] = {{stiff * n[0] * n[0] + pull * h[0] + lateral_stiffness, stiff * n[0] * n[1] + pull * h[2]},
+                            {stiff * n[0] * n[1] + pull * h[2], stiff * n[1] * n[1] + pull * h[1]}};
+    for (unsigned a = 0; a < 6; ++a)
+    {
+      if (point.dof[a] < 0)
+        continue;
+      for (unsigned b = 0; b < 6; ++b)
+        if (point.dof[b] >= 0 && point.dof[a] >= point.dof[b])
+          mesh_->add_entry(tangent->values, point.dof[a], point.dof[b],
+                           point.shape[a / 2] * point.shape[b / 2] * k[a % 2][b % 2]);
+      if (body_ >= 0)
+        tangent->coupling(point.dof[a], body_) -= point.shape[a / 2] * k[a % 2][1];
+    }
+    if (body_ >= 0)
+      tangent->bodies(body_, body_) += k[1][1];
+  }
+  return true;
+}
+
+void Contact::accept(const Vector &x, double)
+{
+  stored_ = 0;
+  for (auto &point : points_)
+  {
+    const auto here = gap(point, x);
+    stored_ += point.area * penalty_response(settings_, -here.distance.distance).energy;
+    if (settings_.friction > 0)
+    {
+      const double limit = settings_.friction * point.pressure * point.area;
+      const double trial = point.slip + here.position[0] - point.position, length = settings_.slip_length;
+      const double excess = std::max(0.0, std::abs(trial) - length);
+      lost_ += limit * excess;
+      point.slip = std::clamp(trial, -length, length);
+      stored_ += 0.5 * limit * point.slip * point.slip / length;
+      point.position = here.position[0];
+    }
+  }
+}
+
+double Contact::settle(const Vector &x)
+{
+  if (settings_.friction == 0)
+    return 0;
+  double change = 0, total = 0;
+  for (auto &point : points_)
+  {
+    const double pressure = penalty_response(settings_, -gap(point, x).distance.distance).pressure;
+    change += point.area * std::abs(pressure - point.pressure);
+    total += point.area * pressure;
+    point.pressure = pressure;
+  }
+  return total > 0 ? change / total : 0.0;
+}
+
+ContactState Contact::state(const Vector &x) const
+{
+  ContactState state;
+  for (const auto &point : points_)
+  {
+    const auto here = gap(point, x);
+    const auto response = penalty_response(settings_, -here.distance.distance);
+    if (response.pressure == 0)
+      continue;
+    state.force -= response.pressure * point.area * here.distance.normal[1];
+    state.radius = std::max(state.radius, here.position[0]);
+    state.deepest = std::max(state.deepest, -here.distance.distance);
+    double drawn[2] = {}, now[2] = {}, radius = 0;
+    for (unsigned a = 0; a < 3; ++a)
+    {
+      radius += point.shape[a] * point.node[a][0];
+      for (unsigned c = 0; c < 2; ++c)
+      {
+        const int dof = point.dof[2 * a + c];
+        drawn[c] += point.slope[a] * point.node[a][c];
+        now[c] += point.slope[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
+      }
+    }
+    const double along = std::hypot(now[0], now[1]) / std::hypot(drawn[0], drawn[1]);
+    const double around = mesh_->section() == MeshSection::axisymmetric ? here.position[0] / radius : 1.0;
+    state.peak_pressure = std::max(state.peak_pressure, response.pressure / (along * around));
+  }
+  return state;
+}
+
+void Contact::energies(std::vector<EnergyEntry> &entries) const
+{
+  entries.push_back({name_, "contact", EnergyKind::stored, stored_});
+  if (settings_.friction > 0)
+    entries.push_back({name_, "friction", EnergyKind::dissipated, lost_});
+}
+} // namespace solemech::solver

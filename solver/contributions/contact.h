@@ -1,0 +1,75 @@
+// SPDX-License-Identifier: Apache-2.0
+// Unilateral contact of boundary faces with a rigid surface, at five Gauss points a face. The pressure on the
+// reference area grows with the penetration g as p = eps g (1 + (g/g1)^2): an energy of its own, and a penalty
+// that hardens with load, so that a tenfold load does not sink tenfold into the surface.
+// Friction is Coulomb's with the pressure of the pass before, through an elastic slip of at most `slip_length`.
+#pragma once
+
+#include "geometry/rigid_surface.h"
+#include "solver/contribution.h"
+
+namespace solemech::solver
+{
+/// Contact point of a boundary face.
+struct ContactPoint
+{
+  std::array<int, 6>    dof;      ///< r, z of the three nodes; -1 where held
+  std::array<Point, 3>  node;     ///< positions at rest [m]
+  std::array<double, 3> shape, slope;
+  double                area;     ///< reference area it stands for [m2]
+  double                slip = 0, pressure = 0, position = 0; ///< accepted elastic slip, pressure, radius
+};
+
+struct ContactSettings
+{
+  double penalty = 0;            ///< eps [Pa/m]
+  double hardening_depth = 0;    ///< g1 [m]
+  double friction = 0;           ///< Coulomb coefficient [-]
+  double slip_length = 1e-6;     ///< elastic slip at which friction is fully mobilised [m]
+};
+
+/// What the surface feels [N, m, Pa].
+struct ContactState
+{
+  double force = 0;          ///< on the body, upwards
+  double radius = 0;         ///< outermost touching radius, current
+  double peak_pressure = 0;  ///< per current area
+  double deepest = 0;        ///< penetration
+};
+
+class Contact : public Contribution
+{
+public:
+  /// @param body   number of the rigid body that carries the surface, or -1: fixed at `height`
+  /// @param upside surface lies below and faces up (ground) instead of pressing from above
+  Contact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
+          geometry::RigidSurface surface, ContactSettings settings, int body, double height, bool faces_up);
+
+  bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
+  double      settle(const Vector &x) override;
+  void        accept(const Vector &x, double dt) override;
+  void        energies(std::vector<EnergyEntry> &entries) const override;
+  std::string name() const override { return name_; }
+
+  ContactState state(const Vector &x) const;
+
+
+private:
+  struct Gap
+  {
+    geometry::SurfaceDistance distance;
+    Point                     position;
+  };
+  Gap    gap(const ContactPoint &point, const Vector &x) const;
+  double surface_height(const Vector &x) const;
+
+  std::string               name_;
+  geometry::RigidSurface    surface_;
+  ContactSettings           settings_;
+  int                       body_, n_unknowns_;
+  double                    height_, facing_;
+  std::vector<ContactPoint> points_;
+  const Discretisation     *mesh_;
+  double                    stored_ = 0, lost_ = 0;
+};
+} // namespace solemech::solver

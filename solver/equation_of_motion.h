@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// Sum of all contributions and the masses: the only thing the time integrator knows.
+#pragma once
+
+#include "solver/contribution.h"
+
+namespace solemech::solver
+{
+struct EquationOfMotion
+{
+  const Discretisation *mesh = nullptr;
+  Contributions         contributions;
+  std::vector<double>   mass;        ///< values of the consistent mass matrix on the pattern, one spare place [kg]
+  Vector                body_mass;   ///< of the rigid bodies [kg]
+
+  int n_unknowns() const { return mesh->n_unknowns(); }
+  int n_bodies() const { return body_mass.size(); }
+  int size() const { return n_unknowns() + n_bodies(); }
+
+  void begin_step(const Vector &x, double dt);
+  /// @return false, and the culprit in `failed`, when a contribution finds the state inadmissible
+  bool forces(const Vector &x, Vector &force, Tangent *tangent, std::string &failed) const;
+  void accept(const Vector &x, double dt);
+
+  /// M a, bodies included.
+  Vector inertia(const Vector &acceleration) const;
+  /// Adds `factor` M to a tangent.
+  void   add_mass(double factor, Tangent &tangent) const;
+
+  std::vector<EnergyEntry> energies() const;
+};
+} // namespace solemech::solver

@@ -1,0 +1,151 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/generalised_alpha.h"
+
+#include <cmath>
+#include <stdexcept>
+
+namespace solemech::solver
+{
+AlphaCoefficients alpha_coefficients(double rho)
+{
+  if (!(rho >= 0 && rho <= 1))
+    throw std::invalid_argument("spectral radius must be 0 to 1");
+  const double alpha_m = (2 * rho - 1) / (rho + 1), alpha_f = rho / (rho + 1);
+  const double gamma = 0.5 - alpha_m + alpha_f, half = 1 - alpha_m + alpha_f;
+  return {alpha_m, alpha_f, 0.25 * half * half, gamma};
+}
+
+TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius)
+  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(equation.mesh->pattern())
+{
+  x = v = a = Vector::Zero(equation.size());
+  prescribed.resize(equation.n_bodies());
+}
+
+namespace
+{
+double sum(const std::vector<EnergyEntry> &entries)
+{
+  double total = 0;
+  for (const auto &entry : entries)
+    total += entry.value;
+  return total;
+}
+} // namespace
+
+void TimeIntegrator::start()
+{
+  std::string failed;
+  equation_.begin_step(x, 0);
+  if (!equation_.forces(x, force_, nullptr, failed))
+    throw std::runtime_error("inadmissible initial shape: " + failed);
+  equation_.accept(x, 0);
+  energies_ = equation_.energies();
+  energy_sum_ = sum(energies_);
+}
+
+double TimeIntegrator::kinetic_energy() const
+{
+  return 0.5 * v.dot(equation_.inertia(v));
+}
+
+double TimeIntegrator::body_kinetic_energy() const
+{
+  const auto bodies = v.tail(equation_.n_bodies());
+  return 0.5 * bodies.dot(equation_.body_mass.cwiseProduct(bodies));
+}
+
+StepOutcome TimeIntegrator::step(double dt)
+{
+  const auto   c = quasi_static ? AlphaCoefficients{0, 0, 0.25, 0.5} : coefficients_;
+  const int    n = equation_.n_unknowns();
+  const double mass_factor = quasi_static ? 0.0 : (1 - c.alpha_m) / (c.beta * dt * dt);
+  // Newmark: a_new = (x_new - x)/(beta dt^2) - v/(beta dt) - (1/(2 beta) - 1) a.
+  const auto new_acceleration = [&](const Vector &x_new) -> Vector {
+    return (x_new - x) / (c.beta * dt * dt) - v / (c.beta * dt) - (0.5 / c.beta - 1) * a;
+  };
+  equation_.begin_step(x, dt);
+
+  Vector     new_force, unbalanced = Vector::Zero(equation_.n_bodies());
+  const auto evaluate = [&](const Vector &x_new, Vector &residual, Tangent &tangent, std::string &failed) {
+    if (!equation_.forces(x_new, new_force, &tangent, failed))
+      return false;
+    residual = (1 - c.alpha_f) * new_force + c.alpha_f * force_;
+    const double scale = 1 - c.alpha_f;
+    for (auto &value : tangent.values)
+      value *= scale;
+    tangent.coupling *= scale, tangent.bodies *= scale;
+    for (auto &term : tangent.rank_one)
+      term.c *= scale;
+    if (!quasi_static)
+    {
+      residual += equation_.inertia((1 - c.alpha_m) * new_acceleration(x_new) + c.alpha_m * a);
+      equation_.add_mass(mass_factor, tangent);
+    }
+    for (unsigned k = 0; k < prescribed.size(); ++k)
+      if (prescribed[k])
+      {
+        unbalanced[k] = residual[n + k];
+        residual[n + k] = 0;
+        tangent.coupling.col(k).setZero();
+        tangent.bodies.row(k).setZero(), tangent.bodies.col(k).setZero();
+        tangent.bodies(k, k) = 1;
+      }
+    return true;
+  };
+
+  Vector x_new = x;
+  for (unsigned k = 0; k < prescribed.size(); ++k)
+    if (prescribed[k])
+      x_new[n + k] = *prescribed[k];
+  StepOutcome outcome;
+  constexpr unsigned max_passes = 5;
+  for (unsigned pass = 0; pass < max_passes; ++pass)
+  {
+    const auto solved = newton(evaluate, solver_, x_new, force_scale, newton_settings);
+    outcome.n_iterations += solved.n_iterations;
+    n_iterations += solved.n_iterations;
+    if (!solved.converged)
+    {
+      outcome.reason = solved.reason;
+      ++n_repeated;
+      return outcome;
+    }
+    double change = 0;
+    for (auto &contribution : equation_.contributions)
+      change = std::max(change, contribution->settle(x_new));
+    if (change < 0.01)
+      break;
+  }
+
+  const Vector a_new = quasi_static ? Vector::Zero(x.size()) : new_acceleration(x_new);
+  const Vector v_new = quasi_static ? Vector::Zero(x.size())
+                                    : Vector(v + dt * ((1 - c.gamma) * a + c.gamma * a_new));
+  const Vector dx = x_new - x;
+  const Vector mixed = (1 - c.alpha_f) * new_force + c.alpha_f * force_;
+  double       work = mixed.dot(dx), kinetic = 0;
+  if (!quasi_static)
+  {
+    const double before = kinetic_energy();
+    kinetic = equation_.inertia((1 - c.alpha_m) * a_new + c.alpha_m * a).dot(dx);
+    numerical_ += kinetic - (0.5 * v_new.dot(equation_.inertia(v_new)) - before);
+  }
+  double driven = 0;
+  for (unsigned k = 0; k < prescribed.size(); ++k)
+    if (prescribed[k])
+      driven += unbalanced[k] * dx[n + k];
+  prescribed_work_ += driven;
+  residual_ -= work + kinetic - driven;
+
+  x = x_new, v = v_new, a = a_new, force_ = new_force;
+  equation_.accept(x, dt);
+  energies_ = equation_.energies();
+  const double energy = sum(energies_);
+  numerical_ += work - (energy - energy_sum_);
+  energy_sum_ = energy;
+  time += dt;
+  ++n_steps;
+  outcome.advanced = true;
+  return outcome;
+}
+} // namespace solemech::solver

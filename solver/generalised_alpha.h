@@ -1,0 +1,65 @@
+// SPDX-License-Identifier: Apache-2.0
+// Implicit time integration, second order: generalised-alpha with all coefficients from the spectral radius at
+// infinite frequency (Chung & Hulbert, J. Appl. Mech. 60, 1993). Forces are mixed, not states, so that every law
+// is evaluated at the end of the step. With `quasi_static` masses are left out and the force at the end counts.
+#pragma once
+
+#include "solver/equation_of_motion.h"
+#include "solver/newton.h"
+
+#include <optional>
+
+namespace solemech::solver
+{
+/// Coefficients as values made from one number.
+struct AlphaCoefficients
+{
+  double alpha_m, alpha_f, beta, gamma;
+};
+
+/// @param spectral_radius at infinite frequency, 0..1; throws std::invalid_argument outside
+AlphaCoefficients alpha_coefficients(double spectral_radius);
+
+struct StepOutcome
+{
+  bool        advanced = false;
+  unsigned    n_iterations = 0;
+  std::string reason;  ///< when the step is to be repeated smaller
+};
+
+class TimeIntegrator
+{
+public:
+  TimeIntegrator(EquationOfMotion &equation, double spectral_radius);
+
+  Vector x, v, a;       ///< accepted state; bodies at the end [m, m/s, m/s2]
+  double time = 0;      ///< [s]
+  double force_scale = 1; ///< residuals count against it [N]
+  bool   quasi_static = false;
+  std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
+  NewtonSettings newton_settings;
+
+  /// Tries a step; on failure the state is as before.
+  StepOutcome step(double dt);
+
+  /// Evaluates forces and energies at the present x: call once after setting it.
+  void start();
+
+  double kinetic_energy() const;       ///< of everything [J]
+  double body_kinetic_energy() const;  ///< of the rigid bodies [J]
+  double numerical_energy() const { return numerical_; } ///< lost to the scheme so far [J]
+  double residual_energy() const { return residual_; }   ///< lost to unfinished iterations so far [J]
+  double prescribed_work() const { return prescribed_work_; } ///< done by prescribed bodies so far [J]
+  const std::vector<EnergyEntry> &energies() const { return energies_; }
+
+  std::size_t n_steps = 0, n_repeated = 0, n_iterations = 0;
+
+private:
+  EquationOfMotion        &equation_;
+  AlphaCoefficients        coefficients_;
+  BorderedSolver           solver_;
+  Vector                   force_;      ///< at the accepted state [N]
+  std::vector<EnergyEntry> energies_;
+  double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, prescribed_work_ = 0;
+};
+} // namespace solemech::solver

@@ -1,0 +1,172 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/inflation.h"
+
+#include "solver/contributions/fibre_bundle.h"
+#include "solver/contributions/gas_chamber.h"
+#include "solver/contributions/solid_body.h"
+#include "solver/generalised_alpha.h"
+#include "solver/part_law.h"
+
+#include <fmt/format.h>
+
+#include <stdexcept>
+
+namespace solemech::solver
+{
+namespace
+{
+/// Holds every unknown that the films do not reach, and one vertical position of each film, by soft springs that
+/// carry no load at the solution.
+class Anchor : public Contribution
+{
+public:
+  Anchor(const Discretisation &mesh, std::vector<int> unknowns, double stiffness)
+    : mesh_(&mesh), unknowns_(std::move(unknowns)), stiffness_(stiffness)
+  {}
+  bool add(const Vector &x, Vector &force, Tangent *tangent) const override
+  {
+    for (const int i : unknowns_)
+    {
+      force[i] += stiffness_ * x[i];
+      if (tangent)
+        mesh_->add_entry(tangent->values, i, i, stiffness_);
+    }
+    return true;
+  }
+  std::string name() const override { return "anchor"; }
+
+private:
+  const Discretisation *mesh_;
+  std::vector<int>      unknowns_;
+  double                stiffness_;
+};
+
+/// Displacements between the films follow by repeated averaging over neighbours; outer faces stay.
+void spread(const Discretisation &mesh, std::vector<bool> fixed, std::vector<Point> &displacement)
+{
+  for (const auto &face : mesh.mesh().faces)
+    if (face.id < static_cast<int>(geometry::BoundaryId::chamber_first) &&
+        face.id != static_cast<int>(geometry::BoundaryId::axis))
+      for (const unsigned node : mesh.edge(face))
+        fixed[node] = true;
+  std::vector<std::vector<unsigned>> neighbours(mesh.n_nodes());
+  for (const auto &cell : mesh.cells())
+    for (unsigned a = 0; a < 9; ++a)
+    {
+      if (a % 3 < 2)
+        neighbours[cell[a]].push_back(cell[a + 1]), neighbours[cell[a + 1]].push_back(cell[a]);
+      if (a / 3 < 2)
+        neighbours[cell[a]].push_back(cell[a + 3]), neighbours[cell[a + 3]].push_back(cell[a]);
+    }
+  constexpr unsigned n_sweeps = 150;
+  for (unsigned sweep = 0; sweep < n_sweeps; ++sweep)
+    for (std::size_t i = 0; i < mesh.n_nodes(); ++i)
+      if (!fixed[i])
+      {
+        Point mean{};
+        for (const unsigned j : neighbours[i])
+          mean[0] += displacement[j][0], mean[1] += displacement[j][1];
+        displacement[i] = {mesh.dof(i, 0) < 0 ? 0.0 : mean[0] / neighbours[i].size(), mean[1] / neighbours[i].size()};
+      }
+}
+} // namespace
+
+double fibre_rest_length(const AirUnit &unit, double height)
+{
+  const double per_area = unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing);
+  // Tension k (x - w/2) = p with x = height - L0 and w = 0.002 L0.
+  return (height - unit.gauge_pressure / per_area) / 1.001;
+}
+
+std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input)
+{
+  std::vector<Point> displacement(mesh.n_nodes(), Point{0, 0});
+  if (units.empty())
+    return displacement;
+
+  std::vector<bool> film_node(mesh.n_nodes(), false);
+  for (const auto &unit : units)
+    for (std::size_t c = 0; c < mesh.cells().size(); ++c)
+      if (mesh.mesh().cells[c].part == unit.film_part)
+        for (const unsigned node : mesh.cells()[c])
+          film_node[node] = true;
+  std::vector<int> idle, pinned;
+  for (unsigned node = 0; node < mesh.n_nodes(); ++node)
+    for (unsigned c = 0; c < 2; ++c)
+      if (mesh.dof(node, c) >= 0 && !film_node[node])
+        idle.push_back(mesh.dof(node, c));
+  for (const auto &unit : units)
+  {
+    const auto &face = mesh.mesh().faces[mesh.mesh().chambers[unit.chamber].facing.front().first];
+    if (const int dof = mesh.dof(mesh.edge(face)[0], 1); dof >= 0)
+      pinned.push_back(dof);
+  }
+
+  Vector x = Vector::Zero(mesh.n_unknowns());
+  const auto attempt = [&](double share) {
+    EquationOfMotion equation;
+    equation.mesh = &mesh;
+    equation.body_mass.resize(0);
+    equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
+    double load = 0;
+    for (const auto &unit : units)
+    {
+      auto kernel = make_part_kernel(unit.unit->film, 1.0, input);
+      auto group = mesh.group(unit.film_part, kernel->n_branches(), mesh.nodes(), {});
+      equation.contributions.push_back(std::make_unique<SolidBody>(std::move(group), std::move(kernel)));
+      const auto &chamber = mesh.mesh().chambers[unit.chamber];
+      auto gas = std::make_unique<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt);
+      gas->hold(share * unit.unit->gauge_pressure);
+      equation.contributions.push_back(std::move(gas));
+      if (unit.unit->has_fibres)
+      {
+        AirUnit partly = *unit.unit;
+        partly.gauge_pressure *= share;
+        equation.contributions.push_back(std::make_unique<FibreBundle>(
+          "fibres", mesh, chamber,
+          materials::TensileFibres{partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
+                                   fibre_rest_length(partly, unit.height), unit.unit->packed_share * unit.height}));
+      }
+      load += unit.unit->gauge_pressure * chamber.drawn_area;
+    }
+    equation.contributions.push_back(std::make_unique<Anchor>(mesh, idle, 1e3));
+    equation.contributions.push_back(std::make_unique<Anchor>(mesh, pinned, 1e6));
+    TimeIntegrator integrator(equation, 1.0);
+    integrator.quasi_static = true;
+    integrator.force_scale = std::max(load, 1e-3);
+    integrator.newton_settings.tolerance = 1e-6;
+    integrator.newton_settings.n_iterations = 40;
+    integrator.x = x;
+    integrator.start();
+    // A long step: the film's slow branches have relaxed by the time the unit is built in.
+    const auto outcome = integrator.step(1e9);
+    if (outcome.advanced)
+      x = integrator.x;
+    return outcome;
+  };
+
+  double reached = 0, stride = 1;
+  while (reached < 1)
+  {
+    const double next = std::min(1.0, reached + stride);
+    const auto   outcome = attempt(next);
+    if (outcome.advanced)
+    {
+      reached = next;
+      stride *= 1.5;
+      continue;
+    }
+    stride *= 0.4;
+    if (stride < 0.01)
+      throw std::runtime_error(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
+                                           "({}). Lower the pressure, or make the film thicker or stiffer",
+                                           100 * reached, outcome.reason));
+  }
+  for (unsigned node = 0; node < mesh.n_nodes(); ++node)
+    for (unsigned c = 0; c < 2; ++c)
+      if (const int dof = mesh.dof(node, c); dof >= 0)
+        displacement[node][c] = x[dof];
+  spread(mesh, film_node, displacement);
+  return displacement;
+}
+} // namespace solemech::solver

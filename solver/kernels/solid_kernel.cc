@@ -1,0 +1,36 @@
+// SPDX-License-Identifier: Apache-2.0
+// Choice of the instruction set at run time.
+#include "solver/kernels/solid_kernel.h"
+
+#include "solver/kernels/instantiations.h"
+
+namespace solemech::solver
+{
+namespace
+{
+template <typename Law>
+std::unique_ptr<SolidKernel> make(const Law &law, InstructionSet set)
+{
+  return set == InstructionSet::avx2 ? make_avx2_kernel(law) : make_baseline_kernel(law);
+}
+} // namespace
+
+InstructionSet best_instruction_set()
+{
+  static const bool wide = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
+  return wide ? InstructionSet::avx2 : InstructionSet::baseline;
+}
+
+std::unique_ptr<SolidKernel> make_kernel(const materials::Foam &foam, InstructionSet set)
+{
+  return make(foam, set);
+}
+std::unique_ptr<SolidKernel> make_kernel(const materials::IsotropicPlate &plate, InstructionSet set)
+{
+  return make(plate, set);
+}
+std::unique_ptr<SolidKernel> make_kernel(const materials::Rubber &rubber, InstructionSet set)
+{
+  return make(rubber, set);
+}
+} // namespace solemech::solver

@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: Apache-2.0
+// Principal strains in a section (r, z) with a hoop or out-of-plane direction t, and the way back: stress and
+// spatial tangent of an isotropic law from its response in principal logarithmic strains.
+// Components are ordered rr, zz, tt, rz. The in-plane eigenproblem is solved by double-angle formulas from
+// b - I, so that small strains keep all digits (formulas: Ogden, Non-Linear Elastic Deformations, ch. 6).
+#pragma once
+
+#include "materials/law.h"
+
+#include <array>
+#include <cmath>
+
+namespace solemech::solver
+{
+/// Symmetric tensor of a section: rr, zz, tt, rz.
+template <typename Number>
+using SectionTensor = std::array<Number, 4>;
+
+/// Kirchhoff stress tau and spatial tangent (of the Lie derivative of tau, engineering shear), both [Pa].
+template <typename Number>
+struct PointResponse
+{
+  SectionTensor<Number>  stress{};
+  std::array<Number, 10> tangent{}; ///< rr.rr, zz.zz, tt.tt, rz.rz, rr.zz, rr.tt, zz.tt, rr.rz, zz.rz, tt.rz
+};
+
+/// Principal frame of a symmetric section tensor.
+template <typename Number>
+struct SpectralFrame
+{
+  materials::LogStrains<Number> strains{};       ///< principal logarithmic strains
+  Number                        cosine, sine;    ///< of twice the angle of the first principal direction
+
+  /// Frame of b given by b - I.
+  static SpectralFrame of_excess(const SectionTensor<Number> &e)
+  {
+    using std::log1p;
+    SpectralFrame frame;
+    const auto [mean, radius] = frame.orient(e);
+    frame.strains = {0.5 * log1p(mean + radius), 0.5 * log1p(mean - radius), 0.5 * log1p(e[2])};
+    return frame;
+  }
+
+  /// Frame of a logarithmic strain tensor.
+  static SpectralFrame of_strain(const SectionTensor<Number> &e)
+  {
+    SpectralFrame frame;
+    const auto [mean, radius] = frame.orient(e);
+    frame.strains = {mean + radius, mean - radius, e[2]};
+    return frame;
+  }
+
+  /// The tensor with the principal values `v` in this frame.
+  SectionTensor<Number> tensor(const std::array<Number, 3> &v) const
+  {
+    const Number mean = 0.5 * (v[0] + v[1]), half = 0.5 * (v[0] - v[1]);
+    return {mean + half * cosine, mean - half * cosine, v[2], half * sine};
+  }
+
+  /// Adds stress and tangent of a response given in this frame.
+  void add(const materials::SpectralResponse<Number> &response, PointResponse<Number> &sum) const
+  {
+    using std::sqrt;
+    using materials::select;
+    const auto &t = response.stress;
+    const auto &m = response.moduli;
+
+    const auto stress = tensor(t);
+    for (unsigned i = 0; i < 4; ++i)
+      sum.stress[i] += stress[i];
+
+    // Shear modulus of the principal plane: (tau1 - tau2)/(2 tanh x) - (tau1 + tau2)/2, x = eps1 - eps2 >= 0;
+    // for nearly equal strains the quotient goes over into its limit.
+    const Number x = strains[0] - strains[1];
+    const auto   apart = x > 1e-5;
+    const Number safe_x = select(apart, x, Number(1.0));
+    const Number quotient = select(apart, (t[0] - t[1]) / (2.0 * tanh(safe_x)),
+                                   0.25 * (m[0] + m[1] - 2.0 * m[3]));
+    const Number shear = quotient - 0.5 * (t[0] + t[1]);
+
+    const Number a11 = m[0] - 2.0 * t[0], a22 = m[1] - 2.0 * t[1], a33 = m[2] - 2.0 * t[2];
+    const Number mean = a11 + a22 + 2.0 * m[3], skew = a11 - a22, deviatoric = a11 + a22 - 2.0 * m[3];
+    const Number c = cosine, s = sine;
+    const Number dd = deviatoric * c * c + 4.0 * shear * s * s;
+    const Number ss = deviatoric * s * s + 4.0 * shear * c * c;
+    const Number ds = (deviatoric - 4.0 * shear) * c * s;
+    auto        &d = sum.tangent;
+    d[0] += 0.25 * (mean + 2.0 * skew * c + dd);
+    d[1] += 0.25 * (mean - 2.0 * skew * c + dd);
+    d[2] += a33;
+    d[3] += 0.25 * ss;
+    d[4] += 0.25 * (mean - dd);
+    d[5] += 0.5 * (m[4] + m[5] + c * (m[4] - m[5]));
+    d[6] += 0.5 * (m[4] + m[5] - c * (m[4] - m[5]));
+    d[7] += 0.25 * (skew * s + ds);
+    d[8] += 0.25 * (skew * s - ds);
+    d[9] += 0.5 * s * (m[4] - m[5]);
+  }
+
+private:
+  struct MeanAndRadius
+  {
+    Number mean, radius;
+  };
+
+  MeanAndRadius orient(const SectionTensor<Number> &e)
+  {
+    using std::sqrt;
+    using materials::select;
+    const Number half = 0.5 * (e[0] - e[1]);
+    const Number radius = sqrt(half * half + e[3] * e[3]);
+    const auto   oriented = radius > 1e-300;
+    const Number inverse = 1.0 / select(oriented, radius, Number(1.0));
+    cosine = select(oriented, half * inverse, Number(1.0));
+    sine = select(oriented, e[3] * inverse, Number(0.0));
+    return {0.5 * (e[0] + e[1]), radius};
+  }
+
+  static Number tanh(const Number &x)
+  {
+    using std::expm1;
+    const Number e = expm1(2.0 * x);
+    return e / (e + 2.0);
+  }
+};
+
+/// Displacement gradient of a section and what follows from it.
+template <typename Number>
+struct SectionMotion
+{
+  Number rr, rz, zr, zz, tt; ///< H = F - I; tt is u_r/R, or 0 in plane strain
+
+  Number volume_ratio() const { return ((1.0 + rr) * (1.0 + zz) - rz * zr) * (1.0 + tt); }
+
+  /// b - I = H + H^T + H H^T.
+  SectionTensor<Number> left_excess() const
+  {
+    return {2.0 * rr + rr * rr + rz * rz, 2.0 * zz + zr * zr + zz * zz, 2.0 * tt + tt * tt,
+            rz + zr + rr * zr + rz * zz};
+  }
+
+  /// F a F^T.
+  SectionTensor<Number> push_forward(const SectionTensor<Number> &a) const
+  {
+    const Number frr = 1.0 + rr, fzz = 1.0 + zz, ftt = 1.0 + tt;
+    const Number row_r[2] = {frr * a[0] + rz * a[3], frr * a[3] + rz * a[1]};
+    const Number row_z[2] = {zr * a[0] + fzz * a[3], zr * a[3] + fzz * a[1]};
+    return {row_r[0] * frr + row_r[1] * rz, row_z[0] * zr + row_z[1] * fzz, ftt * ftt * a[2],
+            row_r[0] * zr + row_r[1] * fzz};
+  }
+
+  /// The motion whose gradient is F^-1.
+  SectionMotion inverse() const
+  {
+    const Number det = 1.0 / ((1.0 + rr) * (1.0 + zz) - rz * zr);
+    return {(1.0 + zz) * det - 1.0, -rz * det, -zr * det, (1.0 + rr) * det - 1.0, 1.0 / (1.0 + tt) - 1.0};
+  }
+};
+} // namespace solemech::solver

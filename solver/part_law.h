@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+// From the data of a material to the element loops of a part.
+#pragma once
+
+#include "solver/case.h"
+#include "solver/kernels/solid_kernel.h"
+
+namespace solemech::solver
+{
+/// Kernel of a material at the surroundings of a case. A share of area below one (lugs) makes separate posts:
+/// stiffness along the posts times the share, and no lateral stress passed on (Poisson's ratio 0).
+std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &material, double area_share,
+                                              const Case &input);
+
+/// Small-strain modulus under lateral confinement, all branches elastic [Pa].
+double stiffest_confined_modulus(const materials::Material &material, const Case &input);
+
+/// Young's modulus at rest, gas included [Pa].
+double equilibrium_modulus(const materials::Material &material, const Case &input);
+} // namespace solemech::solver

@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/rigs/drop.h"
+
+#include "solver/bottoming.h"
+#include "solver/metrics.h"
+#include "solver/recorder.h"
+#include "solver/step_control.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr double spectral_radius = 0.6;  // waves of the mesh die within a few steps, the blow does not notice
+constexpr double smoothing_share = 0.15; // half window of the smoothed peak over the contact time
+constexpr double n_pictures = 60;
+constexpr double careful_force = 0.08;   // below this share of the peak force steps are short, to find the loss
+constexpr double careful_share = 1.0 / 270;
+
+/// State of the weight when the force has come down to zero, interpolated.
+struct ContactLoss
+{
+  double time = 0, speed = 0, height = 0; ///< [s], upwards [m/s], over the touch level [m]
+};
+
+/// One blow: from first touch to contact loss.
+class Blow
+{
+public:
+  Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
+       const Resolution &resolution, const RunOptions &options)
+    : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
+      options_(options)
+  {}
+
+  void run(double touch_speed, double share_before, double share_of_run);
+
+  ContactLoss         loss;
+  double              raw_peak = 0, greatest_way = 0, time_of_peak = 0, start_time = 0;
+  std::vector<double> axis_thickness_at_peak;
+
+private:
+  const StackModel &model_;
+  const DropRig    &rig_;
+  TimeIntegrator   &integrator_;
+  Recorder         &recorder_;
+  const Resolution &resolution_;
+  const RunOptions &options_;
+
+  [[noreturn]] void fail(const std::string &reason, double t);
+};
+
+void Blow::fail(const std::string &reason, double t)
+{
+  auto partial = recorder_.finish();
+  partial.complete = false;
+  partial.stop_reason =
+    fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
+                "is kept. Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"",
+                1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason);
+  throw RunFailed(partial.stop_reason, std::move(partial));
+}
+
+void Blow::run(double touch_speed, double share_before, double share_of_run)
+{
+  const int    tup = model_.tup_unknown();
+  const double weight = rig_.mass * model_.input.gravity;
+  start_time = integrator_.time;
+  integrator_.v.setZero(), integrator_.a.setZero();
+  integrator_.x[tup] = 0;
+  integrator_.v[tup] = -touch_speed;
+  integrator_.a[tup] = -model_.input.gravity;
+  integrator_.quasi_static = false;
+  integrator_.prescribed[0].reset();
+  integrator_.start();
+  recorder_.record(0, true);
+
+  double      contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
+  const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
+  StepControl control(resolution_.step_tolerance, contact_time, touch_speed);
+  double      force = 0, last_force = 0, last_time = 0;
+  bool        touched = false;
+  for (;;)
+  {
+    integrator_.force_scale = std::max(force, 0.02 * expected_force);
+    const double before = integrator_.time, speed_before = integrator_.v[tup], way_before = integrator_.x[tup];
+    const auto   outcome = integrator_.step(control.step());
+    if (!outcome.advanced)
+    {
+      if (!control.cut())
+        fail(outcome.reason, before - start_time);
+      continue;
+    }
+    const double t = integrator_.time - start_time, dt = integrator_.time - before;
+    const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
+    touched = touched || new_force > 0;
+    if (touched && new_force <= 0 && integrator_.v[tup] > 0)
+    {
+      // Force zero by extrapolation of the last two points of contact, within the step that lost it.
+      const double slope = (last_force - force) / std::max(before - start_time - last_time, 1e-30);
+      const double wait = slope > 0 ? std::min(force / slope, dt) : 0.0;
+      loss.time = before - start_time + wait;
+      loss.speed = speed_before + (0.5 * force / rig_.mass - model_.input.gravity) * wait;
+      loss.height = way_before + 0.5 * (speed_before + loss.speed) * wait;
+      recorder_.record(t, true);
+      return;
+    }
+    if (way > greatest_way)
+    {
+      greatest_way = way, time_of_peak = t;
+      axis_thickness_at_peak = model_.axis_thickness(integrator_.x);
+    }
+    raw_peak = std::max(raw_peak, new_force);
+    recorder_.record(t);
+    last_force = force, last_time = before - start_time, force = new_force;
+
+    if (force > 0.02 * raw_peak && way > 0.02 * model_.height && integrator_.v[tup] < 0)
+      contact_time = std::numbers::pi * std::sqrt(rig_.mass * way / std::max(force - weight, 0.1 * force));
+    control.advanced(dt, integrator_.a[tup], contact_time);
+    if (integrator_.v[tup] > 0 && force < careful_force * raw_peak)
+      control.limit(resolution_.step_tolerance * careful_share * t);
+    if (t > 60 * contact_time + 1)
+      fail("the drop weight does not leave the stack", t);
+    if (options_.progress)
+    {
+      const double done = integrator_.v[tup] < 0 ? 0.5 * (1 + integrator_.v[tup] / touch_speed)
+                                                 : 0.5 + 0.5 * (1 - std::min(1.0, force / raw_peak));
+      if (!options_.progress(share_before + share_of_run * done, "the blow"))
+        throw RunStopped();
+    }
+  }
+}
+
+/// The stack alone for `duration` [s] between blows: no inertia, steps that grow with the time scales left.
+void rest(const StackModel &model, TimeIntegrator &integrator, double duration)
+{
+  const int tup = model.tup_unknown();
+  integrator.quasi_static = true;
+  integrator.v.setZero(), integrator.a.setZero();
+  integrator.prescribed[0] = 2 * model.height;
+  integrator.x[tup] = 2 * model.height;
+  integrator.start();
+  double left = duration, dt = std::min(1e-4, duration);
+  while (left > 0)
+  {
+    const auto outcome = integrator.step(std::min(dt, left));
+    if (!outcome.advanced)
+    {
+      dt *= 0.3;
+      if (dt < 1e-9)
+        throw std::runtime_error("the stack does not come to rest between two hits: " + outcome.reason);
+      continue;
+    }
+    left -= std::min(dt, left);
+    dt *= 1.25;
+  }
+  integrator.prescribed[0].reset();
+}
+} // namespace
+
+Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options)
+{
+  StackModel     model(input, rig.tup, rig.mass, resolution);
+  TimeIntegrator integrator(model.equation, spectral_radius);
+  const double   given = rig.mass * input.gravity * rig.height;
+  const double   touch_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
+  const double   guess = 0.3 * model.height * std::numbers::pi / touch_speed;
+  const double   interval = options.pictures ? guess / n_pictures : 0.0;
+  const double   weight = rig.mass * input.gravity;
+
+  struct Hit
+  {
+    double rebound, by_speed, by_loop, peak, raw, way, contact, peak_time, speed, pressure;
+  };
+  std::vector<Hit>          recorded;
+  Result                    result;
+  std::vector<double>       thickness;
+  constexpr int             most_hits = 40;
+  const int n_planned = rig.conditioned ? most_hits : rig.hits + rig.discarded;
+  int       n_done = 0;
+  for (; n_done < n_planned; ++n_done)
+  {
+    Recorder recorder(model, integrator, interval);
+    integrator.x[model.tup_unknown()] = 0;
+    recorder.open_ledger(given);
+    Blow blow(model, rig, integrator, recorder, resolution, options);
+    blow.run(touch_speed, static_cast<double>(n_done) / n_planned, 1.0 / n_planned);
+
+    const double returned = 0.5 * rig.mass * blow.loss.speed * blow.loss.speed;
+    const double guide_up = rig.guide_loss * returned, guide_down = rig.guide_loss * given;
+    const auto  &t = recorder.time();
+    const auto  &force = recorder.curve("force");
+    const auto   loop = loop_areas(recorder.curve("tup_displacement"), force);
+    recorded.push_back({(returned - guide_up + weight * blow.loss.height) / given,
+                        returned / (0.5 * rig.mass * touch_speed * touch_speed), loop.returned(),
+                        smoothed_peak(t, force, smoothing_share * blow.loss.time), blow.raw_peak, blow.greatest_way,
+                        blow.loss.time, blow.time_of_peak, blow.loss.speed,
+                        *std::max_element(recorder.curve("peak_pressure").begin(),
+                                          recorder.curve("peak_pressure").end())});
+    thickness = blow.axis_thickness_at_peak;
+    recorder.set("guide", "friction, down", EnergyKind::dissipated, guide_down);
+    recorder.set("guide", "friction, up", EnergyKind::dissipated, guide_up);
+    result = recorder.finish();
+    result.time_of_peak = blow.time_of_peak;
+    result.time_of_loss = blow.loss.time;
+
+    const auto n = recorded.size();
+    if (rig.conditioned && n >= 2 && std::abs(recorded[n - 1].rebound - recorded[n - 2].rebound) < 0.002)
+    {
+      ++n_done;
+      break;
+    }
+    if (n_done + 1 < n_planned)
+      rest(model, integrator, rig.rest);
+  }
+
+  const auto n_counted = rig.conditioned ? 1 : rig.hits;
+  const auto mean = [&](double Hit::*member) {
+    double sum = 0;
+    for (auto hit = recorded.end() - n_counted; hit != recorded.end(); ++hit)
+      sum += (*hit).*member;
+    return sum / n_counted;
+  };
+  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
+    result.readings.push_back({name, value, unit, meaning, -1});
+  };
+  const double rebound = mean(&Hit::rebound), peak = mean(&Hit::peak), way = mean(&Hit::way);
+  add("rebound_by_height", rebound, "1", "rise above the level of first touch over the drop height to it");
+  add("rebound_height", rebound * rig.height, "m", "rise above the level of first touch");
+  add("return_by_speed", mean(&Hit::by_speed), "1", "squared speed at contact loss over squared speed at touch");
+  add("return_by_loop", mean(&Hit::by_loop), "1", "unloading over loading area of force against way");
+  add("peak_force", peak, "N", "greatest force, smoothed over 15 % of the contact time each way");
+  add("peak_force_raw", mean(&Hit::raw), "N", "greatest force, stress waves included");
+  add("peak_deceleration", peak / weight - 1, "1", "greatest upward acceleration of the drop weight over g: F/(m g) - 1");
+  add("peak_force_over_weight", peak / weight, "1", "F/(m g), what a sensor zeroed in free fall reads");
+  add("greatest_compression", way, "m", "greatest way of the drop weight below first touch");
+  add("compression_share", way / model.height, "1", "greatest compression over the height of the stack");
+  add("contact_time", mean(&Hit::contact), "s", "first touch to contact loss");
+  add("time_of_peak", mean(&Hit::peak_time), "s", "first touch to greatest compression");
+  add("peak_pressure", mean(&Hit::pressure), "Pa", "greatest contact pressure under the striker");
+  add("impact_speed", touch_speed, "m/s", "speed at first touch");
+  add("rebound_speed", mean(&Hit::speed), "m/s", "speed at contact loss");
+  if (recorded.size() > 1)
+    for (std::size_t i = 0; i < recorded.size(); ++i)
+      result.readings.push_back({fmt::format("rebound_by_height.hit_{}", i + 1), recorded[i].rebound, "1",
+                                 "rebound of this hit, level of first touch of the fresh stack", -1});
+
+  double left = 0;
+  for (const auto &row : result.ledger)
+    if ((row.type == EnergyKind::stored) || (row.type == EnergyKind::kinetic && row.part == "stack"))
+      left += row.values.back();
+  add("left_in_stack", left, "J", "stored and moving in the stack at contact loss");
+  add_bottoming(model, thickness, result);
+
+  double numerical = 0, residual = 0;
+  for (const auto &row : result.ledger)
+    if (row.type == EnergyKind::numerical)
+      (row.kind == "residual" ? residual : numerical) = row.values.back();
+  result.facts.ledger_numerical = std::abs(numerical) / given;
+  result.facts.ledger_residual = std::abs(residual) / given;
+  return result;
+}
+} // namespace solemech::solver

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: Apache-2.0
+// Drop rig and ball rebound: a free weight falls on the stack, once or several times with rests between.
+#pragma once
+
+#include "solver/run.h"
+#include "solver/stack_model.h"
+
+namespace solemech::solver
+{
+Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options);
+} // namespace solemech::solver

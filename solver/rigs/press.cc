@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/rigs/press.h"
+
+#include "solver/bottoming.h"
+#include "solver/contributions/applied_force.h"
+#include "solver/metrics.h"
+#include "solver/recorder.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr int    steps_per_cycle = 120;  // at step tolerance 1
+constexpr double n_pictures = 40;        // of the last cycle
+constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
+
+/// Displacement [m] or force [N] wanted at `t` [s].
+double wanted(const PressRig &rig, double t)
+{
+  if (rig.wave == PressWave::table)
+  {
+    const auto after = std::upper_bound(rig.table.begin(), rig.table.end(), t,
+                                        [](double time, const auto &row) { return time < row.first; });
+    if (after == rig.table.begin())
+      return rig.table.front().second;
+    if (after == rig.table.end())
+      return rig.table.back().second;
+    const auto &[t1, y1] = *after;
+    const auto &[t0, y0] = *(after - 1);
+    return y0 + (y1 - y0) * (t - t0) / (t1 - t0);
+  }
+  const double period = rig.duration + rig.rest;
+  const double phase = std::fmod(t, period) / rig.duration;
+  if (phase >= 1)
+    return 0;
+  return rig.peak * (rig.wave == PressWave::half_sine ? std::sin(std::numbers::pi * phase)
+                                                      : 1 - std::abs(2 * phase - 1));
+}
+
+double run_time(const PressRig &rig)
+{
+  return rig.wave == PressWave::table ? rig.table.back().first
+                                      : rig.cycles * rig.duration + (rig.cycles - 1) * rig.rest;
+}
+} // namespace
+
+Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution, const RunOptions &options)
+{
+  StackModel model(input, rig.tup, 0.0, resolution);
+  const int  tup = model.tup_unknown();
+  const bool by_force = rig.control == PressControl::force;
+  auto       owned = std::make_unique<AppliedForce>(tup);
+  auto      &head = *owned;
+  model.equation.contributions.push_back(std::move(owned));
+
+  TimeIntegrator integrator(model.equation, 1.0);
+  integrator.quasi_static = true;
+  const double whole = run_time(rig);
+  const double last_start = rig.wave == PressWave::table ? 0.0 : (rig.cycles - 1) * (rig.duration + rig.rest);
+  double       expected = by_force ? rig.peak : 0;
+  for (const auto &row : rig.table)
+    expected = std::max(expected, by_force ? row.second : 0.0);
+  integrator.force_scale = std::max(0.02 * expected, 1e-2);
+  Recorder recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
+
+  // The head starts in light touch: the depth at which the whole face carries a newton is a thousandth of a
+  // micrometre, too small to matter and enough for a first tangent.
+  integrator.start();
+  double dt_regular = std::min(rig.duration, whole) / steps_per_cycle * resolution.step_tolerance;
+  if (by_force)
+  {
+    integrator.prescribed[0] = -1e-4 * model.height;
+    if (!integrator.step(dt_regular * 1e-3).advanced)
+      throw std::runtime_error("the press head cannot be seated on the stack");
+    integrator.prescribed[0].reset();
+    head.force = seating_force;
+    integrator.start();
+  }
+  recorder.open_ledger(0);
+  const double clock = integrator.time;
+  recorder.record(0, true);
+
+  double              dt = dt_regular * 0.25, t = 0, greatest = -1e300;
+  std::vector<double> thickness;
+  std::size_t         cycle_first = 0;
+  while (t < whole * (1 - 1e-12))
+  {
+    if (t < last_start && t + dt > last_start)
+      dt = last_start - t;
+    // Steps meet the crest of each cycle.
+    const double period = rig.duration + rig.rest, crest = std::floor(t / period) * period + 0.5 * rig.duration;
+    if (rig.wave != PressWave::table && t < crest - 1e-12 * whole && t + dt > crest)
+      dt = crest - t;
+    dt = std::min(dt, whole - t);
+    const double value = wanted(rig, t + dt);
+    if (by_force)
+      head.force = std::max(value, seating_force);
+    else
+      integrator.prescribed[0] = -value;
+    const auto outcome = integrator.step(dt);
+    if (!outcome.advanced)
+    {
+      dt *= 0.35;
+      if (dt < 1e-6 * dt_regular)
+      {
+        auto partial = recorder.finish();
+        partial.complete = false;
+        partial.stop_reason = fmt::format("the press stopped after {:.1f} ms: {}. Try a lower peak, a thicker or firmer "
+                                          "stack, or accuracy = \"2 %\"",
+                                          1e3 * t, outcome.reason);
+        throw RunFailed(partial.stop_reason, std::move(partial));
+      }
+      continue;
+    }
+    t = integrator.time - clock;
+    if (t <= last_start * (1 + 1e-12) && last_start > 0)
+      cycle_first = recorder.time().size();
+    recorder.record(t);
+    const double force = model.tup_contact->state(integrator.x).force;
+    integrator.force_scale = std::max({integrator.force_scale, force, 1e-2});
+    if (t >= last_start && -integrator.x[tup] > greatest)
+    {
+      greatest = -integrator.x[tup];
+      thickness = model.axis_thickness(integrator.x);
+    }
+    const bool resting = rig.wave != PressWave::table && std::fmod(t, period) >= rig.duration * (1 - 1e-9);
+    dt = std::min(dt * 1.5, resting ? std::max(dt_regular, 0.1 * rig.rest) : dt_regular);
+    if (options.progress && !options.progress(t / whole, "the press"))
+      throw RunStopped();
+  }
+
+  const auto slice = [&](const char *name) {
+    const auto &all = recorder.curve(name);
+    return std::vector<double>(all.begin() + cycle_first, all.end());
+  };
+  const auto way = slice("tup_displacement"), force = slice("force");
+  const auto areas = loop_areas(way, force);
+  const auto top = std::max_element(way.begin(), way.end()) - way.begin();
+  const double peak = *std::max_element(force.begin(), force.end()), travel = way[top] - way.front();
+  const double pressure = *std::max_element(recorder.curve("peak_pressure").begin(), recorder.curve("peak_pressure").end());
+  const double time_of_peak = recorder.time()[cycle_first + top];
+
+  Result result = recorder.finish();
+  result.input_energy = areas.loading;
+  result.time_of_peak = time_of_peak;
+  result.time_of_loss = result.time.back();
+  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
+    result.readings.push_back({name, value, unit, meaning, -1});
+  };
+  add("loop_return", areas.returned(), "1", "unloading over loading area of force against way, last cycle");
+  add("loop_energy_in", areas.loading, "J", "work of loading, last cycle");
+  add("loop_energy_lost", areas.loading - areas.unloading, "J", "area of the loop, last cycle");
+  add("peak_force", peak, "N", "greatest force of the last cycle");
+  add("greatest_compression", way[top], "m", "greatest way of the head below first touch");
+  add("peak_displacement", way[top], "m", "greatest way of the head below first touch");
+  add("compression_share", way[top] / model.height, "1", "greatest compression over the height of the stack");
+  add("secant_stiffness", travel > 0 ? peak / travel : 0.0, "N/m", "peak force over the way of the last cycle");
+  add("peak_pressure", pressure, "Pa", "greatest contact pressure under the head");
+  add_bottoming(model, thickness, result);
+  double numerical = 0, residual = 0;
+  for (const auto &row : result.ledger)
+    if (row.type == EnergyKind::numerical)
+      (row.kind == "residual" ? residual : numerical) = row.values.back();
+  const double scale = std::max(areas.loading, 1e-12);
+  result.facts.ledger_numerical = std::abs(numerical) / scale;
+  result.facts.ledger_residual = std::abs(residual) / scale;
+  return result;
+}
+} // namespace solemech::solver

@@ -1,0 +1,103 @@
+// SPDX-License-Identifier: Apache-2.0
+// Mesh and step are chosen from the wished accuracy: a run and a coarser one of the same case are compared, the
+// difference is the estimated error, and the run is refined while it misses the wish.
+#include "solver/run.h"
+
+#include "solver/rigs/drop.h"
+#include "solver/rigs/press.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <chrono>
+#include <cmath>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr double refinement = 1.5; // of mesh and step from one run to the next
+
+Resolution resolution_of(double accuracy, int level)
+{
+  // At 1 %: mesh level 1.3; error falls with the square of mesh size and step.
+  const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.7, 6.0) * std::pow(refinement, level);
+  return {1.3 * fineness, 1 / fineness};
+}
+
+/// Readings that the wish for accuracy is about.
+bool is_headline(const std::string &name)
+{
+  static constexpr const char *names[] = {"rebound_by_height", "return_by_speed", "peak_force",
+                                          "greatest_compression", "contact_time", "loop_return"};
+  return std::find(std::begin(names), std::end(names), name) != std::end(names);
+}
+
+Result run_once(const Case &input, const Resolution &resolution, const RunOptions &options)
+{
+  if (const auto *drop = std::get_if<DropRig>(&input.rig))
+    return run_drop(input, *drop, resolution, options);
+  return run_press(input, std::get<PressRig>(input.rig), resolution, options);
+}
+
+/// Sets the estimated errors of `fine` and returns the greatest of its headline readings, relative.
+double estimate(const Result &coarse, Result &fine)
+{
+  double worst = 0;
+  for (auto &reading : fine.readings)
+  {
+    const auto *other = coarse.find(reading.name);
+    if (!other)
+      continue;
+    // Second order: the fine run is off by the difference over (refinement^2 - 1); the whole difference is stated.
+    reading.error = std::abs(reading.value - other->value);
+    if (is_headline(reading.name) && reading.value != 0)
+    {
+      // Shares (rebound, returns) are measured in points of one, everything else relative to itself.
+      const double scale = reading.unit == "1" ? 1.0 : std::abs(reading.value);
+      worst = std::max(worst, reading.error / scale);
+    }
+  }
+  return worst;
+}
+} // namespace
+
+Result run(const Case &input, const RunOptions &options)
+{
+  const auto begin = std::chrono::steady_clock::now();
+  const auto part_of = [&](double from, double to) {
+    RunOptions part = options;
+    if (options.progress)
+      part.progress = [&options, from, to](double share, const char *what) {
+        return options.progress(from + (to - from) * share, what);
+      };
+    return part;
+  };
+
+  RunOptions quick = part_of(0, 0.3);
+  quick.pictures = false;
+  Result coarse;
+  if (options.estimate_error)
+    coarse = run_once(input, resolution_of(input.accuracy, -1), quick);
+  Result fine = run_once(input, resolution_of(input.accuracy, 0), part_of(options.estimate_error ? 0.3 : 0, 1));
+  if (options.estimate_error)
+  {
+    double error = estimate(coarse, fine);
+    for (unsigned level = 1; level <= options.n_refinements && error > input.accuracy; ++level)
+    {
+      coarse = std::move(fine);
+      fine = run_once(input, resolution_of(input.accuracy, level), part_of(0.5, 1));
+      error = estimate(coarse, fine);
+    }
+    if (error > input.accuracy)
+      fine.warnings.push_back({"", fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",
+                                               100 * error, 100 * input.accuracy)});
+  }
+  const double open = fine.facts.ledger_numerical + fine.facts.ledger_residual;
+  constexpr double ledger_alarm = 0.005;
+  if (open > ledger_alarm)
+    fine.warnings.push_back({"", fmt::format("the energy account is open by {:.1f} % of the drop energy", 100 * open)});
+  fine.facts.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
+  return fine;
+}
+} // namespace solemech::solver

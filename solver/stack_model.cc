@@ -1,0 +1,268 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/stack_model.h"
+
+#include "solver/contributions/rigid_weight.h"
+#include "solver/contributions/side_shell.h"
+#include "solver/inflation.h"
+#include "solver/part_law.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::solver
+{
+namespace
+{
+/// The penalty stiffness is this many confined moduli of the touched part over the stack height; the pressures
+/// of a bench then sink some 0.01 % of the height into the surface.
+constexpr double penalty_per_height = 3000;
+/// Penetration over stack height at which the penalty has doubled.
+constexpr double hardening_share = 5e-4;
+/// Depth over stack height for which the mesh under the striker is made.
+constexpr double expected_depth = 0.3;
+
+double edge_or_default(const Tup &tup)
+{
+  return tup.edge_radius > 0 ? tup.edge_radius : 0.02 * tup.diameter;
+}
+} // namespace
+
+geometry::RigidSurface striker_surface(const Tup &tup)
+{
+  const double radius = 0.5 * tup.diameter;
+  switch (tup.shape)
+  {
+    case TupShape::sphere:
+      return geometry::Sphere(radius);
+    case TupShape::spherical_ended:
+      return geometry::SphericalEndedRod(radius, tup.end_radius, edge_or_default(tup));
+    case TupShape::flat:
+      break;
+  }
+  return geometry::FlatPuck(radius, edge_or_default(tup));
+}
+
+double striker_reach(const Tup &tup, double depth)
+{
+  return geometry::contact_radius(striker_surface(tup), depth);
+}
+
+geometry::PlugOutline StackModel::outline(const Tup &tup) const
+{
+  geometry::PlugOutline outline;
+  outline.radius = input.plug.radius;
+  for (const auto &part : parts)
+    outline.part_names.push_back(part.name);
+  const auto number = [&](const std::string &name) {
+    return static_cast<int>(std::find_if(parts.begin(), parts.end(), [&](const Part &p) { return p.name == name; }) -
+                            parts.begin());
+  };
+  for (auto layer = input.layers.rbegin(); layer != input.layers.rend(); ++layer)
+  {
+    geometry::Strip strip;
+    strip.thickness = layer->thickness;
+    if (layer->ring && 0.5 * layer->core_diameter < outline.radius)
+      strip.zones = {{0.5 * layer->core_diameter, number(layer->name)},
+                     {outline.radius, number(layer->name + " ring")}};
+    else
+      strip.zones = {{outline.radius, number(layer->name)}};
+    if (layer->unit)
+      strip.chamber = geometry::AirUnitOutline{0.5 * layer->unit->diameter, layer->unit->film_thickness,
+                                               number(layer->name + " film")};
+    outline.strips.push_back(strip);
+  }
+  const double depth = expected_depth * height;
+  outline.tup_contact_radius = geometry::contact_radius(tup_surface, depth);
+  outline.tup_edge_radius = geometry::contact_edge_radius(tup_surface, depth);
+  if (tup.shape == TupShape::flat)
+    outline.tup_contact_radius = 0.5 * tup.diameter, outline.tup_edge_radius = edge_or_default(tup);
+  if (input.plug.side == Side::ring)
+  {
+    outline.wall_thickness = input.plug.side_thickness;
+    outline.wall_part = number("wall");
+  }
+  return outline;
+}
+
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution)
+  : input(the_case), tup_surface(striker_surface(tup))
+{
+  for (const auto &layer : input.layers)
+  {
+    parts.push_back({layer.name, layer.material, layer.area_share, layer.name});
+    if (layer.ring)
+      parts.push_back({layer.name + " ring", *layer.ring, layer.area_share, layer.name});
+    if (layer.unit)
+      parts.push_back({layer.name + " film", layer.unit->film, 1.0, layer.name, true});
+    height += layer.thickness;
+  }
+  if (input.plug.side == Side::ring)
+    parts.push_back({"wall", input.plug.side_material, 1.0, ""});
+
+  using geometry::BoundaryId;
+  const auto section = input.plug.section == solver::Section::axisymmetric ? MeshSection::axisymmetric
+                                                                          : MeshSection::plane_strain;
+  const auto plug_mesh = geometry::make_plug_mesh(outline(tup), geometry::MeshSize(resolution.mesh_level));
+  mesh = std::make_unique<Discretisation>(plug_mesh, section, [&](const geometry::BoundaryFace &face) {
+    const Base base = input.plug.base;
+    if (face.id == static_cast<int>(BoundaryId::axis))
+      return std::array<bool, 2>{true, false};
+    if (face.id == static_cast<int>(BoundaryId::base))
+      return std::array<bool, 2>{base == Base::bonded || base == Base::clamped, base != Base::resting};
+    const bool in_clamp = base == Base::clamped && face.id == static_cast<int>(BoundaryId::side) &&
+                          plug_mesh.cells[face.cell].strip == 0;
+    return std::array<bool, 2>{in_clamp, in_clamp};
+  });
+  equation.mesh = mesh.get();
+  equation.body_mass = Vector::Constant(1, tup_mass);
+
+  std::vector<UnitToInflate> units;
+  for (unsigned c = 0; c < plug_mesh.chambers.size(); ++c)
+  {
+    const auto &layer = input.layers[input.layers.size() - 1 - plug_mesh.chambers[c].strip];
+    const auto  film = std::find_if(parts.begin(), parts.end(),
+                                   [&](const Part &part) { return part.name == layer.name + " film"; });
+    const double inside = layer.thickness - 2 * layer.unit->film_thickness;
+    chambers.push_back({layer.name, inside, layer.unit->packed_share * inside, nullptr, nullptr});
+    if (layer.unit->state != ChamberState::open && layer.unit->gauge_pressure > 0)
+      units.push_back({c, static_cast<int>(film - parts.begin()), &*layer.unit, inside});
+  }
+  const auto drawn = mesh->nodes();
+  double     level = height;
+  for (std::size_t i = 0; i <= input.layers.size(); ++i)
+  {
+    unsigned nearest = 0;
+    for (unsigned node = 0; node < drawn.size(); ++node)
+      if (std::hypot(drawn[node][0], drawn[node][1] - level) <
+          std::hypot(drawn[nearest][0], drawn[nearest][1] - level))
+        nearest = node;
+    axis_nodes_.push_back(nearest);
+    if (i < input.layers.size())
+      level -= input.layers[i].thickness;
+  }
+  const auto inflation = inflate(*mesh, units, input);
+  mesh->move_nodes(inflation);
+  make_bodies(drawn, inflation);
+  make_chambers();
+  make_side_and_base();
+
+  std::vector<geometry::BoundaryFace> top;
+  for (const auto &face : plug_mesh.faces)
+    if (face.id == static_cast<int>(BoundaryId::top))
+      top.push_back(face);
+  const ContactSettings settings{penalty(), hardening_share * height, tup.friction};
+  auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
+  tup_contact = contact.get();
+  equation.contributions.push_back(std::move(contact));
+  equation.contributions.push_back(std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
+}
+
+void StackModel::make_bodies(const std::vector<Point> &drawn, const std::vector<Point> &inflation)
+{
+  equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);
+  for (unsigned i = 0; i < parts.size(); ++i)
+  {
+    auto kernel = make_part_kernel(parts[i].material, parts[i].area_share, input);
+    // Films are stressed by the inflation; everything else is stress-free in the inflated shape.
+    const bool film = parts[i].film;
+    auto       group = mesh->group(i, kernel->n_branches(), film ? drawn : mesh->nodes(),
+                                   film ? inflation : std::vector<Point>{});
+    mesh->add_mass(group, parts[i].material.density * parts[i].area_share, equation.mass.data());
+    auto body = std::make_unique<SolidBody>(std::move(group), std::move(kernel));
+    bodies.push_back(body.get());
+    equation.contributions.push_back(std::move(body));
+  }
+}
+
+void StackModel::make_chambers()
+{
+  for (unsigned c = 0; c < chambers.size(); ++c)
+  {
+    const auto &drawn = mesh->mesh().chambers[c];
+    const auto &layer = input.layers[input.layers.size() - 1 - drawn.strip];
+    const auto &unit = *layer.unit;
+    const double absolute = input.atmospheric_pressure + unit.gauge_pressure;
+    const double heat_time =
+      unit.heat_time >= 0 ? unit.heat_time
+                          : materials::heat_time_between_fibres(unit.filament_spacing, unit.fibre_radius, absolute,
+                                                                input.temperature);
+    ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, heat_time, 0};
+    for (const unsigned face : drawn.wetted_faces)
+      for (const unsigned node : mesh->edge(mesh->mesh().faces[face]))
+        facts.bulge = std::max(facts.bulge, mesh->nodes()[node][0] -
+                                              (0.5 * unit.diameter - unit.film_thickness));
+    if (unit.state != ChamberState::open)
+    {
+      std::optional<materials::ChamberLeak> leak;
+      if (unit.state == ChamberState::leaking)
+        leak = materials::ChamberLeak{.diameter = unit.leak_diameter};
+      auto gas = std::make_unique<GasChamber>(
+        layer.name, *mesh, drawn,
+        materials::ChamberGas{input.temperature, input.atmospheric_pressure, heat_time}, unit.outside_volume, leak);
+      gas->seal(Vector::Zero(equation.size()), unit.gauge_pressure);
+      facts.volume = gas->volume(Vector::Zero(equation.size()));
+      chambers[c].gas = gas.get();
+      equation.contributions.push_back(std::move(gas));
+    }
+    if (unit.has_fibres)
+    {
+      AirUnit now = unit;
+      if (unit.state == ChamberState::open)
+        now.gauge_pressure = 0;
+      facts.fibre_tension = now.gauge_pressure * unit.fibre_spacing * unit.fibre_spacing;
+      auto fibres = std::make_unique<FibreBundle>(
+        layer.name, *mesh, drawn,
+        materials::TensileFibres{unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing),
+                                 fibre_rest_length(now, chambers[c].height), chambers[c].packed_height});
+      chambers[c].fibres = fibres.get();
+      equation.contributions.push_back(std::move(fibres));
+    }
+    const double radius = 0.5 * unit.diameter - unit.film_thickness;
+    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * M_PI * radius * radius;
+    chamber_facts.push_back(facts);
+  }
+}
+
+void StackModel::make_side_and_base()
+{
+  std::vector<geometry::BoundaryFace> side, ground;
+  for (const auto &face : mesh->mesh().faces)
+  {
+    if (face.id == static_cast<int>(geometry::BoundaryId::side))
+      side.push_back(face);
+    if (face.id == static_cast<int>(geometry::BoundaryId::base))
+      ground.push_back(face);
+  }
+  if (input.plug.side == Side::shell)
+    equation.contributions.push_back(std::make_unique<SideShell>(*mesh, side, input.plug.shell_stiffness));
+  if (input.plug.base == Base::resting)
+  {
+    const auto &lowest = input.layers.back();
+    const double stiffness = penalty_per_height * stiffest_confined_modulus(lowest.material, input) / height;
+    equation.contributions.push_back(std::make_unique<Contact>(
+      "base", *mesh, ground, geometry::Plane(), ContactSettings{stiffness, hardening_share * height, input.plug.base_friction},
+      -1, 0.0, true));
+  }
+}
+
+std::vector<double> StackModel::axis_thickness(const Vector &x) const
+{
+  const auto level = [&](unsigned node) {
+    const int dof = mesh->dof(node, 1);
+    return mesh->nodes()[node][1] + (dof >= 0 ? x[dof] : 0.0);
+  };
+  std::vector<double> thickness;
+  for (std::size_t i = 0; i + 1 < axis_nodes_.size(); ++i)
+    thickness.push_back(level(axis_nodes_[i]) - level(axis_nodes_[i + 1]));
+  return thickness;
+}
+
+double StackModel::penalty() const
+{
+  const auto &top = input.layers.front();
+  double      modulus = top.area_share * stiffest_confined_modulus(top.material, input);
+  if (top.ring)
+    modulus = std::max(modulus, stiffest_confined_modulus(*top.ring, input));
+  return penalty_per_height * modulus / height;
+}
+} // namespace solemech::solver

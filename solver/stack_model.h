@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+// A case turned into a mesh and contributions: parts, air units (inflated), side, base, striker.
+#pragma once
+
+#include "solver/case.h"
+#include "solver/contributions/contact.h"
+#include "solver/contributions/fibre_bundle.h"
+#include "solver/contributions/gas_chamber.h"
+#include "solver/contributions/solid_body.h"
+#include "solver/equation_of_motion.h"
+
+namespace solemech::solver
+{
+/// How fine; made from the wished accuracy, refined from run to run.
+struct Resolution
+{
+  double mesh_level = 1;     ///< see geometry::MeshSize
+  double step_tolerance = 1; ///< relative to the default step control; smaller is finer
+};
+
+/// One part of the mesh.
+struct Part
+{
+  std::string         name;
+  materials::Material material;
+  double              area_share = 1;
+  std::string         layer;      ///< of the stack it belongs to; empty: the wall
+  bool                film = false;
+};
+
+/// An air unit in the model.
+struct Chamber
+{
+  std::string  layer;
+  double       height = 0;         ///< between the films [m]
+  double       packed_height = 0;  ///< [m]
+  GasChamber  *gas = nullptr;      ///< nullptr: open
+  FibreBundle *fibres = nullptr;
+};
+
+class StackModel
+{
+public:
+  /// @param tup  surface of the striker, in its own frame with the lowest point at the origin
+  StackModel(const Case &input, const Tup &tup, double tup_mass, const Resolution &resolution);
+
+  const Case             &input;
+  std::vector<Part>       parts;
+  double                  height = 0; ///< of the stack [m]
+  std::unique_ptr<Discretisation> mesh;
+  EquationOfMotion        equation;
+  std::vector<SolidBody *> bodies;    ///< one a part, in the order of `parts`
+  std::vector<Chamber>     chambers;
+  std::vector<ChamberFacts> chamber_facts;
+  Contact                *tup_contact = nullptr;
+  geometry::RigidSurface  tup_surface;
+
+  /// Thickness of each layer on the axis at x, foot side first [m].
+  std::vector<double> axis_thickness(const Vector &x) const;
+
+  int tup_unknown() const { return equation.n_unknowns(); }
+
+private:
+  std::vector<unsigned> axis_nodes_; ///< on the interfaces between layers, foot side first
+
+  geometry::PlugOutline outline(const Tup &tup) const;
+  void                  make_bodies(const std::vector<Point> &drawn, const std::vector<Point> &inflation);
+  void                  make_chambers();
+  void                  make_side_and_base();
+  double                penalty() const;
+};
+
+/// Surface of a striker.
+geometry::RigidSurface striker_surface(const Tup &tup);
+
+/// Reach of the struck surface: what a striker of this shape touches when it has sunk to `depth` [m].
+double striker_reach(const Tup &tup, double depth);
+} // namespace solemech::solver
