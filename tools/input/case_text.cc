@@ -163,10 +163,10 @@ void write(CanonicalWriter &out, const solver::PressRig &rig)
   out.number("duration", rig.duration);
   out.whole("cycles", rig.cycles);
   out.number("rest", rig.rest);
-  for (const auto &[time, value] : rig.table)
+  for (const auto &row : rig.table)
     out.inside("table", [&] {
-      out.number("time", time);
-      out.number("value", value);
+      out.number("time", row.first);
+      out.number("value", row.second);
     });
 }
 } // namespace
