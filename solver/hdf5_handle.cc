@@ -100,12 +100,25 @@ void damaged(const std::string &what)
   throw ResultsError("the result file is damaged: " + what);
 }
 
-Handle create_file(const std::string &path)
+Handle create_memory_file()
 {
   // The library prints its call stack by default; people get our one line instead.
   H5Eset_auto2(H5E_DEFAULT, nullptr, nullptr);
-  return Handle(H5Fcreate(path.c_str(), H5F_ACC_TRUNC, H5P_DEFAULT, H5P_DEFAULT), H5Fclose,
-                "create the file " + path);
+  constexpr std::size_t growth = 1 << 20; // bytes
+  const Handle          access(H5Pcreate(H5P_FILE_ACCESS), H5Pclose, "make access properties");
+  check(H5Pset_fapl_core(access, growth, false), "keep a file in memory");
+  // The name never reaches the disk.
+  return Handle(H5Fcreate("results", H5F_ACC_TRUNC, H5P_DEFAULT, access), H5Fclose, "make a file in memory");
+}
+
+std::string bytes_of(hid_t file)
+{
+  check(H5Fflush(file, H5F_SCOPE_GLOBAL), "complete the file");
+  const ssize_t size = H5Fget_file_image(file, nullptr, 0);
+  std::string   bytes(static_cast<std::size_t>(std::max<ssize_t>(size, 0)), '\0');
+  if (size <= 0 || H5Fget_file_image(file, bytes.data(), bytes.size()) != size)
+    throw ResultsError("HDF5: cannot complete the file");
+  return bytes;
 }
 
 Handle open_file(const std::string &path)

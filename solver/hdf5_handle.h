@@ -37,14 +37,6 @@ public:
 
   operator hid_t() const { return id_; }
 
-  /// Closes now and reports failure, which a destructor cannot: a full disk may show only here.
-  void close(const std::string &what)
-  {
-    const hid_t id = std::exchange(id_, -1);
-    if (id >= 0 && closer_(id) < 0)
-      throw ResultsError("HDF5: cannot " + what);
-  }
-
 private:
   hid_t  id_;
   Closer closer_;
@@ -57,7 +49,13 @@ using Shape = std::vector<hsize_t>;
 /// Throws ResultsError: the file opens but does not hold together.
 [[noreturn]] void damaged(const std::string &what);
 
-Handle create_file(const std::string &path);
+/// A file in memory. A disk that fills up under an open file leaves the library in a state in which it
+/// crashes when the program ends; a file in memory can be written by ordinary means once it is complete.
+Handle create_memory_file();
+
+/// The bytes of a file in memory, as they are to lie on the disk.
+std::string bytes_of(hid_t file);
+
 Handle open_file(const std::string &path);
 Handle create_group(hid_t parent, const std::string &name);
 Handle open_group(hid_t parent, const std::string &name);

@@ -8,6 +8,8 @@
 #include <unistd.h>
 
 #include <algorithm>
+#include <cerrno>
+#include <fstream>
 #include <mutex>
 
 namespace solemech::solver
@@ -218,6 +220,28 @@ StoredRun read_run(hid_t runs, const std::string &name)
 }
 // Debian's HDF5 is built without thread safety: one call at a time in the whole process.
 std::mutex hdf5_in_use;
+/// The record as the bytes of an HDF5 file.
+std::string image_of(const ResultRecord &record)
+{
+  const std::lock_guard alone(hdf5_in_use);
+  const Handle          file = create_memory_file();
+  {
+    const Handle root = open_group(file, "/");
+    write_attribute(root, "format", file_kind);
+    write_attribute(root, "schema", schema);
+    write_attribute(root, "label", record.label);
+    write_attribute(root, "case_hash", record.case_hash);
+    const Handle versions = create_group(root, "versions");
+    for (const auto &[name, version] : record.versions)
+      write_attribute(versions, name, version);
+    write_texts(root, "case_text", {record.case_text});
+    write_texts(root, "resolved_text", {record.resolved_text});
+    const Handle runs = create_group(root, "runs");
+    for (std::size_t i = 0; i < record.runs.size(); ++i)
+      write_run(runs, fmt::format("{:04}", i), record.runs[i]);
+  }
+  return bytes_of(file);
+}
 } // namespace
 
 void write_result_file(const std::filesystem::path &path, const ResultRecord &record)
@@ -225,34 +249,21 @@ void write_result_file(const std::filesystem::path &path, const ResultRecord &re
   for (const auto &run : record.runs)
     require_writable(run.label, run.result);
 
-  const std::lock_guard       alone(hdf5_in_use);
+  const std::string           bytes = image_of(record);
   const std::filesystem::path temporary = path.string() + ".tmp-" + std::to_string(getpid());
-  try
-  {
-    Handle file = create_file(temporary.string());
-    {
-      const Handle root = open_group(file, "/");
-      write_attribute(root, "format", file_kind);
-      write_attribute(root, "schema", schema);
-      write_attribute(root, "label", record.label);
-      write_attribute(root, "case_hash", record.case_hash);
-      const Handle versions = create_group(root, "versions");
-      for (const auto &[name, version] : record.versions)
-        write_attribute(versions, name, version);
-      write_texts(root, "case_text", {record.case_text});
-      write_texts(root, "resolved_text", {record.resolved_text});
-      const Handle runs = create_group(root, "runs");
-      for (std::size_t i = 0; i < record.runs.size(); ++i)
-        write_run(runs, fmt::format("{:04}", i), record.runs[i]);
-    }
-    file.close("finish the file " + path.string() + " (is the disk full?)");
-    std::filesystem::rename(temporary, path);
-  }
-  catch (const std::exception &error)
+  std::ofstream               stream(temporary, std::ios::binary);
+  stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
+  stream.close();
+  std::error_code error;
+  if (!stream)
+    error = std::error_code(errno, std::generic_category());
+  else
+    std::filesystem::rename(temporary, path, error);
+  if (error)
   {
     std::error_code ignored;
     std::filesystem::remove(temporary, ignored);
-    throw ResultsError(error.what());
+    throw ResultsError(fmt::format("cannot write {}: {}", path.string(), error.message()));
   }
 }
 
