@@ -4,6 +4,7 @@
 #include <Eigen/Dense>
 
 #include <algorithm>
+#include <cmath>
 
 namespace solemech::solver
 {
@@ -28,11 +29,11 @@ bool BorderedSolver::factorise(const Tangent &tangent)
   border_.leftCols(n_bodies_) = tangent.coupling;
   Eigen::MatrixXd corner = Eigen::MatrixXd::Zero(m, m);
   corner.topLeftCorner(n_bodies_, n_bodies_) = tangent.bodies;
-  // K + c g g^T: unknown y = c g^T u, rows K u + g y = f and g^T u - y/c = 0.
+  // K + c g g^T: unknown y = sqrt(c) g^T u, rows K u + sqrt(c) g y = f and sqrt(c) g^T u - y = 0.
   for (int i = 0; i < n_gas; ++i)
   {
-    border_.col(n_bodies_ + i) = tangent.rank_one[i].g;
-    corner(n_bodies_ + i, n_bodies_ + i) = -1 / tangent.rank_one[i].c;
+    border_.col(n_bodies_ + i) = std::sqrt(tangent.rank_one[i].c) * tangent.rank_one[i].g;
+    corner(n_bodies_ + i, n_bodies_ + i) = -1;
   }
   int negative = (pivots.array() < 0).count();
   if (m > 0)

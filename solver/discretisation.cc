@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <span>
 
 namespace solemech::solver
 {
@@ -118,14 +119,25 @@ void Discretisation::make_pattern()
 {
   std::vector<Eigen::Triplet<double>> entries;
   entries.reserve(cells_.size() * 171);
-  for (const auto &cell : cells_)
-    for (unsigned i = 0; i < n_element_dofs; ++i)
+  const auto couple = [&](std::span<const unsigned> nodes) {
+    for (unsigned i = 0; i < 2 * nodes.size(); ++i)
       for (unsigned j = 0; j <= i; ++j)
       {
-        const int a = dof(cell[i / 2], i % 2), b = dof(cell[j / 2], j % 2);
+        const int a = dof(nodes[i / 2], i % 2), b = dof(nodes[j / 2], j % 2);
         if (a >= 0 && b >= 0)
           entries.emplace_back(std::max(a, b), std::min(a, b), 0.0);
       }
+  };
+  for (const auto &cell : cells_)
+    couple(cell);
+  // Fibres join facing edges of a chamber, which no element does.
+  for (const auto &chamber : mesh_.chambers)
+    for (const auto &[lower, upper] : chamber.facing)
+    {
+      const auto below = edge(mesh_.faces[lower]), above = edge(mesh_.faces[upper]);
+      const std::array<unsigned, 6> nodes{below[0], below[1], below[2], above[0], above[1], above[2]};
+      couple(nodes);
+    }
   pattern_.resize(n_unknowns_, n_unknowns_);
   pattern_.setFromTriplets(entries.begin(), entries.end());
   pattern_.makeCompressed();

@@ -95,6 +95,8 @@ StepOutcome TimeIntegrator::step(double dt)
   };
 
   Vector x_new = x;
+  if (extrapolate && last_dt_ > 0)
+    x_new += dt / last_dt_ * last_dx_;
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       x_new[n + k] = *prescribed[k];
@@ -137,6 +139,7 @@ StepOutcome TimeIntegrator::step(double dt)
   prescribed_work_ += driven;
   residual_ -= work + kinetic - driven;
 
+  last_dx_ = dx, last_dt_ = dt;
   x = x_new, v = v_new, a = a_new, force_ = new_force;
   equation_.accept(x, dt);
   energies_ = equation_.energies();

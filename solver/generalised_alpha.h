@@ -36,6 +36,7 @@ public:
   double time = 0;      ///< [s]
   double force_scale = 1; ///< residuals count against it [N]
   bool   quasi_static = false;
+  bool   extrapolate = false; ///< start from the motion of the last step: for smooth loads, not for blows
   std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
   NewtonSettings newton_settings;
 
@@ -59,6 +60,8 @@ private:
   AlphaCoefficients        coefficients_;
   BorderedSolver           solver_;
   Vector                   force_;      ///< at the accepted state [N]
+  Vector                   last_dx_;    ///< of the last step [m]
+  double                   last_dt_ = 0;
   std::vector<EnergyEntry> energies_;
   double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, prescribed_work_ = 0;
 };

@@ -8,16 +8,16 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
+#include <numbers>
 
 namespace solemech::solver
 {
 namespace
 {
-/// The penalty stiffness is this many confined moduli of the touched part over the stack height; the pressures
-/// of a bench then sink some 0.01 % of the height into the surface.
-constexpr double penalty_per_height = 3000;
-/// Penetration over stack height at which the penalty has doubled.
-constexpr double hardening_share = 5e-4;
+/// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
+/// confined modulus of the softest layer; benches reach a third of that.
+constexpr double penetration_share = 4e-4;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
 
@@ -150,7 +150,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   for (const auto &face : plug_mesh.faces)
     if (face.id == static_cast<int>(BoundaryId::top))
       top.push_back(face);
-  const ContactSettings settings{penalty(), hardening_share * height, tup.friction};
+  const ContactSettings settings{penalty(std::min(height, tup.diameter)), tup.friction};
   auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
@@ -218,7 +218,7 @@ void StackModel::make_chambers()
       equation.contributions.push_back(std::move(fibres));
     }
     const double radius = 0.5 * unit.diameter - unit.film_thickness;
-    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * M_PI * radius * radius;
+    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * std::numbers::pi * radius * radius;
     chamber_facts.push_back(facts);
   }
 }
@@ -237,11 +237,8 @@ void StackModel::make_side_and_base()
     equation.contributions.push_back(std::make_unique<SideShell>(*mesh, side, input.plug.shell_stiffness));
   if (input.plug.base == Base::resting)
   {
-    const auto &lowest = input.layers.back();
-    const double stiffness = penalty_per_height * stiffest_confined_modulus(lowest.material, input) / height;
     equation.contributions.push_back(std::make_unique<Contact>(
-      "base", *mesh, ground, geometry::Plane(), ContactSettings{stiffness, hardening_share * height, input.plug.base_friction},
-      -1, 0.0, true));
+      "base", *mesh, ground, geometry::Plane(), ContactSettings{penalty(height), input.plug.base_friction}, -1, 0.0, true));
   }
 }
 
@@ -257,12 +254,12 @@ std::vector<double> StackModel::axis_thickness(const Vector &x) const
   return thickness;
 }
 
-double StackModel::penalty() const
+double StackModel::penalty(double length) const
 {
-  const auto &top = input.layers.front();
-  double      modulus = top.area_share * stiffest_confined_modulus(top.material, input);
-  if (top.ring)
-    modulus = std::max(modulus, stiffest_confined_modulus(*top.ring, input));
-  return penalty_per_height * modulus / height;
+  double softest = std::numeric_limits<double>::infinity();
+  for (const auto &layer : input.layers)
+    softest = std::min(softest, layer.area_share * stiffest_confined_modulus(layer.material, input));
+  const double depth = penetration_share * length;
+  return softest / (depth * depth);
 }
 } // namespace solemech::solver

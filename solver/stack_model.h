@@ -67,7 +67,7 @@ private:
   void                  make_bodies(const std::vector<Point> &drawn, const std::vector<Point> &inflation);
   void                  make_chambers();
   void                  make_side_and_base();
-  double                penalty() const;
+  double                penalty(double length) const;
 };
 
 /// Surface of a striker.

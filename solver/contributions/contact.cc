@@ -21,9 +21,7 @@ PenaltyResponse penalty_response(const ContactSettings &s, double depth)
 {
   if (depth <= 0)
     return {0, 0, 0};
-  const double ratio = depth / s.hardening_depth, square = ratio * ratio;
-  return {s.penalty * depth * depth * (0.5 + 0.25 * square), s.penalty * depth * (1 + square),
-          s.penalty * (1 + 3 * square)};
+  return {s.penalty * depth * depth * depth / 3, s.penalty * depth * depth, 2 * s.penalty * depth};
 }
 } // namespace
 

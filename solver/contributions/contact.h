@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Unilateral contact of boundary faces with a rigid surface, at five Gauss points a face. The pressure on the
-// reference area grows with the penetration g as p = eps g (1 + (g/g1)^2): an energy of its own, and a penalty
-// that hardens with load, so that a tenfold load does not sink tenfold into the surface.
+// reference area is p = c g^2 of the penetration g, an energy c g^3/3 of its own: the penalty hardens with load, so
+// that a hundredfold load sinks only tenfold, and it sets in without a jump of stiffness, so that Newton's method
+// does not cycle over points that touch and leave.
 // Friction is Coulomb's with the pressure of the pass before, through an elastic slip of at most `slip_length`.
 #pragma once
 
@@ -22,8 +23,7 @@ struct ContactPoint
 
 struct ContactSettings
 {
-  double penalty = 0;            ///< eps [Pa/m]
-  double hardening_depth = 0;    ///< g1 [m]
+  double penalty = 0;            ///< c [Pa/m2]
   double friction = 0;           ///< Coulomb coefficient [-]
   double slip_length = 1e-6;     ///< elastic slip at which friction is fully mobilised [m]
 };

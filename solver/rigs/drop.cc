@@ -63,7 +63,8 @@ void Blow::fail(const std::string &reason, double t)
     fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
                 "is kept. Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"",
                 1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason);
-  throw RunFailed(partial.stop_reason, std::move(partial));
+  const std::string message = partial.stop_reason;
+  throw RunFailed(message, std::move(partial));
 }
 
 void Blow::run(double touch_speed, double share_before, double share_of_run)
@@ -187,6 +188,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   {
     Recorder recorder(model, integrator, interval);
     integrator.x[model.tup_unknown()] = 0;
+    integrator.start();
     recorder.open_ledger(given);
     Blow blow(model, rig, integrator, recorder, resolution, options);
     blow.run(touch_speed, static_cast<double>(n_done) / n_planned, 1.0 / n_planned);

@@ -4,6 +4,7 @@
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
 #include "solver/metrics.h"
+#include "solver/part_law.h"
 #include "solver/recorder.h"
 
 #include <fmt/format.h>
@@ -43,6 +44,16 @@ double wanted(const PressRig &rig, double t)
                                                       : 1 - std::abs(2 * phase - 1));
 }
 
+/// Stiffness of the stack's column under the head, layers in series at their modulus at rest [N/m].
+double column_stiffness(const Case &input, const Tup &tup)
+{
+  double compliance = 0;
+  for (const auto &layer : input.layers)
+    compliance += layer.thickness / (layer.area_share * equilibrium_modulus(layer.material, input));
+  const double radius = std::min(0.5 * tup.diameter, input.plug.radius);
+  return std::numbers::pi * radius * radius / compliance;
+}
+
 double run_time(const PressRig &rig)
 {
   return rig.wave == PressWave::table ? rig.table.back().first
@@ -63,10 +74,14 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   integrator.quasi_static = true;
   const double whole = run_time(rig);
   const double last_start = rig.wave == PressWave::table ? 0.0 : (rig.cycles - 1) * (rig.duration + rig.rest);
-  double       expected = by_force ? rig.peak : 0;
+  double       most = rig.peak;
   for (const auto &row : rig.table)
-    expected = std::max(expected, by_force ? row.second : 0.0);
-  integrator.force_scale = std::max(0.02 * expected, 1e-2);
+    most = std::max(most, row.second);
+  // Without a force to go by: what a column of the softest layer under the head would answer.
+  const double expected = by_force ? most : column_stiffness(input, rig.tup) * most;
+  const double least_scale = std::max(0.01 * expected, 1e-3);
+  integrator.force_scale = least_scale;
+  // Only the last cycle is recorded: the ones before condition the stack.
   Recorder recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
 
   // The head starts in light touch: the depth at which the whole face carries a newton is a thousandth of a
@@ -82,13 +97,19 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     head.force = seating_force;
     integrator.start();
   }
-  recorder.open_ledger(0);
+  integrator.extrapolate = true;
   const double clock = integrator.time;
-  recorder.record(0, true);
+  bool         recording = last_start == 0;
+  const auto   begin_record = [&](double time) {
+    recorder.open_ledger(0);
+    recorder.record(time, true);
+    recording = true;
+  };
+  if (recording)
+    begin_record(0);
 
   double              dt = dt_regular * 0.25, t = 0, greatest = -1e300;
   std::vector<double> thickness;
-  std::size_t         cycle_first = 0;
   while (t < whole * (1 - 1e-12))
   {
     if (t < last_start && t + dt > last_start)
@@ -114,16 +135,20 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
         partial.stop_reason = fmt::format("the press stopped after {:.1f} ms: {}. Try a lower peak, a thicker or firmer "
                                           "stack, or accuracy = \"2 %\"",
                                           1e3 * t, outcome.reason);
-        throw RunFailed(partial.stop_reason, std::move(partial));
+        {
+          const std::string message = partial.stop_reason;
+          throw RunFailed(message, std::move(partial));
+        }
       }
       continue;
     }
     t = integrator.time - clock;
-    if (t <= last_start * (1 + 1e-12) && last_start > 0)
-      cycle_first = recorder.time().size();
-    recorder.record(t);
+    if (recording)
+      recorder.record(t - last_start);
+    else if (t >= last_start * (1 - 1e-12))
+      begin_record(0);
     const double force = model.tup_contact->state(integrator.x).force;
-    integrator.force_scale = std::max({integrator.force_scale, force, 1e-2});
+    integrator.force_scale = std::max(force, least_scale);
     if (t >= last_start && -integrator.x[tup] > greatest)
     {
       greatest = -integrator.x[tup];
@@ -135,16 +160,12 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
       throw RunStopped();
   }
 
-  const auto slice = [&](const char *name) {
-    const auto &all = recorder.curve(name);
-    return std::vector<double>(all.begin() + cycle_first, all.end());
-  };
-  const auto way = slice("tup_displacement"), force = slice("force");
+  const auto way = recorder.curve("tup_displacement"), force = recorder.curve("force");
   const auto areas = loop_areas(way, force);
   const auto top = std::max_element(way.begin(), way.end()) - way.begin();
   const double peak = *std::max_element(force.begin(), force.end()), travel = way[top] - way.front();
   const double pressure = *std::max_element(recorder.curve("peak_pressure").begin(), recorder.curve("peak_pressure").end());
-  const double time_of_peak = recorder.time()[cycle_first + top];
+  const double time_of_peak = recorder.time()[top];
 
   Result result = recorder.finish();
   result.input_energy = areas.loading;
