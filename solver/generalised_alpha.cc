@@ -124,7 +124,9 @@ StepOutcome TimeIntegrator::step(double dt)
   const Vector v_new = quasi_static ? Vector::Zero(x.size())
                                     : Vector(v + dt * ((1 - c.gamma) * a + c.gamma * a_new));
   const Vector dx = x_new - x;
-  const Vector mixed = (1 - c.alpha_f) * new_force + c.alpha_f * force_;
+  // Work of the forces as the scheme balances them; without inertia both ends are in balance and count alike.
+  const double old_share = quasi_static ? 0.5 : c.alpha_f;
+  const Vector mixed = (1 - old_share) * new_force + old_share * force_;
   double       work = mixed.dot(dx), kinetic = 0;
   if (!quasi_static)
   {
@@ -135,7 +137,7 @@ StepOutcome TimeIntegrator::step(double dt)
   double driven = 0;
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
-      driven += unbalanced[k] * dx[n + k];
+      driven += (quasi_static ? mixed[n + k] : unbalanced[k]) * dx[n + k];
   prescribed_work_ += driven;
   residual_ -= work + kinetic - driven;
 

@@ -11,7 +11,7 @@ namespace solemech::solver
 {
 struct NewtonSettings
 {
-  double   tolerance = 1e-4;    ///< of the residual against the force scale [-]
+  double   tolerance = 3e-4;    ///< of the residual against the force scale [-]
   unsigned n_iterations = 14;
   unsigned n_halvings = 8;
   double   allowed_growth = 10; ///< of the residual in one iteration [-]

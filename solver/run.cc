@@ -20,9 +20,9 @@ constexpr double refinement = 1.5; // of mesh and step from one run to the next
 
 Resolution resolution_of(double accuracy, int level)
 {
-  // At 1 %: mesh level 1.3; error falls with the square of mesh size and step.
-  const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.7, 6.0) * std::pow(refinement, level);
-  return {1.3 * fineness, 1 / fineness};
+  // At 1 %: mesh level 1.1; error falls with the square of mesh size and step.
+  const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.75, 6.0) * std::pow(refinement, level);
+  return {1.1 * fineness, 1.1 / fineness};
 }
 
 /// Readings that the wish for accuracy is about.
