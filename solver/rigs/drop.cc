@@ -38,7 +38,8 @@ public:
       options_(options)
   {}
 
-  void run(double touch_speed, double share_before, double share_of_run);
+  /// From the drop weight at `touch_level` [m, fresh stack: 0] falling at `touch_speed` [m/s].
+  void run(double touch_level, double touch_speed, double share_before, double share_of_run);
 
   ContactLoss         loss;
   double              raw_peak = 0, greatest_way = 0, time_of_peak = 0, start_time = 0;
@@ -67,13 +68,13 @@ void Blow::fail(const std::string &reason, double t)
   throw RunFailed(message, std::move(partial));
 }
 
-void Blow::run(double touch_speed, double share_before, double share_of_run)
+void Blow::run(double touch_level, double touch_speed, double share_before, double share_of_run)
 {
   const int    tup = model_.tup_unknown();
   const double weight = rig_.mass * model_.input.gravity;
   start_time = integrator_.time;
   integrator_.v.setZero(), integrator_.a.setZero();
-  integrator_.x[tup] = 0;
+  integrator_.x[tup] = touch_level;
   integrator_.v[tup] = -touch_speed;
   integrator_.a[tup] = -model_.input.gravity;
   integrator_.quasi_static = false;
@@ -137,6 +138,26 @@ void Blow::run(double touch_speed, double share_before, double share_of_run)
   }
 }
 
+/// Level of the drop weight when it first touches the stack as it lies, over that of the fresh stack: less the set
+/// that earlier blows have left [m].
+double touch_level(const StackModel &model, Vector x)
+{
+  const auto touches = [&](double level) {
+    x[model.tup_unknown()] = level;
+    return model.tup_contact->state(x).deepest > 0;
+  };
+  double above = 0, below = -0.5 * model.height;
+  if (touches(above))
+    return above;
+  constexpr int n_halvings = 40;
+  for (int i = 0; i < n_halvings; ++i)
+  {
+    const double middle = 0.5 * (above + below);
+    (touches(middle) ? below : above) = middle;
+  }
+  return above;
+}
+
 /// The stack alone for `duration` [s] between blows: no inertia, steps that grow with the time scales left.
 void rest(const StackModel &model, TimeIntegrator &integrator, double duration)
 {
@@ -168,15 +189,14 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
 {
   StackModel     model(input, rig.tup, rig.mass, resolution);
   TimeIntegrator integrator(model.equation, spectral_radius);
-  const double   given = rig.mass * input.gravity * rig.height;
-  const double   touch_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
-  const double   guess = 0.3 * model.height * std::numbers::pi / touch_speed;
+  const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
+  const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
   const double   interval = options.pictures ? guess / n_pictures : 0.0;
   const double   weight = rig.mass * input.gravity;
 
   struct Hit
   {
-    double rebound, by_speed, by_loop, peak, raw, way, contact, peak_time, speed, pressure;
+    double rise, rebound, by_speed, by_loop, peak, raw, way, contact, peak_time, touch_speed, speed, pressure;
   };
   std::vector<Hit>          recorded;
   Result                    result;
@@ -184,24 +204,30 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   constexpr int             most_hits = 40;
   const int n_planned = rig.conditioned ? most_hits : rig.hits + rig.discarded;
   int       n_done = 0;
+  double    given = 0;
   for (; n_done < n_planned; ++n_done)
   {
     Recorder recorder(model, integrator, interval);
-    integrator.x[model.tup_unknown()] = 0;
+    // Every fall starts from the same height over the fresh stack and is longer by the set.
+    const double level = n_done > 0 ? touch_level(model, integrator.x) : 0.0;
+    const double touch_speed = std::sqrt(fall_speed * fall_speed - 2 * input.gravity * level);
+    given = weight * (rig.height - level);
+    integrator.x[model.tup_unknown()] = level;
     integrator.start();
     recorder.open_ledger(given);
     Blow blow(model, rig, integrator, recorder, resolution, options);
-    blow.run(touch_speed, static_cast<double>(n_done) / n_planned, 1.0 / n_planned);
+    blow.run(level, touch_speed, static_cast<double>(n_done) / n_planned, 1.0 / n_planned);
 
     const double returned = 0.5 * rig.mass * blow.loss.speed * blow.loss.speed;
-    const double guide_up = rig.guide_loss * returned, guide_down = rig.guide_loss * given;
+    const double guide_up = rig.guide_loss * returned, guide_down = rig.guide_loss * weight * rig.height;
+    const double rise = (returned - guide_up) / weight + blow.loss.height - level;
     const auto  &t = recorder.time();
     const auto  &force = recorder.curve("force");
     const auto   loop = loop_areas(recorder.curve("tup_displacement"), force);
-    recorded.push_back({(returned - guide_up + weight * blow.loss.height) / given,
+    recorded.push_back({rise, rise / (rig.height - level),
                         returned / (0.5 * rig.mass * touch_speed * touch_speed), loop.returned(),
                         smoothed_peak(t, force, smoothing_share * blow.loss.time), blow.raw_peak, blow.greatest_way,
-                        blow.loss.time, blow.time_of_peak, blow.loss.speed,
+                        blow.loss.time, blow.time_of_peak, touch_speed, blow.loss.speed,
                         *std::max_element(recorder.curve("peak_pressure").begin(),
                                           recorder.curve("peak_pressure").end())});
     thickness = blow.axis_thickness_at_peak;
@@ -233,19 +259,19 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   };
   const double rebound = mean(&Hit::rebound), peak = mean(&Hit::peak), way = mean(&Hit::way);
   add("rebound_by_height", rebound, "1", "rise above the level of first touch over the drop height to it");
-  add("rebound_height", rebound * rig.height, "m", "rise above the level of first touch");
+  add("rebound_height", mean(&Hit::rise), "m", "rise above the level of first touch");
   add("return_by_speed", mean(&Hit::by_speed), "1", "squared speed at contact loss over squared speed at touch");
   add("return_by_loop", mean(&Hit::by_loop), "1", "unloading over loading area of force against way");
   add("peak_force", peak, "N", "greatest force, smoothed over 15 % of the contact time each way");
   add("peak_force_raw", mean(&Hit::raw), "N", "greatest force, stress waves included");
   add("peak_deceleration", peak / weight - 1, "1", "greatest upward acceleration of the drop weight over g: F/(m g) - 1");
   add("peak_force_over_weight", peak / weight, "1", "F/(m g), what a sensor zeroed in free fall reads");
-  add("greatest_compression", way, "m", "greatest way of the drop weight below first touch");
+  add("greatest_compression", way, "m", "greatest way of the drop weight below first touch of the fresh stack");
   add("compression_share", way / model.height, "1", "greatest compression over the height of the stack");
   add("contact_time", mean(&Hit::contact), "s", "first touch to contact loss");
   add("time_of_peak", mean(&Hit::peak_time), "s", "first touch to greatest compression");
-  add("peak_pressure", mean(&Hit::pressure), "Pa", "greatest contact pressure under the striker");
-  add("impact_speed", touch_speed, "m/s", "speed at first touch");
+  add("peak_pressure", mean(&Hit::pressure), "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+  add("impact_speed", mean(&Hit::touch_speed), "m/s", "speed at first touch");
   add("rebound_speed", mean(&Hit::speed), "m/s", "speed at contact loss");
   if (recorded.size() > 1)
     for (std::size_t i = 0; i < recorded.size(); ++i)
