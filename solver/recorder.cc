@@ -69,7 +69,7 @@ void Recorder::record(double time, bool picture_now)
   if (weight > 0)
     push("deceleration", "1", "upward acceleration of the drop weight over g: F/(m g) - 1", state.force / weight - 1);
   push("contact_radius", "m", "outermost radius that touches the striker", state.radius);
-  push("peak_pressure", "Pa", "greatest contact pressure", state.peak_pressure);
+  push("peak_pressure", "Pa", "greatest mean contact pressure over a ring 5 mm wide", state.peak_pressure);
   push("penetration", "m", "greatest penetration of the striker into the surface (numerical)", state.deepest);
   for (const auto &chamber : model_.chambers)
   {

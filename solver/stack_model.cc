@@ -3,6 +3,7 @@
 
 #include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/side_shell.h"
+#include "solver/contributions/support.h"
 #include "solver/inflation.h"
 #include "solver/part_law.h"
 
@@ -150,7 +151,10 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   for (const auto &face : plug_mesh.faces)
     if (face.id == static_cast<int>(BoundaryId::top))
       top.push_back(face);
-  const ContactSettings settings{penalty(std::min(height, tup.diameter)), tup.friction};
+  // A small ball touches a few millimetres only: there the pressure is a mean over less.
+  const ContactSettings settings{.penalty = penalty(std::min(height, tup.diameter)),
+                                 .friction = tup.friction,
+                                 .pressure_window = std::min(5e-3, tup.diameter / 8)};
   auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
@@ -204,16 +208,17 @@ void StackModel::make_chambers()
       chambers[c].gas = gas.get();
       equation.contributions.push_back(std::move(gas));
     }
-    if (unit.has_fibres)
     {
+      // Without fibres the films still pile up when pressed flat.
       AirUnit now = unit;
-      if (unit.state == ChamberState::open)
+      if (unit.state == ChamberState::open || !unit.has_fibres)
         now.gauge_pressure = 0;
       facts.fibre_tension = now.gauge_pressure * unit.fibre_spacing * unit.fibre_spacing;
       auto fibres = std::make_unique<FibreBundle>(
         layer.name, *mesh, drawn,
-        materials::TensileFibres{unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing),
-                                 fibre_rest_length(now, chambers[c].height), chambers[c].packed_height});
+        materials::TensileFibres{
+          unit.has_fibres ? unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing) : 0.0,
+          fibre_rest_length(now, chambers[c].height), chambers[c].packed_height});
       chambers[c].fibres = fibres.get();
       equation.contributions.push_back(std::move(fibres));
     }
@@ -238,8 +243,21 @@ void StackModel::make_side_and_base()
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(
-      "base", *mesh, ground, geometry::Plane(), ContactSettings{penalty(height), input.plug.base_friction}, -1, 0.0, true));
+      "base", *mesh, ground, geometry::Plane(), ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, -1, 0.0, true));
   }
+  // The side may bulge down onto the base.
+  if (input.plug.base != Base::sliding)
+    equation.contributions.push_back(std::make_unique<Contact>("base", *mesh, side, geometry::Plane(),
+                                                               ContactSettings{.penalty = penalty(height)}, -1, 0.0,
+                                                               true));
+}
+
+void StackModel::stand_on_support(double mass, double stiffness, double damping)
+{
+  equation.body_mass.conservativeResize(2);
+  equation.body_mass[1] = mass;
+  tup_contact->stand_on(1);
+  equation.contributions.push_back(std::make_unique<Support>(equation.n_unknowns() + 1, stiffness, damping));
 }
 
 std::vector<double> StackModel::axis_thickness(const Vector &x) const

@@ -55,6 +55,9 @@ public:
   Contact                *tup_contact = nullptr;
   geometry::RigidSurface  tup_surface;
 
+  /// Puts the base on a movable support: a block with a spring and a damper to the ground (rigid body 1).
+  void stand_on_support(double mass, double stiffness, double damping);
+
   /// Thickness of each layer on the axis at x, foot side first [m].
   std::vector<double> axis_thickness(const Vector &x) const;
 

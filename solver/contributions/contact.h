@@ -26,6 +26,7 @@ struct ContactSettings
   double penalty = 0;            ///< c [Pa/m2]
   double friction = 0;           ///< Coulomb coefficient [-]
   double slip_length = 1e-6;     ///< elastic slip at which friction is fully mobilised [m]
+  double pressure_window = 5e-3; ///< width of the ring over which the peak pressure is a mean [m]
 };
 
 /// What the surface feels [N, m, Pa].
@@ -33,17 +34,21 @@ struct ContactState
 {
   double force = 0;          ///< on the body, upwards
   double radius = 0;         ///< outermost touching radius, current
-  double peak_pressure = 0;  ///< per current area
+  double peak_pressure = 0;  ///< greatest mean over a ring (or the disc at the axis) of the window's width
   double deepest = 0;        ///< penetration
 };
 
 class Contact : public Contribution
 {
 public:
-  /// @param body   number of the rigid body that carries the surface, or -1: fixed at `height`
-  /// @param upside surface lies below and faces up (ground) instead of pressing from above
+  /// @param body     number of the rigid body that carries the surface, or -1: fixed at `height`
+  /// @param faces_up surface lies below and faces up (ground) instead of pressing from above
   Contact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
           geometry::RigidSurface surface, ContactSettings settings, int body, double height, bool faces_up);
+
+  /// The stack stands on this rigid body: displacements count from it, and it feels the counterforce. The
+  /// inertia that the stack itself has against the motion of its support is left out (a stack weighs little).
+  void stand_on(int body) { support_ = body; }
 
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   double      settle(const Vector &x) override;
@@ -66,7 +71,7 @@ private:
   std::string               name_;
   geometry::RigidSurface    surface_;
   ContactSettings           settings_;
-  int                       body_, n_unknowns_;
+  int                       body_, support_ = -1, n_unknowns_;
   double                    height_, facing_;
   std::vector<ContactPoint> points_;
   const Discretisation     *mesh_;

@@ -5,6 +5,7 @@
 #include "solver/metrics.h"
 #include "solver/recorder.h"
 #include "solver/step_control.h"
+#include "solver/validity.h"
 
 #include <fmt/format.h>
 
@@ -188,6 +189,8 @@ void rest(const StackModel &model, TimeIntegrator &integrator, double duration)
 Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options)
 {
   StackModel     model(input, rig.tup, rig.mass, resolution);
+  if (rig.base_mass > 0)
+    model.stand_on_support(rig.base_mass, rig.base_stiffness, rig.base_damping);
   TimeIntegrator integrator(model.equation, spectral_radius);
   const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
   const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
@@ -284,6 +287,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
       left += row.values.back();
   add("left_in_stack", left, "J", "stored and moving in the stack at contact loss");
   add_bottoming(model, thickness, result);
+  add_validity(model, rig, result);
 
   double numerical = 0, residual = 0;
   for (const auto &row : result.ledger)

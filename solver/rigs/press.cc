@@ -182,7 +182,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   add("peak_displacement", way[top], "m", "greatest way of the head below first touch");
   add("compression_share", way[top] / model.height, "1", "greatest compression over the height of the stack");
   add("secant_stiffness", travel > 0 ? peak / travel : 0.0, "N/m", "peak force over the way of the last cycle");
-  add("peak_pressure", pressure, "Pa", "greatest contact pressure under the head");
+  add("peak_pressure", pressure, "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_bottoming(model, thickness, result);
   double numerical = 0, residual = 0;
   for (const auto &row : result.ledger)

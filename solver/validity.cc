@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/validity.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace solemech::solver
+{
+namespace
+{
+// The edge of a plug shows in the readings below striker radius + half a stack height (own convergence study:
+// the case plug-edge shows it).
+constexpr double edge_distance = 0.5;
+// A blow by less than this many stack masses is as much a wave as a blow. Common practice, no source.
+constexpr double light_weight = 5;
+// Share of the drop energy that gravity adds on the way down, from which on the definitions of return part.
+constexpr double gravity_share = 0.2;
+} // namespace
+
+void add_validity(const StackModel &model, const DropRig &rig, Result &result)
+{
+  const auto  &plug = model.input.plug;
+  const double sunk = result.find("greatest_compression")->value;
+  const double reach = std::min(0.5 * rig.tup.diameter, striker_reach(rig.tup, sunk));
+  if (plug.side == Side::free && plug.radius > 1.001 * reach && plug.radius < reach + edge_distance * model.height)
+    result.warnings.push_back({"rebound_by_height",
+                               fmt::format("the plug's edge is near: cut it {:.0f} mm wide or more",
+                                           2e3 * (reach + edge_distance * model.height))});
+  double moving = 0;
+  for (std::size_t i = 0; i < model.bodies.size(); ++i)
+    for (const auto &batch : model.bodies[i]->group().batches)
+      for (const auto &weights : batch.weight)
+        for (const double weight : weights)
+          moving += weight * model.parts[i].material.density * model.parts[i].area_share;
+  // What lies beyond the striker hardly moves.
+  const double struck = std::min(1.0, reach * reach / (plug.radius * plug.radius)) * moving;
+  if (rig.mass < light_weight * struck)
+    result.warnings.push_back({"peak_force", fmt::format("the drop weight is only {:.1f} times as heavy as what it hits",
+                                                         rig.mass / struck)});
+  const double given = rig.mass * model.input.gravity * rig.height;
+  if (rig.mass * model.input.gravity * sunk > gravity_share * given)
+    result.warnings.push_back(
+      {"rebound_by_height", "the weight gains much energy while it sinks in: by height, speed and loop differ (--details)"});
+}
+} // namespace solemech::solver
