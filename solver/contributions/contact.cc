@@ -182,7 +182,7 @@ ContactState Contact::state(const Vector &x) const
 {
   struct Load
   {
-    double radius, force, area; ///< current
+    double radius, force; ///< current
   };
   std::vector<Load> loads;
   ContactState      state;
@@ -195,33 +195,23 @@ ContactState Contact::state(const Vector &x) const
     state.force -= response.pressure * point.area * here.distance.normal[1];
     state.radius = std::max(state.radius, here.position[0]);
     state.deepest = std::max(state.deepest, -here.distance.distance);
-    double drawn[2] = {}, now[2] = {}, radius = 0;
-    for (unsigned a = 0; a < 3; ++a)
-    {
-      radius += point.shape[a] * point.node[a][0];
-      for (unsigned c = 0; c < 2; ++c)
-      {
-        const int dof = point.dof[2 * a + c];
-        drawn[c] += point.slope[a] * point.node[a][c];
-        now[c] += point.slope[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
-      }
-    }
-    const double along = std::hypot(now[0], now[1]) / std::hypot(drawn[0], drawn[1]);
-    const double around = mesh_->section() == MeshSection::axisymmetric ? here.position[0] / radius : 1.0;
-    loads.push_back({here.position[0], response.pressure * point.area, point.area * along * around});
+    loads.push_back({here.position[0], response.pressure * point.area});
   }
-  // Pressure at the rim of a flat striker has no limit on refinement; a mean over a fixed width has.
+  // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width has.
   std::sort(loads.begin(), loads.end(), [](const Load &a, const Load &b) { return a.radius < b.radius; });
-  double      force = 0, area = 0;
-  std::size_t first = 0;
+  const double width = settings_.pressure_window;
+  double       force = 0;
+  std::size_t  first = 0;
   for (const auto &load : loads)
   {
-    force += load.force, area += load.area;
-    while (load.radius - loads[first].radius > settings_.pressure_window)
-      force -= loads[first].force, area -= loads[first].area, ++first;
-    const bool full = load.radius - loads[first].radius > 0.7 * settings_.pressure_window;
-    if (full || &load == &loads.back())
-      state.peak_pressure = std::max(state.peak_pressure, force / area);
+    force += load.force;
+    while (load.radius - loads[first].radius > width)
+      force -= loads[first++].force;
+    const double outer = std::max(load.radius, width), inner = outer - width;
+    const double area = mesh_->section() == MeshSection::axisymmetric
+                          ? std::numbers::pi * (outer * outer - inner * inner)
+                          : 2 * width;
+    state.peak_pressure = std::max(state.peak_pressure, force / area);
   }
   return state;
 }
