@@ -19,7 +19,7 @@ namespace
 {
 constexpr double spectral_radius = 0.5;  // waves of the mesh die within a few steps, the blow does not notice
 constexpr double smoothing_share = 0.15; // half window of the smoothed peak over the contact time
-constexpr double step_numerical_share = 1e-4; // energy that a step may lose to the scheme, over the drop energy
+constexpr double step_numerical_share = 5e-5; // energy that a step may lose to the scheme, over the drop energy
 constexpr double n_pictures = 60;
 constexpr double careful_force = 0.08;   // below this share of the peak force steps are short, to find the loss
 constexpr double careful_share = 1.0 / 270;
