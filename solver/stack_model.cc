@@ -223,7 +223,8 @@ void StackModel::make_chambers()
       equation.contributions.push_back(std::move(fibres));
     }
     const double radius = 0.5 * unit.diameter - unit.film_thickness;
-    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * std::numbers::pi * radius * radius;
+    const double area = mesh->section() == MeshSection::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
+    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * area;
     chamber_facts.push_back(facts);
   }
 }

@@ -24,7 +24,8 @@ double loaded_area(const solver::Case &data)
 {
   const double striker = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, data.rig);
   const double radius = std::min(data.plug.radius, striker + stack_height(data) / 2);
-  return std::numbers::pi * radius * radius;
+  // A plane section counts one metre of depth.
+  return data.plug.section == solver::Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
 }
 
 /// Stored energy per volume [Pa] of a foam at an upright stretch, without branches.
@@ -86,7 +87,10 @@ double energy_capacity(const solver::Case &data)
     if (layer.unit)
     {
       const auto  &unit = *layer.unit;
-      const double volume = std::numbers::pi / 4 * unit.diameter * unit.diameter * layer.thickness;
+      const double base = data.plug.section == solver::Section::axisymmetric
+                            ? std::numbers::pi / 4 * unit.diameter * unit.diameter
+                            : unit.diameter;
+      const double volume = base * layer.thickness;
       const double whole = volume + unit.outside_volume;
       const double ratio = whole / (whole - (1 - unit.packed_share) * volume);
       if (unit.state == solver::ChamberState::sealed)
