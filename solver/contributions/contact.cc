@@ -180,9 +180,11 @@ double Contact::settle(const Vector &x)
 
 ContactState Contact::state(const Vector &x) const
 {
+  const bool round = mesh_->section() == MeshSection::axisymmetric;
+  const auto area_within = [&](double radius) { return round ? std::numbers::pi * radius * radius : 2 * radius; };
   struct Load
   {
-    double radius, force; ///< current
+    double within, area, force; ///< level area inside of the point's radius, of the point, and on it, all current
   };
   std::vector<Load> loads;
   ContactState      state;
@@ -192,26 +194,39 @@ ContactState Contact::state(const Vector &x) const
     const auto response = penalty_response(settings_, -here.distance.distance);
     if (response.pressure == 0)
       continue;
-    state.force -= response.pressure * point.area * here.distance.normal[1];
+    const double lift = response.pressure * point.area * here.distance.normal[1];
+    state.force -= lift;
     state.radius = std::max(state.radius, here.position[0]);
     state.deepest = std::max(state.deepest, -here.distance.distance);
-    loads.push_back({here.position[0], response.pressure * point.area});
+    double drawn[2] = {}, outwards = 0, radius = 0;
+    for (unsigned a = 0; a < 3; ++a)
+    {
+      const int dof = point.dof[2 * a];
+      radius += point.shape[a] * point.node[a][0];
+      outwards += point.slope[a] * (point.node[a][0] + (dof >= 0 ? x[dof] : 0.0));
+      for (unsigned c = 0; c < 2; ++c)
+        drawn[c] += point.slope[a] * point.node[a][c];
+    }
+    const double spread = std::abs(outwards) / std::hypot(drawn[0], drawn[1]) * (round ? here.position[0] / radius : 1.0);
+    loads.push_back({area_within(here.position[0]), point.area * spread, std::abs(lift)});
   }
-  // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width has.
-  std::sort(loads.begin(), loads.end(), [](const Load &a, const Load &b) { return a.radius < b.radius; });
+  // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width has. Each
+  // point's force is spread over its area, so that a ring may cut through it: whole points would count too much.
+  const auto force_within = [&](double area) {
+    double force = 0;
+    for (const auto &load : loads)
+      if (load.area > 0)
+        force += load.force * std::clamp((area - load.within) / load.area + 0.5, 0.0, 1.0);
+    return force;
+  };
   const double width = settings_.pressure_window;
-  double       force = 0;
-  std::size_t  first = 0;
   for (const auto &load : loads)
   {
-    force += load.force;
-    while (load.radius - loads[first].radius > width)
-      force -= loads[first++].force;
-    const double outer = std::max(load.radius, width), inner = outer - width;
-    const double area = mesh_->section() == MeshSection::axisymmetric
-                          ? std::numbers::pi * (outer * outer - inner * inner)
-                          : 2 * width;
-    state.peak_pressure = std::max(state.peak_pressure, force / area);
+    const double rim = load.within + 0.5 * load.area;
+    const double radius = std::max(width, round ? std::sqrt(rim / std::numbers::pi) : 0.5 * rim);
+    const double outside = area_within(radius), inside = area_within(radius - width);
+    const double force = force_within(outside) - (inside > 0 ? force_within(inside) : 0.0);
+    state.peak_pressure = std::max(state.peak_pressure, force / (outside - inside));
   }
   return state;
 }
