@@ -176,9 +176,9 @@ std::string section_chart(const Run &run, const std::string &name)
                     "center rotate by 90 offset -1.3,0");
   const double travel = rest.touch - peak.touch;
   labels += arrow(right - half - 1, rest.touch, right + half + 0.6 * side, rest.touch, "nohead dashtype 3");
-  labels += arrow(right + half + 0.25 * side, rest.touch, right + half + 0.25 * side, peak.touch,
+  labels += arrow(right + half + 0.1 * side, rest.touch, right + half + 0.1 * side, peak.touch,
                   "head size screen 0.008,20");
-  labels += text_at(length_text(1e-3 * travel, Lengths::millimetre), right + half + 0.25 * side,
+  labels += text_at(length_text(1e-3 * travel, Lengths::millimetre), right + half + 0.1 * side,
                     0.5 * (rest.touch + peak.touch), "left offset 0.6,0");
   labels += arrow(left - 0.5 * rest.width, -0.55 * line, left + 0.5 * rest.width, -0.55 * line,
                   "heads size screen 0.008,20");
