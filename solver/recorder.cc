@@ -28,7 +28,7 @@ void Recorder::open_ledger(double given)
   given_ = given;
   opening_.clear();
   for (const auto &entry : integrator_.energies())
-    opening_[{std::string(entry.part), std::string(entry.kind)}] = entry.value;
+    opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
   numerical_at_opening_ = integrator_.numerical_energy();
   residual_at_opening_ = integrator_.residual_energy();
   work_at_opening_ = integrator_.prescribed_work();
@@ -48,7 +48,12 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
   const auto [found, is_new] = rows_.try_emplace({part, kind}, result_.ledger.size());
   if (is_new)
     result_.ledger.push_back({part, kind, type, std::vector<double>(result_.time.size() - 1, 0.0)});
-  result_.ledger[found->second].values.push_back(value);
+  // Several contributions may share a row: side and ground face of a stack both meet the base.
+  auto &values = result_.ledger[found->second].values;
+  if (values.size() == result_.time.size())
+    values.back() += value;
+  else
+    values.push_back(value);
 }
 
 void Recorder::set(const std::string &part, const std::string &kind, EnergyKind type, double value)
@@ -86,11 +91,9 @@ void Recorder::record(double time, bool picture_now)
   }
 
   for (const auto &entry : integrator_.energies())
-  {
-    const std::pair<std::string, std::string> key{std::string(entry.part), std::string(entry.kind)};
-    const auto opened = opening_.find(key);
-    push_row(key.first, key.second, entry.type, entry.value - (opened == opening_.end() ? 0.0 : opened->second));
-  }
+    push_row(std::string(entry.part), std::string(entry.kind), entry.type, entry.value);
+  for (const auto &[key, opened] : opening_)
+    result_.ledger[rows_.at(key)].values.back() -= opened;
   const double bodies = integrator_.body_kinetic_energy();
   push_row("tup", "motion", EnergyKind::kinetic, bodies);
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);

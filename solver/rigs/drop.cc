@@ -167,7 +167,8 @@ double touch_level(const StackModel &model, Vector x)
 }
 
 /// The stack alone for `duration` [s] between blows: no inertia, steps that grow with the time scales left.
-void rest(const StackModel &model, TimeIntegrator &integrator, double duration)
+/// @return why it failed; empty when it did not
+std::string rest(const StackModel &model, TimeIntegrator &integrator, double duration)
 {
   const int tup = model.tup_unknown();
   integrator.quasi_static = true;
@@ -183,13 +184,14 @@ void rest(const StackModel &model, TimeIntegrator &integrator, double duration)
     {
       dt *= 0.3;
       if (dt < 1e-9)
-        throw std::runtime_error("the stack does not come to rest between two hits: " + outcome.reason);
+        return outcome.reason;
       continue;
     }
     left -= std::min(dt, left);
     dt *= 1.25;
   }
   integrator.prescribed[0].reset();
+  return {};
 }
 } // namespace
 
@@ -242,7 +244,6 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
                                           recorder.curve("peak_pressure").end())});
     thickness = blow.axis_thickness_at_peak;
     recorder.set("guide", "friction, down", EnergyKind::dissipated, guide_down);
-    recorder.set("guide", "friction, up", EnergyKind::dissipated, guide_up);
     result = recorder.finish();
     result.time_of_peak = blow.time_of_peak;
     result.time_of_loss = blow.loss.time;
@@ -254,7 +255,15 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
       break;
     }
     if (n_done + 1 < n_planned)
-      rest(model, integrator, rig.rest);
+      if (const auto reason = rest(model, integrator, rig.rest); !reason.empty())
+      {
+        result.complete = false;
+        result.stop_reason = fmt::format("the stack does not come to rest after blow {}: {}. The last blow is kept. Try "
+                                         "a single blow or accuracy = \"2 %\"",
+                                         n_done + 1, reason);
+        const std::string message = result.stop_reason;
+        throw RunFailed(message, std::move(result));
+      }
   }
 
   const auto n_counted = rig.conditioned ? 1 : rig.hits;
