@@ -221,7 +221,8 @@ private:
              const std::string &source)
   {
     const auto *entry = find_entry("expect", reading);
-    if (!entry || reading == "source" || reading == "label")
+    if (!entry || reading == "source" || reading == "label" ||
+        reading == "outside")
       return;
     const auto texts = fields.texts(reading);
     if (texts.size() != 2)

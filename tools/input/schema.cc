@@ -144,6 +144,8 @@ const Entry entries[] = {
   {"expect", "label", D::text, any_value, "",
    "Case of the series that is meant (label or its ending); else all."},
   {"expect", "source", D::text, any_value, required, "Where the ranges come from."},
+  {"expect", "outside", D::text, any_value, "",
+   "Readings that fall outside, by name, and the reason: \"contact_time: ...; peak_force: ...\"."},
   {"expect", "rebound_by_height", D::share, any_value, "", "Rise over fall."},
   {"expect", "return_by_speed", D::share, any_value, "",
    "Squared ratio of speeds at contact loss and first touch."},

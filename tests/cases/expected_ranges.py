@@ -1,0 +1,74 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Runs a prepared case and holds its readings against the ranges in its [[expect]] blocks.
+
+A reading outside its range must be named in `outside` with the reason, and a reading named there must be outside:
+neither a silent miss nor a stale excuse passes. The energy account must close, and no run may end early.
+usage: expected_ranges.py CASE PROGRAM FOLDER
+"""
+import json
+import re
+import shutil
+import subprocess
+import sys
+import tomllib
+
+UNITS = {"%": 1e-2, "mm": 1e-3, "ms": 1e-3, "N": 1.0, "kN": 1e3, "kPa": 1e3, "MPa": 1e6, "m": 1.0, "s": 1.0}
+OPEN_ACCOUNT = 0.005  # of the drop energy: the alarm of the program itself
+META = ("label", "source", "outside")
+
+
+def in_si(value):
+    if not isinstance(value, str):
+        return float(value)
+    number, unit = re.fullmatch(r"\s*([-+0-9.eE]+)\s*(\S*)\s*", value).groups()
+    return float(number) * (UNITS[unit] if unit else 1.0)
+
+
+def check_run(run, blocks):
+    problems = []
+    label = run["label"]
+    if not run["complete"]:
+        return [f"{label}: stopped early"]
+    readings = {name: reading["value"] for name, reading in run["readings"].items()}
+    for block in blocks:
+        if "label" in block and not (label == block["label"] or label.endswith("-" + block["label"])):
+            continue
+        excused = {part.split(":")[0].strip() for part in block.get("outside", "").split(";") if ":" in part}
+        for name, limits in block.items():
+            if name in META:
+                continue
+            low, high = map(in_si, limits)
+            value = readings[name]
+            inside = low <= value <= high
+            print(f"  {label:32} {name:24} {value:12.5g}  [{low:.5g}, {high:.5g}]"
+                  f"  {'' if inside else 'outside'}{' (reason given)' if name in excused else ''}")
+            if inside and name in excused:
+                problems.append(f"{label}: {name} = {value:.5g} is inside its range; take it out of 'outside'")
+            if not inside and name not in excused:
+                problems.append(f"{label}: {name} = {value:.5g} is outside [{low:.5g}, {high:.5g}] without a reason")
+    return problems
+
+
+def main():
+    case, program, folder = sys.argv[1:]
+    shutil.rmtree(folder, ignore_errors=True)
+    done = subprocess.run([program, "run", case, "--json", "--quiet", "-o", folder], capture_output=True, text=True)
+    if done.returncode != 0:
+        sys.exit(f"exit code {done.returncode}\n{done.stderr}")
+    with open(case, "rb") as file:
+        blocks = tomllib.load(file).get("expect", [])
+    problems = []
+    runs = [run for answer in json.loads(done.stdout)["cases"] for run in answer["runs"]]
+    for run in runs:
+        problems += check_run(run, blocks)
+        account = run["solver"]["ledger_numerical"] + run["solver"]["ledger_residual"]
+        if account > OPEN_ACCOUNT:
+            problems.append(f"{run['label']}: the energy account is open by {100 * account:.2f} %")
+    shutil.rmtree(folder, ignore_errors=True)
+    if not runs:
+        problems.append("no run")
+    sys.exit("\n".join(problems) if problems else 0)
+
+
+main()
