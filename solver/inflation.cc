@@ -97,8 +97,14 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
         idle.push_back(mesh.dof(node, c));
   for (const auto &unit : units)
   {
+    // A film on the held base needs no pin, which would only hinder it.
+    bool held = false;
+    for (std::size_t c = 0; c < mesh.cells().size(); ++c)
+      if (mesh.mesh().cells[c].part == unit.film_part)
+        for (const unsigned node : mesh.cells()[c])
+          held |= mesh.dof(node, 1) < 0;
     const auto &face = mesh.mesh().faces[mesh.mesh().chambers[unit.chamber].facing.front().first];
-    if (const int dof = mesh.dof(mesh.edge(face)[0], 1); dof >= 0)
+    if (const int dof = mesh.dof(mesh.edge(face)[0], 1); dof >= 0 && !held)
       pinned.push_back(dof);
   }
 

@@ -21,17 +21,20 @@ FibreBundle::FibreBundle(std::string name, const Discretisation &mesh, const geo
     // The two faces run in opposite directions round the gas.
     if (std::abs(mesh.nodes()[below[0]][0] - mesh.nodes()[above[0]][0]) > 1e-12)
       std::swap(above[0], above[2]);
+    // Fibres are counted by the drawn area, whatever shape the films have been inflated to.
+    const auto  &face = mesh.mesh().faces[lower];
+    const auto   ends = geometry::face_vertices(mesh.mesh().cells[face.cell], face.face);
+    const double first = mesh.mesh().vertices[ends[0]][0], along = mesh.mesh().vertices[ends[1]][0] - first;
     for (unsigned q = 0; q < 3; ++q)
     {
-      PairPoint pair{};
-      const auto shapes = edge_shapes(gauss_abscissae[q]);
-      double     radius = 0, along = 0;
+      PairPoint    pair{};
+      const auto   shapes = edge_shapes(gauss_abscissae[q]);
+      const double radius = first + gauss_abscissae[q] * along;
       for (unsigned a = 0; a < 3; ++a)
       {
         pair.node[a] = mesh.nodes()[below[a]], pair.node[3 + a] = mesh.nodes()[above[a]];
         for (unsigned c = 0; c < 2; ++c)
           pair.dof[2 * a + c] = mesh.dof(below[a], c), pair.dof[6 + 2 * a + c] = mesh.dof(above[a], c);
-        radius += shapes.value[a] * pair.node[a][0], along += shapes.slope[a] * pair.node[a][0];
       }
       pair.shape = shapes.value;
       const double around = mesh.section() == MeshSection::axisymmetric ? 2 * std::numbers::pi * radius : 2.0;
