@@ -81,7 +81,7 @@ struct SolverFacts
 struct ChamberFacts
 {
   std::string layer;
-  double gauge_pressure = 0, fibre_tension = 0, bulge = 0, threshold_load = 0, heat_time = 0, volume = 0; ///< SI; fibre tension per fibre [N]
+  double gauge_pressure = 0, fibre_tension = 0, bulge = 0, threshold_load = 0, heat_time = 0, volume = 0; ///< SI; fibre tension per fibre [N]; heat time below 0: no exchange
 };
 
 struct Result

@@ -190,7 +190,7 @@ void StackModel::make_chambers()
       unit.heat_time >= 0 ? unit.heat_time
                           : materials::heat_time_between_fibres(unit.filament_spacing, unit.fibre_radius, absolute,
                                                                 input.temperature);
-    ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, heat_time, 0};
+    ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, std::isfinite(heat_time) ? heat_time : -1.0, 0};
     for (const unsigned face : drawn.wetted_faces)
       for (const unsigned node : mesh->edge(mesh->mesh().faces[face]))
         facts.bulge = std::max(facts.bulge, mesh->nodes()[node][0] -

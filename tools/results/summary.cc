@@ -185,9 +185,10 @@ std::string fact_lines(const std::vector<Run> &runs)
     for (const auto &chamber : run.result.chambers)
       text += fmt::format(
         "  {}, air unit in {}: {:.0f} kPa gauge, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
-        "gives way above {:.0f} N, heat time {:.3g} ms\n",
+        "gives way above {:.0f} N, {}\n",
         run.label, chamber.layer, chamber.gauge_pressure / 1e3, chamber.volume * 1e6, chamber.bulge * 1e3,
-        chamber.fibre_tension, chamber.threshold_load, chamber.heat_time * 1e3);
+        chamber.fibre_tension, chamber.threshold_load,
+        chamber.heat_time < 0 ? "no heat exchange" : fmt::format("heat time {:.3g} ms", chamber.heat_time * 1e3));
   }
   return text;
 }
