@@ -108,6 +108,9 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   if (recording)
     begin_record(0);
 
+  const auto highest = std::max_element(rig.table.begin(), rig.table.end(),
+                                        [](const auto &a, const auto &b) { return a.second < b.second; });
+  const double        table_crest = highest == rig.table.end() ? 0.0 : highest->first;
   double              dt = dt_regular * 0.25, t = 0, greatest = -1e300;
   std::vector<double> thickness;
   while (t < whole * (1 - 1e-12))
@@ -115,8 +118,9 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     if (t < last_start && t + dt > last_start)
       dt = last_start - t;
     // Steps meet the crest of each cycle.
-    const double period = rig.duration + rig.rest, crest = std::floor(t / period) * period + 0.5 * rig.duration;
-    if (rig.wave != PressWave::table && t < crest - 1e-12 * whole && t + dt > crest)
+    const double period = rig.duration + rig.rest;
+    const double crest = rig.wave == PressWave::table ? table_crest : std::floor(t / period) * period + 0.5 * rig.duration;
+    if (t < crest - 1e-12 * whole && t + dt > crest)
       dt = crest - t;
     dt = std::min(dt, whole - t);
     const double value = wanted(rig, t + dt);
