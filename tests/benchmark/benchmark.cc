@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: Apache-2.0
+// Speed on the bench problem B1 against what the project promises and against a yardstick: the same blow by a
+// general-purpose finite-element library. Also the assembly, the program with start-up, cost against unknowns,
+// and many variants in one process.
+#include "solver/generalised_alpha.h"
+#include "solver/part_law.h"
+#include "solver/rigs/drop.h"
+#include "tests/benchmark/timing.h"
+#include "tests/support/foam_cases.h"
+
+#include <fmt/format.h>
+
+#include <atomic>
+#include <cstdlib>
+#include <filesystem>
+#include <thread>
+
+using namespace solemech;
+using namespace solemech::tests;
+
+namespace
+{
+constexpr unsigned goes = 5;
+const solver::RunOptions plain{.progress = {}, .pictures = false};
+
+void row(const std::string &what, const std::string &value, const std::string &promised)
+{
+  fmt::print("  {:<58} {:>14} {:>16}\n", what, value, promised);
+}
+
+double value(const solver::Result &result, const char *name)
+{
+  return result.find(name)->value;
+}
+
+void blow_row(const std::string &what, const solver::Result &result, const Seconds &time)
+{
+  row(what, fmt::format("{:.3f}", time.processor), "<= 0.15");
+  row("  yardstick over it", fmt::format("{:.0f} x", b1::yardstick_seconds / time.processor), ">= 40 x");
+  row("  error of peak force, compression, return",
+      fmt::format("{:.2f} {:.2f} {:.2f} %", 100 * (value(result, "peak_force") / b1::smoothed_peak_force.value - 1),
+                  100 * (value(result, "greatest_compression") / b1::peak_compression.value - 1),
+                  100 * (value(result, "return_by_speed") - b1::return_by_speed.value)),
+      "each <= 0.5 %");
+  row("  unknowns, steps, iterations",
+      fmt::format("{}, {}, {}", result.facts.unknowns, result.facts.steps, result.facts.iterations), "");
+}
+
+void blow()
+{
+  solver::Result result;
+  auto           input = b1_case();
+  const auto    &rig = std::get<solver::DropRig>(input.rig);
+  // The coarsest mesh and step that a check against the listed readings lets pass.
+  const solver::Resolution sufficient{1.2, 1.0};
+  const auto               enough = quickest(goes, [&] { result = solver::run_drop(input, rig, sufficient, plain); });
+  blow_row("B1 on mesh and step that reach 0.5 %, processor time [s]", result, enough);
+
+  input.accuracy = 0.005;
+  auto single = plain;
+  single.estimate_error = false;
+  const auto alone = quickest(goes, [&] { result = solver::run(input, single); });
+  blow_row("B1 on mesh and step chosen for accuracy 0.5 % [s]", result, alone);
+  const auto with_estimate = quickest(goes, [&] { (void)solver::run(input, plain); });
+  row("  the same with its error estimated [s]", fmt::format("{:.3f}", with_estimate.processor), "");
+}
+
+void assembly()
+{
+  const auto                input = b1_case();
+  const solver::StackModel  model(input, b1_tup(), b1::mass, {3.0, 1.0});
+  const auto                kernel = solver::make_part_kernel(model.parts[0].material, 1.0, input);
+  auto                      group = model.mesh->group(0, kernel->n_branches(), model.mesh->nodes(), {});
+  const solver::Vector      x = solver::Vector::Zero(model.mesh->n_unknowns());
+  solver::Vector            force = x;
+  std::vector<double>       matrix(model.mesh->pattern().nonZeros() + 1);
+  const std::size_t         n_points = 9 * model.mesh->cells().size();
+  constexpr unsigned        n_times = 200;
+  kernel->begin_step(group, x.data(), 1e-4);
+  const auto time = quickest(goes, [&] {
+    for (unsigned i = 0; i < n_times; ++i)
+      kernel->assemble(group, x.data(), force.data(), matrix.data());
+  });
+  row("assembly a point, two branches [us]", fmt::format("{:.3f}", 1e6 * time.processor / n_times / n_points),
+      "<= 0.12");
+}
+
+void program()
+{
+  const auto folder = std::filesystem::temp_directory_path() / fmt::format("solemech-benchmark-{}", std::rand());
+  const auto command = [&](unsigned go) {
+    return fmt::format("\"{}\" run heel-drop forefoot-drop --quiet -o \"{}\" > /dev/null 2>&1", SOLEMECH_PROGRAM,
+                       (folder / std::to_string(go)).string());
+  };
+  unsigned   go = 0;
+  int        failed = 0;
+  const auto time = quickest(3, [&] { failed += std::system(command(go++).c_str()) != 0; });
+  std::filesystem::remove_all(folder);
+  row("heel-drop and forefoot-drop by the program, wall [s]",
+      failed ? "failed" : fmt::format("{:.2f}", time.wall), "<= 1.5");
+}
+
+void cost_against_unknowns()
+{
+  fmt::print("\n  {:>10} {:>16} {:>12} {:>10} {:>16}\n", "unknowns", "ms an iteration", "exponent", "MB", "");
+  double last_unknowns = 0, last_time = 0, first_unknowns = 0, first_time = 0;
+  for (const double level : {1.0, 1.5, 2.5, 4.0, 6.0, 9.0, 12.5})
+  {
+    const auto             input = b1_case();
+    solver::StackModel     model(input, b1_tup(), b1::mass, {level, 1.0});
+    solver::TimeIntegrator integrator(model.equation, 0.6);
+    integrator.v[model.tup_unknown()] = -std::sqrt(2 * b1::energy / b1::mass);
+    integrator.force_scale = 100;
+    integrator.start();
+    constexpr unsigned n_steps = 6;
+    const auto         time = timed([&] {
+      for (unsigned i = 0; i < n_steps; ++i)
+        integrator.step(2e-4);
+    });
+    const double unknowns = model.equation.size();
+    const double each = time.processor / std::max<std::size_t>(1, integrator.n_iterations);
+    fmt::print("  {:>10.0f} {:>16.2f} {:>12} {:>10.0f}\n", unknowns, 1e3 * each,
+               last_unknowns > 0 ? fmt::format("{:.2f}", std::log(each / last_time) / std::log(unknowns / last_unknowns))
+                                 : "",
+               peak_memory());
+    if (first_unknowns == 0)
+      first_unknowns = unknowns, first_time = each;
+    last_unknowns = unknowns, last_time = each;
+  }
+  fmt::print("  cost grows as unknowns to the power {:.2f}\n\n",
+             std::log(last_time / first_time) / std::log(last_unknowns / first_unknowns));
+}
+
+void variants()
+{
+  constexpr unsigned n_variants = 200;
+  const auto         drop_all = [&](unsigned n_threads) {
+    std::atomic<unsigned>    next = 0;
+    std::vector<std::thread> workers;
+    auto                     single = plain;
+    single.estimate_error = false;
+    const auto time = timed([&] {
+      for (unsigned worker = 0; worker < n_threads; ++worker)
+        workers.emplace_back([&] {
+          for (unsigned i = next++; i < n_variants; i = next++)
+          {
+            auto input = b1_case();
+            input.layers[0].thickness *= 0.8 + 0.4 * (i % 20) / 19;
+            std::get<materials::FoamData>(input.layers[0].material.data).network[0].shear_modulus *=
+              0.7 + 0.6 * (i / 20) / 9;
+            (void)solver::run(input, single);
+          }
+        });
+      for (auto &worker : workers)
+        worker.join();
+    });
+    return n_variants / time.wall;
+  };
+  const double one = drop_all(1), two = drop_all(2);
+  row("200 variants at 1 %, one thread [drops/s]", fmt::format("{:.1f}", one), ">= 15");
+  row("200 variants at 1 %, two threads [drops/s]", fmt::format("{:.1f}", two), "");
+  row("  parallel efficiency", fmt::format("{:.2f}", two / (2 * one)), ">= 0.9");
+  row("peak memory of this process [MB]", fmt::format("{:.0f}", peak_memory()), "");
+}
+} // namespace
+
+int main()
+{
+  row("", "measured", "promised");
+  blow();
+  assembly();
+  program();
+  variants();
+  cost_against_unknowns();
+}
