@@ -301,6 +301,9 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   for (const auto &row : result.ledger)
     if ((row.type == EnergyKind::stored) || (row.type == EnergyKind::kinetic && row.part == "stack"))
       left += row.values.back();
+  const double last_speed = recorded.back().speed;
+  add("guide_loss_up", rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed, "J",
+      "taken by the guide on the way up, after contact loss (last hit)");
   add("left_in_stack", left, "J", "stored and moving in the stack at contact loss");
   add_bottoming(model, thickness, result);
   add_validity(model, rig, result);

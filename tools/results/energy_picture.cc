@@ -70,6 +70,9 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
   }
   if (const auto *reading = result.find("left_in_stack"))
     left = reading->value;
+  // The ledger ends at contact loss; what the weight loses on its way up comes after it.
+  if (const auto *reading = result.find("guide_loss_up"))
+    guide += reading->value;
 
   const bool drop = std::holds_alternative<solver::DropRig>(setup.rig);
   if (const auto *reading = result.find(drop ? "rebound_by_height" : "loop_return"))
