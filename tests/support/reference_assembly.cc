@@ -35,8 +35,8 @@ ReferenceLaw reference_ogden(Real mu, Real alpha, Real beta)
     const Real3     lambda = (alpha * e).array().exp();
     const Real      J = std::exp(e.sum()), volume = std::pow(J, -alpha * beta);
     PrincipalEnergy out;
-    out.energy = 2 * mu / (alpha * alpha) *
-                 (lambda.sum() - 3 + (beta > 0 ? (volume - 1) / beta : -alpha * std::log(J)));
+    out.energy =
+      2 * mu / (alpha * alpha) * (lambda.sum() - 3 + (beta > 0 ? (volume - 1) / beta : -alpha * std::log(J)));
     out.slope = 2 * mu / alpha * (lambda.array() - volume);
     out.curvature = 2 * mu * (Real33(lambda.asDiagonal()) + beta * volume * ones);
     return out;
@@ -76,10 +76,10 @@ ReferenceLaw reference_hencky(Real mu, Real kappa)
 ReferenceLaw reference_isochoric_rubber(Real c10, Real c20, Real c30, Real c01)
 {
   return [=](const Real3 &strains) {
-    const Real33 P = Real33::Identity() - ones / 3;
-    const Real3  e = P * strains, up = (2 * e).array().exp(), down = (-2 * e).array().exp();
-    const Real   i1 = up.sum() - 3, i2 = down.sum() - 3;
-    const Real   w1 = c10 + 2 * c20 * i1 + 3 * c30 * i1 * i1, w11 = 2 * c20 + 6 * c30 * i1;
+    const Real33    P = Real33::Identity() - ones / 3;
+    const Real3     e = P * strains, up = (2 * e).array().exp(), down = (-2 * e).array().exp();
+    const Real      i1 = up.sum() - 3, i2 = down.sum() - 3;
+    const Real      w1 = c10 + 2 * c20 * i1 + 3 * c30 * i1 * i1, w11 = 2 * c20 + 6 * c30 * i1;
     PrincipalEnergy out;
     out.energy = c10 * i1 + c20 * i1 * i1 + c30 * i1 * i1 * i1 + c01 * i2;
     out.slope = P * Real3(2 * w1 * up - 2 * c01 * down);
@@ -121,10 +121,10 @@ ReferenceLaw sum_of(std::vector<ReferenceLaw> laws)
 PiolaResponse piola(const ReferenceLaw &law, const Real33 &F)
 {
   const Eigen::JacobiSVD<Real33> svd(F, Eigen::ComputeFullU | Eigen::ComputeFullV);
-  const Real3  l = svd.singularValues();
-  const auto   here = law(l.array().log());
-  const Real3  P = here.slope.cwiseQuotient(l); // dW/dlambda
-  Real33       dP;
+  const Real3                    l = svd.singularValues();
+  const auto                     here = law(l.array().log());
+  const Real3                    P = here.slope.cwiseQuotient(l); // dW/dlambda
+  Real33                         dP;
   for (int a = 0; a < 3; ++a)
     for (int b = 0; b < 3; ++b)
       dP(a, b) = here.curvature(a, b) / (l[a] * l[b]) - (a == b ? P[a] / l[a] : 0);
@@ -152,7 +152,8 @@ PiolaResponse piola(const ReferenceLaw &law, const Real33 &F)
         const Real half = (dP(a, a) - dP(a, b)) / 2;
         straight = half + P[a] / (2 * l[a]), crossed = half - P[a] / (2 * l[a]);
       }
-      out.tangent += straight * dyad(a, b) * dyad(a, b).transpose() + crossed * dyad(a, b) * dyad(b, a).transpose();
+      out.tangent +=
+        straight * dyad(a, b) * dyad(a, b).transpose() + crossed * dyad(a, b) * dyad(b, a).transpose();
     }
   return out;
 }
@@ -164,19 +165,20 @@ Real33 spectral_map(const Real33 &a, const std::function<Real(Real)> &f)
   return eigen.eigenvectors() * values.asDiagonal() * eigen.eigenvectors().transpose();
 }
 
-ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric, const ReferenceMaterial &material,
+ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric,
+                                   const ReferenceMaterial      &material,
                                    const std::array<double, 18> &displacement)
 {
   using namespace dealii;
   Triangulation<2> one_cell;
   GridGenerator::hyper_cube(one_cell);
-  const FESystem<2>  element(FE_Q<2>(2), 2);
-  DoFHandler<2>      handler(one_cell);
+  const FESystem<2> element(FE_Q<2>(2), 2);
+  DoFHandler<2>     handler(one_cell);
   handler.distribute_dofs(element);
   std::vector<types::global_dof_index> indices(18);
   handler.begin_active()->get_dof_indices(indices);
   // Local number of component c of the node with lexicographic number a.
-  const auto lexicographic = FETools::lexicographic_to_hierarchic_numbering<2>(2);
+  const auto                             lexicographic = FETools::lexicographic_to_hierarchic_numbering<2>(2);
   std::array<std::array<unsigned, 2>, 9> local;
   for (unsigned i = 0; i < 18; ++i)
     for (unsigned a = 0; a < 9; ++a)
@@ -197,8 +199,8 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
 
   ReferenceElement out{ReferenceVector::Zero(), ReferenceMatrix::Zero(), {}};
   // B: entries of grad u (column by column) from nodal displacements.
-  std::array<Eigen::Matrix<Real, 9, 18>, 9> B;
-  std::array<Real, 9>                       weight;
+  std::array<Eigen::Matrix<Real, 9, 18>, 9>      B;
+  std::array<Real, 9>                            weight;
   Eigen::Map<const Eigen::Matrix<double, 18, 1>> u(displacement.data());
   for (unsigned q = 0; q < 9; ++q)
   {
@@ -232,8 +234,8 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
     for (const auto &branch : material.branches)
     {
       // W(F G) with G G^T = C_v^-1: P = P_e G^T, and the same on both sides of the tangent.
-      const Real33 G = branch.inverse_viscous[q].llt().matrixL();
-      const auto   own = piola(branch.push, F * G);
+      const Real33              G = branch.inverse_viscous[q].llt().matrixL();
+      const auto                own = piola(branch.push, F * G);
       Eigen::Matrix<Real, 9, 9> right = Eigen::Matrix<Real, 9, 9>::Zero(); // entries of F to those of F G
       for (int i = 0; i < 3; ++i)
         for (int j = 0; j < 3; ++j)
@@ -247,9 +249,9 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
 
   // Three fields, all unknowns kept: u, dilatation (3), pressure (3), eliminated by a dense solve.
   using Small = Eigen::Matrix<Real, 3, 3>;
-  Small                       M = Small::Zero(), D = Small::Zero();
-  Real3                       moment = Real3::Zero(), load = Real3::Zero();
-  std::array<Real3, 9>        phi;
+  Small                M = Small::Zero(), D = Small::Zero();
+  Real3                moment = Real3::Zero(), load = Real3::Zero();
+  std::array<Real3, 9> phi;
   for (unsigned q = 0; q < 9; ++q)
   {
     for (unsigned m = 0; m < 3; ++m)
@@ -264,19 +266,20 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
     load += weight[q] * kappa / 2 * (t - 1 / t) * phi[q];
     D += weight[q] * kappa / 2 * (1 + 1 / (t * t)) * phi[q] * phi[q].transpose();
   }
-  const Real3                 p = M.llt().solve(load);
-  Eigen::Matrix<Real, 18, 3>  K_up = Eigen::Matrix<Real, 18, 3>::Zero();
+  const Real3                p = M.llt().solve(load);
+  Eigen::Matrix<Real, 18, 3> K_up = Eigen::Matrix<Real, 18, 3>::Zero();
   for (unsigned q = 0; q < 9; ++q)
   {
-    const Real33 &F = out.deformation[q], inverse = F.inverse();
-    const Real    J = F.determinant(), pressure = phi[q].dot(p);
-    const Real33  cofactor = J * inverse.transpose();
+    const Real33             &F = out.deformation[q], inverse = F.inverse();
+    const Real                J = F.determinant(), pressure = phi[q].dot(p);
+    const Real33              cofactor = J * inverse.transpose();
     Eigen::Matrix<Real, 9, 9> second; // d2J/dF2 = J (F^-T F^-T - crossed)
     for (int i = 0; i < 3; ++i)
       for (int j = 0; j < 3; ++j)
         for (int k = 0; k < 3; ++k)
           for (int l = 0; l < 3; ++l)
-            second(i + 3 * j, k + 3 * l) = J * (inverse(j, i) * inverse(l, k) - inverse(l, i) * inverse(j, k));
+            second(i + 3 * j, k + 3 * l) =
+              J * (inverse(j, i) * inverse(l, k) - inverse(l, i) * inverse(j, k));
     add(q, pressure * cofactor, pressure * second);
     const ReferenceVector slope =
       B[q].transpose() * Eigen::Map<const Eigen::Matrix<Real, 9, 1>>(cofactor.data());

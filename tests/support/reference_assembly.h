@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Force and stiffness of quadratic elements a second time, slowly: first Piola-Kirchhoff stress and its full
-// fourth-order derivative from a singular value decomposition of F, in extended precision, summed with the shape
-// functions that deal.II evaluates. Nothing of the product is used; laws are written from their energies.
-// Source: R.W. Ogden, Non-Linear Elastic Deformations, sec. 6.1 (derivative in principal axes; from memory).
+// fourth-order derivative from a singular value decomposition of F, in extended precision, summed with the
+// shape functions that deal.II evaluates. Nothing of the product is used; laws are written from their
+// energies. Source: R.W. Ogden, Non-Linear Elastic Deformations, sec. 6.1 (derivative in principal axes; from
+// memory).
 #pragma once
 
 #include <Eigen/Dense>
@@ -32,7 +33,8 @@ ReferenceLaw reference_cell_gas(Real relative_density, Real share, Real atmosphe
 ReferenceLaw reference_densification(Real relative_density, Real modulus, Real m);
 ReferenceLaw reference_hencky(Real mu, Real kappa);
 ReferenceLaw reference_isochoric_rubber(Real c10, Real c20, Real c30, Real c01);
-/// `share` times Huber's function of r = sqrt(2 W/mu), W quadratic in strain: elastic to the cap, straight beyond.
+/// `share` times Huber's function of r = sqrt(2 W/mu), W quadratic in strain: elastic to the cap, straight
+/// beyond.
 ReferenceLaw reference_huber(Real share, Real mu, Real kappa, Real cap);
 ReferenceLaw sum_of(std::vector<ReferenceLaw> laws);
 
@@ -51,8 +53,8 @@ Real33 spectral_map(const Real33 &a, const std::function<Real(Real)> &f);
 /// A branch: its law in one push, and C_v^-1 at each integration point (3 x 3, r fastest).
 struct ReferenceBranch
 {
-  ReferenceLaw           push;
-  std::array<Real33, 9>  inverse_viscous;
+  ReferenceLaw          push;
+  std::array<Real33, 9> inverse_viscous;
 };
 
 /// What an element is made of. `bulk_modulus` > 0: mixed, U(J) = kappa/4 (J^2 - 1 - 2 ln J).
@@ -69,12 +71,13 @@ using ReferenceVector = Eigen::Matrix<Real, 18, 1>;
 
 struct ReferenceElement
 {
-  ReferenceVector        force;
-  ReferenceMatrix        stiffness;
-  std::array<Real33, 9>  deformation; ///< F at the integration points, axes r, z, hoop
+  ReferenceVector       force;
+  ReferenceMatrix       stiffness;
+  std::array<Real33, 9> deformation; ///< F at the integration points, axes r, z, hoop
 };
 
 /// One element; displacement node by node (r, z) [m]. Plane sections count twice, as in the product.
-ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric, const ReferenceMaterial &material,
+ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric,
+                                   const ReferenceMaterial      &material,
                                    const std::array<double, 18> &displacement);
 } // namespace solemech::tests

@@ -141,9 +141,9 @@ inline Vector traction_load(const solver::Discretisation &mesh, int boundary,
 /// A static problem: the mesh and what acts on it.
 struct StaticProblem
 {
-  solver::Discretisation    mesh;
-  solver::EquationOfMotion  equation;
-  solver::SolidBody        *body = nullptr;
+  solver::Discretisation   mesh;
+  solver::EquationOfMotion equation;
+  solver::SolidBody       *body = nullptr;
 
   StaticProblem(const geometry::PlugMesh &plug, MeshSection section, const solver::Held &held)
     : mesh(plug, section, held)

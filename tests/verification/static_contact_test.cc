@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Strikers on elastic layers and half-spaces against contact theory, through the contact of the program. Sinks
-// are small, so that the linear theory applies, and results are scaled to the sizes at which they are known.
+// Strikers on elastic layers and half-spaces against contact theory, through the contact of the program.
+// Sinks are small, so that the linear theory applies, and results are scaled to the sizes at which they are
+// known.
 #include "materials/hencky.h"
 #include "solver/contributions/contact.h"
 #include "tests/external/check.h"
@@ -27,7 +28,8 @@ std::unique_ptr<solver::SolidKernel> linear(double nu)
   return solver::make_kernel(materials::IsotropicPlate{materials::hencky_from_young(E, nu), {}});
 }
 
-/// Lines that start with spacing `first` on both sides of `centre` (0: from the axis) and grow by `ratio` to `last`.
+/// Lines that start with spacing `first` on both sides of `centre` (0: from the axis) and grow by `ratio` to
+/// `last`.
 Lines graded(double centre, double last, double first, double ratio)
 {
   Lines lines{centre};
@@ -86,18 +88,19 @@ TEST_CASE("a flat punch on a wide bonded slab", "[external]")
 {
   // 3 %: a mesh at an edge where the pressure has no limit, and a rounded edge of 1/450 of the radius.
   constexpr double  tolerance = 0.03;
-  const std::string source = "flat punch of 45 mm on a bonded slab of 25 mm, E 2 MPa, sunk by 1 mm: integral equation";
-  const double      radius = 22.5 * mm, height = 25 * mm, sink = 0.01 * mm;
+  const std::string source =
+    "flat punch of 45 mm on a bonded slab of 25 mm, E 2 MPa, sunk by 1 mm: integral equation";
+  const double radius = 22.5 * mm, height = 25 * mm, sink = 0.01 * mm;
   // Finest at the rim and at the top; five radii wide.
   const Lines r = graded(radius, 5 * radius, 0.1 * mm, 1.35), z = turned(graded(0, height, 0.1 * mm, 1.35));
   // Sinks into the surface by a thousandth of the sink at the mean pressure.
   const double penalty = 0.14e6 * 0.01 / std::pow(1e-3 * sink, 2);
   for (const auto &[nu, expected] : {std::pair{0.3, 227.80}, std::pair{0.0, 187.14}})
   {
-    const auto pressed = press(r, z, nu, geometry::FlatPuck(radius, 0.05 * mm), sink, expected * sink / mm,
-                               penalty, 5 * mm);
-    external_check({source, fmt::format("force, Poisson ratio {:.1f}", nu), expected, pressed.force * 1 * mm / sink,
-                    tolerance, "N"});
+    const auto pressed =
+      press(r, z, nu, geometry::FlatPuck(radius, 0.05 * mm), sink, expected * sink / mm, penalty, 5 * mm);
+    external_check({source, fmt::format("force, Poisson ratio {:.1f}", nu), expected,
+                    pressed.force * 1 * mm / sink, tolerance, "N"});
   }
 }
 
@@ -105,9 +108,12 @@ TEST_CASE("a ball on a half-space", "[external]")
 {
   // 2 % force: the half-space is 150 contact radii wide and deep, which adds 0.8 %.
   constexpr double  tolerance = 0.02;
-  const std::string source = "Hertz, ball of radius 25 mm, E 2 MPa, Poisson ratio 0.3, sunk by 2 mm (handbook)";
-  // Radius a hundred times larger at the same contact radius: strain a hundred times smaller, as is the force.
-  const double scale = 100, R = 25 * mm * scale, sink = 2 * mm / scale, a = std::sqrt(R * sink), far = 150 * a;
+  const std::string source =
+    "Hertz, ball of radius 25 mm, E 2 MPa, Poisson ratio 0.3, sunk by 2 mm (handbook)";
+  // Radius a hundred times larger at the same contact radius: strain a hundred times smaller, as is the
+  // force.
+  const double scale = 100, R = 25 * mm * scale, sink = 2 * mm / scale, a = std::sqrt(R * sink),
+               far = 150 * a;
   const Lines  r = graded(a, far, a / 20, 1.3), z = turned(graded(0, far, a / 20, 1.3));
   const double penalty = 0.4e6 / scale / std::pow(1e-3 * sink, 2);
   const auto   pressed = press(r, z, 0.3, geometry::Sphere(R), sink, 41.442 / scale, penalty, a / 3);
@@ -122,7 +128,8 @@ TEST_CASE("a ball on a half-space", "[external]")
 
 TEST_CASE("a ball on a bonded layer", "[external]")
 {
-  constexpr double  tolerance = 0.02; // as the half-space, whose far field the layer does not need: mesh and penalty
+  constexpr double tolerance =
+    0.02; // as the half-space, whose far field the layer does not need: mesh and penalty
   const std::string source = "ball of radius 25 mm on a bonded layer of 25 mm, E 2 MPa: integral equation";
   const double      scale = 100, R = 25 * mm * scale, height = 25 * mm;
   struct Row
@@ -137,7 +144,8 @@ TEST_CASE("a ball on a bonded layer", "[external]")
     const Lines  r = graded(a, 6 * height, a / 20, 1.3), z = turned(graded(0, height, a / 20, 1.3));
     const double penalty = expected / scale / (M_PI * a * a) / std::pow(1e-3 * sink, 2);
     const auto   pressed = press(r, z, nu, geometry::Sphere(R), sink, expected / scale, penalty, a / 10);
-    external_check({source, fmt::format("force, Poisson ratio {:.1f}, contact radius {:.1f} of the height", nu, share),
-                    expected, pressed.force * scale, tolerance, "N"});
+    external_check(
+      {source, fmt::format("force, Poisson ratio {:.1f}, contact radius {:.1f} of the height", nu, share),
+       expected, pressed.force * scale, tolerance, "N"});
   }
 }

@@ -6,7 +6,6 @@
 #include "tests/support/single_body.h"
 
 #include <deal.II/base/quadrature_lib.h>
-
 #include <fmt/format.h>
 
 #include <cmath>
@@ -18,21 +17,22 @@ namespace
 {
 struct Stuff
 {
-  std::string name;
+  std::string                                           name;
   std::function<std::unique_ptr<solver::SolidKernel>()> kernel;
-  ReferenceLaw law;
-  double       bulk_modulus; ///< of the mixed element, else 0 [Pa]
+  ReferenceLaw                                          law;
+  double                                                bulk_modulus; ///< of the mixed element, else 0 [Pa]
 };
 
 std::vector<Stuff> stuffs()
 {
-  const materials::Foam foam{{{1.05e6, 4, 0.25}}, {0.16, 0.9, 101325, 1}, {0.16, 1e6, 3}, {}};
+  const materials::Foam   foam{{{1.05e6, 4, 0.25}}, {0.16, 0.9, 101325, 1}, {0.16, 1e6, 3}, {}};
   const materials::Rubber rubber{{0.6e6, 0, 0, 0}, {1.2e9}, {}};
   return {{"foam", [=] { return solver::make_kernel(foam); },
            sum_of({reference_ogden(1.05e6, 4, 0.25), reference_cell_gas(0.16L, 0.9L, 101325, 1),
                    reference_densification(0.16L, 1e6, 3)}),
            0},
-          {"rubber", [=] { return solver::make_kernel(rubber); }, reference_isochoric_rubber(0.6e6, 0, 0, 0), 1.2e9}};
+          {"rubber", [=] { return solver::make_kernel(rubber); }, reference_isochoric_rubber(0.6e6, 0, 0, 0),
+           1.2e9}};
 }
 
 /// First Piola-Kirchhoff stress with the volume part of rubber, kappa/2 (J - 1/J) cof F.
@@ -61,7 +61,9 @@ TEST_CASE("a distorted mesh carries a homogeneous state exactly", "[patch]")
         return inside ? Point{x[0] + 0.03 * size * random(), x[1] + 0.03 * size * random()} : x;
       });
       // Compression with shear (plane) or even lateral stretch (round); rubber keeps its volume nearly.
-      const double down = -0.2, out = stuff.bulk_modulus > 0 ? (section == MeshSection::axisymmetric ? 0.118 : 0.25) : 0.05;
+      const double down = -0.2, out = stuff.bulk_modulus > 0
+                                        ? (section == MeshSection::axisymmetric ? 0.118 : 0.25)
+                                        : 0.05;
       const double shear = section == MeshSection::axisymmetric ? 0.0 : 0.1;
       const auto   wanted = field(problem.mesh, [&](const Point &x) {
         return Point{out * x[0] + shear * x[1], down * x[1]};
@@ -69,7 +71,8 @@ TEST_CASE("a distorted mesh carries a homogeneous state exactly", "[patch]")
       problem.fill(stuff.kernel(), held_values(problem.mesh, wanted));
       const Vector exact_x = unknown_values(problem.mesh, wanted);
       Random       disturb;
-      // Stress times side length [N]; of rubber a thousandth of its bulk modulus, whose rounding is 1e-12 of this.
+      // Stress times side length [N]; of rubber a thousandth of its bulk modulus, whose rounding is 1e-12 of
+      // this.
       const double scale = stuff.bulk_modulus > 0 ? 1e-3 * stuff.bulk_modulus * size : 1.0;
       const Vector x = problem.solve(exact_x + 1e-5 * size * disturb.vector(exact_x.size()), scale);
       CHECK((x - exact_x).cwiseAbs().maxCoeff() < exact * size);
@@ -93,7 +96,8 @@ struct Manufactured
     if (volume_keeping && !round) // curl of a stream function
       return {a * std::sin(1.5 * r) * std::cos(2 * z) * 2, -a * 1.5 * std::cos(1.5 * r) * std::sin(2 * z)};
     if (volume_keeping) // Stokes stream function r^2 g(r) h(z): u_r = -r g h', u_z = (2 g + r g') h
-      return {-a * r * std::cos(r) * std::cos(2 * z) * 2, a * (2 * std::cos(r) - r * std::sin(r)) * std::sin(2 * z)};
+      return {-a * r * std::cos(r) * std::cos(2 * z) * 2,
+              a * (2 * std::cos(r) - r * std::sin(r)) * std::sin(2 * z)};
     return {a * r * std::cos(1.5 * r + z), a * (std::sin(2 * z + r * r) - 1.5 * z)};
   }
   Real33 deformation(const Point &x) const
@@ -124,13 +128,13 @@ double displacement_error(const Stuff &stuff, bool round, unsigned n)
 {
   const Manufactured exact{round, stuff.bulk_modulus > 0};
   StaticProblem      problem(grid(even_lines(0, exact.size, n), even_lines(0, exact.size, n)),
-                             round ? MeshSection::axisymmetric : MeshSection::plane_strain, all_held);
+                        round ? MeshSection::axisymmetric : MeshSection::plane_strain, all_held);
   const auto        &mesh = problem.mesh;
   const auto         wanted = field(mesh, [&](const Point &x) { return exact.displacement(x); });
   problem.fill(stuff.kernel(), held_values(mesh, wanted));
 
-  // Held all round, the work of the body force in a test function is that of the stress in its gradient, which
-  // needs no divergence of the stress.
+  // Held all round, the work of the body force in a test function is that of the stress in its gradient,
+  // which needs no divergence of the stress.
   const dealii::QGauss<2> rule(6);
   Vector                  load = Vector::Zero(mesh.n_unknowns());
   const double            h = exact.size / n;
@@ -139,7 +143,8 @@ double displacement_error(const Stuff &stuff, bool round, unsigned n)
       for (unsigned q = 0; q < rule.size(); ++q)
       {
         const auto   s = solver::edge_shapes(rule.point(q)[0]), t = solver::edge_shapes(rule.point(q)[1]);
-        const Point  x{mesh.nodes()[cell[0]][0] + h * rule.point(q)[0], mesh.nodes()[cell[0]][1] + h * rule.point(q)[1]};
+        const Point  x{mesh.nodes()[cell[0]][0] + h * rule.point(q)[0],
+                      mesh.nodes()[cell[0]][1] + h * rule.point(q)[1]};
         const double weight = rule.weight(q) * h * h * (round ? 2 * M_PI * x[0] : 2.0);
         visit(cell, x, s, t, weight);
       }
@@ -152,7 +157,8 @@ double displacement_error(const Stuff &stuff, bool round, unsigned n)
                    dz = s.value[a % 3] * t.slope[a / 3] / h;
       for (unsigned c = 0; c < 2; ++c)
         if (const int dof = mesh.dof(cell[a], c); dof >= 0)
-          load[dof] += weight * double(P(c, 0) * dr + P(c, 1) * dz + (round && c == 0 ? P(2, 2) * value / x[0] : Real(0)));
+          load[dof] += weight * double(P(c, 0) * dr + P(c, 1) * dz +
+                                       (round && c == 0 ? P(2, 2) * value / x[0] : Real(0)));
     }
   });
   const double scale = load.norm();
@@ -185,8 +191,8 @@ TEST_CASE("displacements of a manufactured solution converge with the third orde
       const double coarse = displacement_error(stuff, round, 4), fine = displacement_error(stuff, round, 8),
                    finest = displacement_error(stuff, round, 16);
       const double first = std::log2(coarse / fine), second = std::log2(fine / finest);
-      INFO(stuff.name << (round ? ", round" : ", plane") << ": errors " << coarse << " " << fine << " " << finest
-                      << ", orders " << first << " " << second);
+      INFO(stuff.name << (round ? ", round" : ", plane") << ": errors " << coarse << " " << fine << " "
+                      << finest << ", orders " << first << " " << second);
       CHECK(second >= least_order);
     }
 }
@@ -204,7 +210,7 @@ Compressed compress(const materials::Foam &foam, double strain, bool side_held, 
   const double  size = 0.01;
   StaticProblem problem(grid(even_lines(0, size, n), even_lines(0, size, n)), MeshSection::axisymmetric,
                         HeldFaces{.base = {false, true}, .side = {side_held, false}, .top = {false, true}});
-  const auto down = field(problem.mesh, [&](const Point &x) { return Point{0, -strain * x[1]}; });
+  const auto    down = field(problem.mesh, [&](const Point &x) { return Point{0, -strain * x[1]}; });
   problem.fill(solver::make_kernel(foam), held_values(problem.mesh, down));
   const Vector x = problem.solve(unknown_values(problem.mesh, down), 1.0, 1e-8);
   const auto   point = problem.body->fields(x).front().front();
@@ -216,7 +222,7 @@ Compressed compress(const materials::Foam &foam, double strain, bool side_held, 
 TEST_CASE("elements carry the stresses of the foam formula", "[external]")
 {
   // One element has one homogeneous state: only the digits of the printed table, and Newton's 1e-8.
-  constexpr double printed = 1e-3;
+  constexpr double  printed = 1e-3;
   const std::string source = "Ogden-Hill foam, closed form; 1050 kPa and exponent 4 published for EVA (2004)";
   struct Row
   {
@@ -232,13 +238,15 @@ TEST_CASE("elements carry the stresses of the foam formula", "[external]")
     for (const unsigned n : {1u, 3u})
     {
       const auto check = [&](const char *what, double expected, double obtained, const char *unit) {
-        external_check({source, fmt::format("{} elements, {}, strain {:.2f}", n * n, what, row.strain), expected,
-                        obtained / 1e3, printed, unit});
+        external_check({source, fmt::format("{} elements, {}, strain {:.2f}", n * n, what, row.strain),
+                        expected, obtained / 1e3, printed, unit});
       };
-      const auto free_0 = compress(flat, row.strain, false, n), free_02 = compress(spreading, row.strain, false, n);
+      const auto free_0 = compress(flat, row.strain, false, n),
+                 free_02 = compress(spreading, row.strain, false, n);
       check("sides free, Poisson ratio 0", row.free_0, free_0.nominal_stress, "kPa");
       check("sides free, Poisson ratio 0.2", row.free_02, free_02.nominal_stress, "kPa");
-      check("sides held, Poisson ratio 0.2", row.held_02, compress(spreading, row.strain, true, n).nominal_stress, "kPa");
+      check("sides held, Poisson ratio 0.2", row.held_02,
+            compress(spreading, row.strain, true, n).nominal_stress, "kPa");
       check("energy, sides free, Poisson ratio 0", row.energy_0, free_0.energy, "kJ/m3");
       check("energy, sides free, Poisson ratio 0.2", row.energy_02, free_02.energy, "kJ/m3");
     }

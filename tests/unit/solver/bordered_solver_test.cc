@@ -21,7 +21,8 @@ struct System
 /// Random tangent; its sparse part has the diagonal `diagonal`.
 System random_system(Random &random, int n_bodies, int n_gas, double diagonal)
 {
-  System system{{grid(even_lines(0, 1, 4), even_lines(0, 1, 3)), MeshSection::plane_strain, HeldFaces{}}, {}, {}};
+  System system{
+    {grid(even_lines(0, 1, 4), even_lines(0, 1, 3)), MeshSection::plane_strain, HeldFaces{}}, {}, {}};
   const auto &pattern = system.mesh.pattern();
   const int   n = system.mesh.n_unknowns(), size = n + n_bodies;
   auto       &t = system.tangent;
@@ -72,8 +73,8 @@ TEST_CASE("the bordered solver solves what a dense solver solves", "[bordered_so
 TEST_CASE("gas alone can hold an unstable body, and the pivots say so", "[bordered_solver]")
 {
   // A sparse part with one negative direction that the rank-one term lifts.
-  Random random;
-  auto   system = random_system(random, 0, 0, 40);
+  Random    random;
+  auto      system = random_system(random, 0, 0, 40);
   const int n = system.dense.rows();
   // Pull the whole diagonal down until exactly one eigenvalue is negative.
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(system.dense);

@@ -16,13 +16,13 @@ constexpr double rounding = 1e-12; ///< of sums of some thousand terms
 
 TEST_CASE("weights add up to the volume and masses to the mass", "[discretisation]")
 {
-  const double R = 0.03, H = 0.02, density = 150;
-  const auto   section = GENERATE(MeshSection::axisymmetric, MeshSection::plane_strain);
-  const double volume = section == MeshSection::axisymmetric ? M_PI * R * R * H : 2 * R * H;
+  const double                 R = 0.03, H = 0.02, density = 150;
+  const auto                   section = GENERATE(MeshSection::axisymmetric, MeshSection::plane_strain);
+  const double                 volume = section == MeshSection::axisymmetric ? M_PI * R * R * H : 2 * R * H;
   const solver::Discretisation mesh(grid(even_lines(0, R, 5), even_lines(0, H, 3)), section,
                                     HeldFaces{.axis = {false, false}});
-  const auto group = mesh.group(0, 0, mesh.nodes(), {});
-  double     sum = 0;
+  const auto                   group = mesh.group(0, 0, mesh.nodes(), {});
+  double                       sum = 0;
   for (const auto &batch : group.batches)
     for (const auto &weight : batch.weight)
       for (const double one : weight)

@@ -54,9 +54,9 @@ solver::Case stack_with_unit(solver::Section section)
 
 TEST_CASE("an inflated unit is in balance before the blow", "[inflation]")
 {
-  const auto   section = GENERATE(solver::Section::axisymmetric, solver::Section::plane_strain);
-  const auto   input = stack_with_unit(section);
-  solver::Tup  tup;
+  const auto  section = GENERATE(solver::Section::axisymmetric, solver::Section::plane_strain);
+  const auto  input = stack_with_unit(section);
+  solver::Tup tup;
   tup.diameter = 45e-3, tup.edge_radius = 2e-3;
   solver::StackModel model(input, tup, 8.5, {});
   const auto         zero = solver::Vector::Zero(model.equation.size());
@@ -75,7 +75,7 @@ TEST_CASE("fibres at their rest length carry the gauge pressure at the height of
 {
   solver::AirUnit unit;
   unit.gauge_pressure = 120e3;
-  const double                  height = 8e-3, per_area = unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing);
+  const double height = 8e-3, per_area = unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing);
   const materials::TensileFibres fibres{per_area, solver::fibre_rest_length(unit, height), 0.1 * height};
   CHECK(fibres.response(height).tension == Approx(120e3).epsilon(1e-12)); // rounding
 }

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The element loops against a second assembly that shares no code with them (tests/support/reference_assembly.h).
+// The element loops against a second assembly that shares no code with them
+// (tests/support/reference_assembly.h).
 #include "solver/kernels/solid_kernel.h"
 #include "tests/support/reference_assembly.h"
 #include "tests/support/single_body.h"
@@ -19,9 +20,9 @@ constexpr double dt = 0.01, relaxation = 0.02, cap = 0.05;
 
 struct Example
 {
-  std::string       name;
+  std::string                                                         name;
   std::function<std::unique_ptr<solver::SolidKernel>(InstructionSet)> kernel;
-  ReferenceMaterial reference;
+  ReferenceMaterial                                                   reference;
   struct BranchNumbers
   {
     double shear, bulk, time, cap;
@@ -35,23 +36,31 @@ std::vector<Example> examples()
 {
   std::vector<Example> all;
   {
-    materials::Foam foam{{{0.9e6, 4, 0.25}, {0.3e6, -2, 0}}, {0.16, 0.8, atmosphere, 1.2}, {0.16, 2e6, 3}, {}};
+    materials::Foam foam{
+      {{0.9e6, 4, 0.25}, {0.3e6, -2, 0}}, {0.16, 0.8, atmosphere, 1.2}, {0.16, 2e6, 3}, {}};
     foam.branches = {materials::RelaxingBranch(0.4e6, 0.6e6, relaxation),
                      materials::SlippingBranch(0.3e6, 0.5e6, cap, 5.0)};
-    all.push_back({"foam", [=](InstructionSet set) { return solver::make_kernel(foam, set); },
-                   {sum_of({reference_ogden(0.9e6, 4, 0.25), reference_ogden(0.3e6, -2, 0),
-                            reference_cell_gas(0.16L, 0.8L, atmosphere, 1.2L), reference_densification(0.16L, 2e6, 3)}),
-                    {}, 0},
-                   {{0.4e6, 0.6e6, relaxation, no_cap}, {0.3e6, 0.5e6, 5.0, cap}}});
+    all.push_back(
+      {"foam",
+       [=](InstructionSet set) { return solver::make_kernel(foam, set); },
+       {sum_of({reference_ogden(0.9e6, 4, 0.25), reference_ogden(0.3e6, -2, 0),
+                reference_cell_gas(0.16L, 0.8L, atmosphere, 1.2L), reference_densification(0.16L, 2e6, 3)}),
+        {},
+        0},
+       {{0.4e6, 0.6e6, relaxation, no_cap}, {0.3e6, 0.5e6, 5.0, cap}}});
   }
   {
     materials::IsotropicPlate plate{{0.8e9, 1.7e9}, {materials::RelaxingBranch(0.1e9, 0.2e9, relaxation)}};
-    all.push_back({"plate", [=](InstructionSet set) { return solver::make_kernel(plate, set); },
-                   {reference_hencky(0.8e9, 1.7e9), {}, 0}, {{0.1e9, 0.2e9, relaxation, no_cap}}});
+    all.push_back({"plate",
+                   [=](InstructionSet set) { return solver::make_kernel(plate, set); },
+                   {reference_hencky(0.8e9, 1.7e9), {}, 0},
+                   {{0.1e9, 0.2e9, relaxation, no_cap}}});
   }
   {
-    materials::Rubber rubber{{0.6e6, -0.05e6, 0.02e6, 0.1e6}, {1e9}, {materials::RelaxingBranch(0.3e6, 0, relaxation)}};
-    all.push_back({"rubber", [=](InstructionSet set) { return solver::make_kernel(rubber, set); },
+    materials::Rubber rubber{
+      {0.6e6, -0.05e6, 0.02e6, 0.1e6}, {1e9}, {materials::RelaxingBranch(0.3e6, 0, relaxation)}};
+    all.push_back({"rubber",
+                   [=](InstructionSet set) { return solver::make_kernel(rubber, set); },
                    {reference_isochoric_rubber(0.6e6, -0.05e6, 0.02e6, 0.1e6), {}, 1e9},
                    {{0.3e6, 0, relaxation, no_cap}}});
   }
@@ -75,7 +84,8 @@ struct BranchHistory
 class ReferenceBody
 {
 public:
-  ReferenceBody(const Example &example, const solver::Discretisation &mesh, const std::vector<Point> &positions)
+  ReferenceBody(const Example &example, const solver::Discretisation &mesh,
+                const std::vector<Point> &positions)
     : example_(example), mesh_(mesh), positions_(positions)
   {
     history_.assign(mesh.cells().size() * 9 * example.branches.size(), {});
@@ -94,19 +104,21 @@ public:
     System    out{Eigen::VectorXd::Zero(n), Eigen::MatrixXd::Zero(n, n)};
     for (std::size_t cell = 0; cell < mesh_.cells().size(); ++cell)
     {
-      const auto &nodes = mesh_.cells()[cell];
+      const auto   &nodes = mesh_.cells()[cell];
       NodePositions place;
       for (unsigned a = 0; a < 9; ++a)
         place[a] = positions_[nodes[a]];
       const bool round = mesh_.section() == MeshSection::axisymmetric;
       auto       material = example_.reference;
-      const auto before = reference_element(place, round, {example_.reference.law, {}, 0}, local(nodes, accepted));
+      const auto before =
+        reference_element(place, round, {example_.reference.law, {}, 0}, local(nodes, accepted));
       for (unsigned i = 0; i < example_.branches.size(); ++i)
       {
-        const auto &b = example_.branches[i];
-        const Real  remaining = std::exp(-Real(dt) / (2 * Real(b.time)));
-        ReferenceBranch branch{std::isfinite(b.cap) ? reference_huber(remaining, b.shear, b.bulk, b.cap)
-                                                    : reference_hencky(remaining * b.shear, remaining * b.bulk),
+        const auto     &b = example_.branches[i];
+        const Real      remaining = std::exp(-Real(dt) / (2 * Real(b.time)));
+        ReferenceBranch branch{std::isfinite(b.cap)
+                                 ? reference_huber(remaining, b.shear, b.bulk, b.cap)
+                                 : reference_hencky(remaining * b.shear, remaining * b.bulk),
                                {}};
         for (unsigned q = 0; q < 9; ++q)
         {
@@ -137,8 +149,8 @@ public:
             const Real33 b_e = F * material.branches[i].inverse_viscous[q] * F.transpose();
             Real33       strain = spectral_map(b_e, [](Real v) { return std::log(v) / 2; });
             const Real33 deviator = strain - strain.trace() / 3 * Real33::Identity();
-            const Real   r = std::sqrt(2 * (deviator.squaredNorm() +
-                                          Real(b.bulk) / (2 * Real(b.shear)) * strain.trace() * strain.trace()));
+            const Real   r = std::sqrt(2 * (deviator.squaredNorm() + Real(b.bulk) / (2 * Real(b.shear)) *
+                                                                     strain.trace() * strain.trace()));
             if (r > b.cap)
               strain *= b.cap / r;
             history(cell, i, q).elastic = std::exp(-Real(dt) / (2 * Real(b.time))) * strain;
@@ -180,15 +192,16 @@ TEST_CASE("force and stiffness are those of a plain assembly", "[kernel]")
         INFO(example.name << ", " << (section == MeshSection::axisymmetric ? "round" : "plane") << ", "
                           << (set == InstructionSet::avx2 ? "avx2" : "baseline"));
         // Five elements: one full batch and one with a single element. Nodes moved, edges curved.
-        HeldFaces held;
-        const solver::Discretisation mesh(grid(even_lines(0, 5 * size, 5), even_lines(0, size, 1)), section, held);
-        Random random;
-        auto   positions = mesh.nodes();
+        HeldFaces                    held;
+        const solver::Discretisation mesh(grid(even_lines(0, 5 * size, 5), even_lines(0, size, 1)), section,
+                                          held);
+        Random                       random;
+        auto                         positions = mesh.nodes();
         for (auto &x : positions)
           x = {x[0] > 0 ? x[0] + 0.05 * size * random() : 0.0, x[1] + 0.05 * size * random()};
 
-        const auto kernel = example.kernel(set);
-        auto       group = mesh.group(0, kernel->n_branches(), positions, {});
+        const auto    kernel = example.kernel(set);
+        auto          group = mesh.group(0, kernel->n_branches(), positions, {});
         ReferenceBody reference(example, mesh, positions);
         // A compressed and sheared shape with a random part, different at each step.
         const auto shape = [&](double share) {
@@ -211,7 +224,8 @@ TEST_CASE("force and stiffness are those of a plain assembly", "[kernel]")
           std::vector<double> values(mesh.pattern().nonZeros() + 1, 0.0);
           REQUIRE(kernel->assemble(group, x.data(), force.data(), values.data()));
           const auto   expected = reference.step(accepted, x, true);
-          const double force_error = (force - expected.force).cwiseAbs().maxCoeff() / expected.force.cwiseAbs().maxCoeff();
+          const double force_error =
+            (force - expected.force).cwiseAbs().maxCoeff() / expected.force.cwiseAbs().maxCoeff();
           const double stiffness_error = (dense(mesh, values) - expected.stiffness).cwiseAbs().maxCoeff() /
                                          expected.stiffness.cwiseAbs().maxCoeff();
           CHECK(force_error < same_assembly);
@@ -222,17 +236,18 @@ TEST_CASE("force and stiffness are those of a plain assembly", "[kernel]")
       }
 }
 
-TEST_CASE("the unloaded stiffness, where all principal stretches are equal, is that of a plain assembly", "[kernel]")
+TEST_CASE("the unloaded stiffness, where all principal stretches are equal, is that of a plain assembly",
+          "[kernel]")
 {
   for (const auto &example : examples())
   {
     INFO(example.name);
-    const solver::Discretisation mesh(grid(even_lines(0, 0.02, 2), even_lines(0, 0.01, 1)), MeshSection::axisymmetric,
-                                      HeldFaces{});
-    const auto    kernel = example.kernel(solver::best_instruction_set());
-    auto          group = mesh.group(0, kernel->n_branches(), mesh.nodes(), {});
-    ReferenceBody reference(example, mesh, mesh.nodes());
-    const Vector  zero = Vector::Zero(mesh.n_unknowns());
+    const solver::Discretisation mesh(grid(even_lines(0, 0.02, 2), even_lines(0, 0.01, 1)),
+                                      MeshSection::axisymmetric, HeldFaces{});
+    const auto                   kernel = example.kernel(solver::best_instruction_set());
+    auto                         group = mesh.group(0, kernel->n_branches(), mesh.nodes(), {});
+    ReferenceBody                reference(example, mesh, mesh.nodes());
+    const Vector                 zero = Vector::Zero(mesh.n_unknowns());
     kernel->begin_step(group, zero.data(), dt);
     Vector              force = zero;
     std::vector<double> values(mesh.pattern().nonZeros() + 1, 0.0);

@@ -72,8 +72,8 @@ TEST_CASE("the scheme is of second order on a vibrating body", "[time]")
   Vector           force;
   body.problem.equation.begin_step(Vector::Zero(n), 0);
   REQUIRE(body.problem.equation.forces(Vector::Zero(n), force, &tangent, failed));
-  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> modes(body.dense(tangent.values.data()),
-                                                                        body.dense(body.problem.equation.mass.data()));
+  const Eigen::GeneralizedSelfAdjointEigenSolver<Eigen::MatrixXd> modes(
+    body.dense(tangent.values.data()), body.dense(body.problem.equation.mass.data()));
   const double frequency = std::sqrt(modes.eigenvalues()[0]);
   const Vector shape = amplitude * modes.eigenvectors().col(0).normalized();
   const double end = 3.0 / frequency; // about half a cycle
@@ -104,7 +104,9 @@ TEST_CASE("without losses the scheme of radius one keeps the energy of a small v
   Vibration              body(elastic());
   const auto            &mesh = body.problem.mesh;
   solver::TimeIntegrator integrator(body.problem.equation, 1.0);
-  integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) { return Point{0, -1e-4 * p[1] / size}; }));
+  integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) {
+                                  return Point{0, -1e-4 * p[1] / size};
+                                }));
   integrator.force_scale = 1e-4;
   integrator.newton_settings.tolerance = 1e-9;
   integrator.start();
@@ -122,16 +124,18 @@ TEST_CASE("without losses the scheme of radius one keeps the energy of a small v
 
 TEST_CASE("a body with branches loses energy, never gains it, and the books close with the step", "[time]")
 {
-  const materials::Foam foam{{{1.05e6, 4, 0.25}},
-                             {0.16, 0.9, 101325, 1},
-                             {0.16, 1e6, 3},
-                             {materials::RelaxingBranch(0.3e6, 0.3e6, 2e-3),
-                              materials::SlippingBranch(0.3e6, 0.3e6, 0.02, 0.05)}};
+  const materials::Foam foam{
+    {{1.05e6, 4, 0.25}},
+    {0.16, 0.9, 101325, 1},
+    {0.16, 1e6, 3},
+    {materials::RelaxingBranch(0.3e6, 0.3e6, 2e-3), materials::SlippingBranch(0.3e6, 0.3e6, 0.02, 0.05)}};
   const auto gap = [&](int n_steps) {
     Vibration              body(solver::make_kernel(foam));
     const auto            &mesh = body.problem.mesh;
     solver::TimeIntegrator integrator(body.problem.equation, 0.9);
-    integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) { return Point{0, -15.0 * p[1] / size}; }));
+    integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) {
+                                    return Point{0, -15.0 * p[1] / size};
+                                  }));
     integrator.force_scale = 100;
     integrator.newton_settings.tolerance = 1e-8;
     integrator.start();
