@@ -51,7 +51,7 @@ void LibraryFile::set_shares(const std::string &list, const std::vector<double> 
   if (begin == std::string::npos || end == std::string::npos)
     fail(fmt::format("has no list {} = [ ... ] with a line for each branch", list));
 
-  const std::regex share(R"~(share = "([^"]*)")~");
+  const std::regex  share(R"~(share = "([^"]*)")~");
   const std::string old = text_.substr(begin, end - begin);
   std::string       fresh;
   std::size_t       copied = 0, n_found = 0;

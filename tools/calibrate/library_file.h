@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A file of the material library as text, in which numbers are replaced and everything else, comments above all,
-// stays to the letter.
+// A file of the material library as text, in which numbers are replaced and everything else, comments above
+// all, stays to the letter.
 #pragma once
 
 #include <filesystem>
@@ -12,7 +12,8 @@ namespace solemech::tools
 class LibraryFile
 {
 public:
-  /// @throws std::runtime_error when the file cannot be read or does not hold exactly one material of that name
+  /// @throws std::runtime_error when the file cannot be read or does not hold exactly one material of that
+  /// name
   LibraryFile(std::filesystem::path path, const std::string &material);
 
   /// Replaces the quoted value of a top entry, e.g. ball_rebound = "61.0 %".

@@ -15,8 +15,8 @@ using materials::Material;
 
 namespace
 {
-constexpr double        close_enough = 2e-4; // of the return [-]: a fifth of what is asked for, leaving room for rounding
-constexpr int           share_bits = 16;     // of the factor, beyond which rounding of the shares decides
+constexpr double         close_enough = 2e-4; // of the return [-]: a fifth of the 0.1 points asked for
+constexpr int            factor_bits = 16;    // beyond which the rounding of the shares decides
 constexpr std::uintmax_t most_runs = 40;
 
 Material scaled(Material material, double slipping, double relaxing)
@@ -33,14 +33,15 @@ Material scaled(Material material, double slipping, double relaxing)
 template <typename Function>
 double factor_for(double wanted, const Function &return_at)
 {
-  // A value that is close enough counts as the root, which ends the search: runs are dear, digits are not needed.
+  // A value that is close enough counts as the root, which ends the search: runs are dear, digits are not
+  // needed.
   const auto off = [&](double factor) {
     const double difference = return_at(factor) - wanted;
     return std::abs(difference) < close_enough ? 0.0 : difference;
   };
   auto       n_runs = most_runs;
   const auto bracket = boost::math::tools::bracket_and_solve_root(
-    off, 1.0, 1.5, false, boost::math::tools::eps_tolerance<double>(share_bits), n_runs);
+    off, 1.0, 1.5, false, boost::math::tools::eps_tolerance<double>(factor_bits), n_runs);
   const double factor = 0.5 * (bracket.first + bracket.second);
   if (n_runs >= most_runs || off(factor) != 0)
     throw std::runtime_error("no factor on the shares gives the wanted return of the pulse");

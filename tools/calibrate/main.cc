@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// solemech-calibrate: fits the loss of the library's foams on the virtual press, reads press and ball, and writes
-// the numbers back into the library:  solemech-calibrate materials/library
+// solemech-calibrate: fits the loss of the library's foams on the virtual press, reads press and ball, and
+// writes the numbers back into the library:  solemech-calibrate materials/library
 #include "materials/library.h"
 #include "tools/calibrate/library_file.h"
 #include "tools/calibrate/loss_fit.h"
@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <stdexcept>
 
 namespace
 {
@@ -73,12 +74,14 @@ void calibrate(const Request &request, const materials::Material &foam)
 
   fmt::print("{:20} {:>7} {:8.2f} {:8.2f} {:6.2f} {:8.2f} {:8.2f} {:6.2f} {:9.4f}   {}\n", foam.name,
              target ? fmt::format("{:.1f}", 100 * target->loop_return) : "-", 100 * before.pulse.value,
-             100 * after.pulse.value, 100 * after.pulse.error, 100 * before.ball.value, 100 * after.ball.value,
-             100 * after.ball.error, fit.slipping_factor, target ? target->source : "readings only");
+             100 * after.pulse.value, 100 * after.pulse.error, 100 * before.ball.value,
+             100 * after.ball.value, 100 * after.ball.error, fit.slipping_factor,
+             target ? target->source : "readings only");
   if (fit.relaxing_factor != 1)
-    fmt::print("  {}: its relaxing branches alone lose more than the target; they were scaled by {:.4f} and its "
-               "slipping branches taken out\n",
-               foam.name, fit.relaxing_factor);
+    fmt::print(
+      "  {}: its relaxing branches alone lose more than the target; they were scaled by {:.4f} and its "
+      "slipping branches taken out\n",
+      foam.name, fit.relaxing_factor);
 }
 
 bool chosen(const Request &request, const materials::Material &material)
@@ -92,19 +95,28 @@ bool chosen(const Request &request, const materials::Material &material)
 int main(int argc, char **argv)
 {
   Request  request;
-  CLI::App app{"Fits the loss of the library's foams to their press pulse (2000 N in 185 ms on a pad of 30 mm under a "
-               "flat head of 60 mm), reads press and ball, and writes shares and readings into the library."};
-  app.add_option("library", request.library, "Folder of the material library")->required()->check(CLI::ExistingDirectory);
+  CLI::App app{
+    "Fits the loss of the library's foams to their press pulse (2000 N in 185 ms on a pad of 30 mm "
+    "under a flat head of 60 mm), reads press and ball, and writes shares and readings into the library."};
+  app.add_option("library", request.library, "Folder of the material library")
+    ->required()
+    ->check(CLI::ExistingDirectory);
   app.add_option("--foam", request.foams, "Only this foam; may be given several times");
-  app.add_option("--accuracy", request.accuracy, "Numerical accuracy of the readings [%]")->capture_default_str()->check(CLI::Range(0.1, 5.0));
+  app.add_option("--accuracy", request.accuracy, "Numerical accuracy of the readings [%]")
+    ->capture_default_str()
+    ->check(CLI::Range(0.1, 5.0));
   app.add_flag("--dry-run", request.dry, "Calculate and print, write nothing");
   CLI11_PARSE(app, argc, argv);
   try
   {
-    fmt::print("{:20} {:>7} {:>8} {:>8} {:>6} {:>8} {:>8} {:>6} {:>9}\n{:20} {:>7} {:>8} {:>8} {:>6} {:>8} {:>8} {:>6}\n",
-               "foam", "target", "pulse", "pulse", "+-", "ball", "ball", "+-", "slipping", "", "[%]", "before", "after",
-               "", "before", "after", "");
+    fmt::print("{:20} {:>7} {:>8} {:>8} {:>6} {:>8} {:>8} {:>6} {:>9}\n{:20} {:>7} {:>8} {:>8} {:>6} {:>8} "
+               "{:>8} {:>6}\n",
+               "foam", "target", "pulse", "pulse", "+-", "ball", "ball", "+-", "slipping", "", "[%]",
+               "before", "after", "", "before", "after", "");
     const auto library = materials::Library::load(request.library);
+    for (const auto &name : request.foams)
+      if (!library.find(name))
+        throw std::runtime_error("the library has no material '" + name + "'");
     for (const auto &material : library.materials())
       if (chosen(request, material))
         calibrate(request, material);

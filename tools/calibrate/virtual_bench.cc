@@ -26,7 +26,7 @@ solver::Case pad_case(const materials::Material &material, double thickness, dou
 
 BenchReading read(const solver::Case &bench, const std::string &name)
 {
-  const auto result = solver::run(bench, {.progress = {}, .pictures = false});
+  const auto  result = solver::run(bench, {.progress = {}, .pictures = false});
   const auto *reading = result.find(name);
   return {reading->value, reading->error};
 }

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The two bench tests that the library's foams are read on: the press pulse that fixes their loss, and the ball
-// that is read afterwards. Both are plain cases of the solver.
-// Pulse: 2000 N in 185 ms, the force and time of the published class returns of midsoles (Hoogkamer et al. 2018,
+// The two bench tests that the library's foams are read on: the press pulse that fixes their loss, and the
+// ball that is read afterwards. Both are plain cases of the solver.
+// Pulse: 2000 N in 185 ms, force and time of the published class returns of midsoles (Hoogkamer et al. 2018,
 // Sports Med 48:1009-1019; force and time from memory). Pad and head are ours. Ball: ISO 8307.
 #pragma once
 
@@ -17,8 +17,8 @@ struct BenchReading
   double error = 0; ///< estimated numerical error [-]
 };
 
-/// Half-sine force pulse, 2000 N in 185 ms, by a flat head of 60 mm on a pad 30 mm thick. The pad stands a thickness
-/// out beyond the head, so that its free side hardly matters, and is bonded to the table.
+/// Half-sine force pulse, 2000 N in 185 ms, by a flat head of 60 mm on a pad 30 mm thick. The pad stands out
+/// beyond the head by its thickness, so that its free side hardly matters, and is bonded to the table.
 solver::Case pulse_case(const materials::Material &material, double accuracy);
 
 /// ISO 8307: steel ball of 16 mm and 16.8 g from 500 mm on a block 50 mm thick, here round and 100 mm wide.
