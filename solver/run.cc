@@ -50,7 +50,7 @@ double open_share(const Result &result)
 /// Runs with shorter steps on the same mesh while the energy account stays open.
 Result run_closed(const Case &input, Resolution resolution, const RunOptions &options)
 {
-  constexpr int n_repetitions = 3;
+  constexpr int n_repetitions = 5;
   Result        result = run_once(input, resolution, options);
   for (int i = 0; i < n_repetitions && open_share(result) > ledger_alarm; ++i)
   {
