@@ -2,7 +2,7 @@
 #include "solver/stack_model.h"
 
 #include "solver/contributions/rigid_weight.h"
-#include "solver/contributions/side_shell.h"
+#include "solver/contributions/bedding.h"
 #include "solver/contributions/support.h"
 #include "solver/inflation.h"
 #include "solver/part_law.h"
@@ -18,7 +18,9 @@ namespace
 {
 /// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
 /// confined modulus of the softest layer; benches reach a third of that.
-constexpr double penetration_share = 4e-4;
+constexpr double penetration_share = 3e-4;
+/// Stiffness of the bedding under a resting stack over that of its softest layer.
+constexpr double bedding_share = 1e-3;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
 
@@ -240,12 +242,17 @@ void StackModel::make_side_and_base()
       ground.push_back(face);
   }
   if (input.plug.side == Side::shell)
-    equation.contributions.push_back(std::make_unique<SideShell>(*mesh, side, input.plug.shell_stiffness));
+    equation.contributions.push_back(std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(
       "base", *mesh, ground, geometry::Plane(), ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, -1, 0.0, true));
   }
+  // A stack that only lies there has no stiffness at all until it is pressed: a bedding too weak to be read (a
+  // thousandth of the softest layer's) gives its first tangent something to stand on.
+  if (input.plug.base == Base::resting)
+    equation.contributions.push_back(
+      std::make_unique<Bedding>("base", *mesh, ground, 1, bedding_share * softest_modulus() / height));
   // The side may bulge down onto the base.
   if (input.plug.base != Base::sliding)
     equation.contributions.push_back(std::make_unique<Contact>("base", *mesh, side, geometry::Plane(),
@@ -273,12 +280,17 @@ std::vector<double> StackModel::axis_thickness(const Vector &x) const
   return thickness;
 }
 
-double StackModel::penalty(double length) const
+double StackModel::softest_modulus() const
 {
   double softest = std::numeric_limits<double>::infinity();
   for (const auto &layer : input.layers)
     softest = std::min(softest, layer.area_share * stiffest_confined_modulus(layer.material, input));
+  return softest;
+}
+
+double StackModel::penalty(double length) const
+{
   const double depth = penetration_share * length;
-  return softest / (depth * depth);
+  return softest_modulus() / (depth * depth);
 }
 } // namespace solemech::solver

@@ -70,6 +70,7 @@ private:
   void                  make_bodies(const std::vector<Point> &drawn, const std::vector<Point> &inflation);
   void                  make_chambers();
   void                  make_side_and_base();
+  double                softest_modulus() const; ///< under lateral confinement [Pa]
   double                penalty(double length) const;
 };
 

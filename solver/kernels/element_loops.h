@@ -314,7 +314,7 @@ private:
       {
         // A fixed pressure p carries the stress p J I; its principal moduli are all p J.
         const Number pj = volume.pressure[q] * j;
-        SpectralFrame<Number> any_frame{{Number(0.0), Number(0.0), Number(0.0)}, Number(1.0), Number(0.0)};
+        SpectralFrame<Number> any_frame{{Number(0.0), Number(0.0), Number(0.0)}, Number(1.0), Number(0.0), Number(0.0)};
         any_frame.add({Number(0.0), {pj, pj, pj}, {pj, pj, pj, pj, pj, pj}}, point);
         if (k)
           for (unsigned a = 0; a < n_element_nodes; ++a)

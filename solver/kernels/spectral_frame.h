@@ -30,6 +30,7 @@ struct SpectralFrame
 {
   materials::LogStrains<Number> strains{};       ///< principal logarithmic strains
   Number                        cosine, sine;    ///< of twice the angle of the first principal direction
+  Number                        tanh_difference; ///< tanh(eps_1 - eps_2) >= 0
 
   /// Frame of b given by b - I.
   static SpectralFrame of_excess(const SectionTensor<Number> &e)
@@ -38,6 +39,7 @@ struct SpectralFrame
     SpectralFrame frame;
     const auto [mean, radius] = frame.orient(e);
     frame.strains = {0.5 * log1p(mean + radius), 0.5 * log1p(mean - radius), 0.5 * log1p(e[2])};
+    frame.tanh_difference = radius / (1.0 + mean); // (b1 - b2)/(b1 + b2)
     return frame;
   }
 
@@ -47,6 +49,7 @@ struct SpectralFrame
     SpectralFrame frame;
     const auto [mean, radius] = frame.orient(e);
     frame.strains = {mean + radius, mean - radius, e[2]};
+    frame.tanh_difference = tanh(2.0 * radius);
     return frame;
   }
 
@@ -71,10 +74,8 @@ struct SpectralFrame
 
     // Shear modulus of the principal plane: (tau1 - tau2)/(2 tanh x) - (tau1 + tau2)/2, x = eps1 - eps2 >= 0;
     // for nearly equal strains the quotient goes over into its limit.
-    const Number x = strains[0] - strains[1];
-    const auto   apart = x > 1e-5;
-    const Number safe_x = select(apart, x, Number(1.0));
-    const Number quotient = select(apart, (t[0] - t[1]) / (2.0 * tanh(safe_x)),
+    const auto   apart = tanh_difference > 1e-5;
+    const Number quotient = select(apart, 0.5 * (t[0] - t[1]) / select(apart, tanh_difference, Number(1.0)),
                                    0.25 * (m[0] + m[1] - 2.0 * m[3]));
     const Number shear = quotient - 0.5 * (t[0] + t[1]);
 

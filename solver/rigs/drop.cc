@@ -90,6 +90,7 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   StepControl control(resolution_.step_tolerance, contact_time, touch_speed);
   double      force = 0, last_force = 0, last_time = 0;
   bool        touched = false;
+  std::string first_failure;
   for (;;)
   {
     integrator_.force_scale = std::max(force, 0.02 * expected_force);
@@ -98,10 +99,14 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
     const auto   outcome = integrator_.step(control.step());
     if (!outcome.advanced)
     {
+      // The first failure tells why; what ever smaller steps die of is another matter.
+      if (first_failure.empty())
+        first_failure = outcome.reason;
       if (!control.cut())
-        fail(outcome.reason, before - start_time);
+        fail(first_failure, before - start_time);
       continue;
     }
+    first_failure.clear();
     const double t = integrator_.time - start_time, dt = integrator_.time - before;
     const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
     touched = touched || new_force > 0;

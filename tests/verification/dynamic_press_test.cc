@@ -36,7 +36,8 @@ TEST_CASE("a press driven by displacement reads the law of the column", "[press]
                                        .control = solver::PressControl::displacement,
                                        .wave = solver::PressWave::half_sine,
                                        .peak = peak,
-                                       .duration = duration});
+                                       .duration = duration,
+                                       .table = {}});
     CHECK(reading(result, "peak_force") == Approx(expected.peak_force).epsilon(promised));
     CHECK(reading(result, "greatest_compression") == Approx(peak).epsilon(promised));
     CHECK(std::abs(reading(result, "loop_return") - expected.return_by_loop) <= promised);

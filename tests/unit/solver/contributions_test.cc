@@ -2,7 +2,7 @@
 // Bodies, shell, weight, support and press: force and tangent as slopes, energies by hand.
 #include "solver/contributions/applied_force.h"
 #include "solver/contributions/rigid_weight.h"
-#include "solver/contributions/side_shell.h"
+#include "solver/contributions/bedding.h"
 #include "solver/contributions/support.h"
 #include "tests/unit/solver/slopes.h"
 
@@ -80,7 +80,7 @@ TEST_CASE("shell, weight and press", "[contributions]")
   SECTION("a shell beds the side like springs over its area")
   {
     const double            stiffness = 3e7;
-    const solver::SideShell shell(mesh, faces(mesh, geometry::BoundaryId::side), stiffness);
+    const solver::Bedding shell("shell", mesh, faces(mesh, geometry::BoundaryId::side), 0, stiffness);
     const auto              x = random_state(mesh, random);
     check_force(shell, x);
     check_tangent(shell, mesh, x, 0);

@@ -1,21 +1,23 @@
 // SPDX-License-Identifier: Apache-2.0
-// A shell left on the side of the plug: a radial bedding of given stiffness per area.
+// Faces bedded on springs of given stiffness per area, in one direction: a shell left on the side of the plug.
 #pragma once
 
 #include "solver/contribution.h"
 
 namespace solemech::solver
 {
-class SideShell : public Contribution
+class Bedding : public Contribution
 {
 public:
-  /// @param stiffness radial, per area [Pa/m]
-  SideShell(const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces, double stiffness);
+  /// @param component 0 radial, 1 vertical
+  /// @param stiffness per area [Pa/m]
+  Bedding(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
+          unsigned component, double stiffness);
 
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   void        accept(const Vector &x, double dt) override;
   void        energies(std::vector<EnergyEntry> &entries) const override;
-  std::string name() const override { return "shell"; }
+  std::string name() const override { return name_; }
 
 private:
   struct Entry
@@ -23,6 +25,7 @@ private:
     int    a, b;
     double k; ///< [N/m]
   };
+  std::string           name_;
   const Discretisation *mesh_;
   std::vector<Entry>    entries_; ///< full symmetric list
   double                stored_ = 0;
