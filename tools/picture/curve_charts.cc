@@ -100,9 +100,13 @@ std::string line_chart(const std::string &name, const std::string &head, const s
 
 std::string source_line(const std::vector<Run> &runs)
 {
-  const bool invented =
-    std::any_of(runs.begin(), runs.end(), [](const Run &run) { return is_invented(run.setup); });
-  return std::string("model, not a measurement") + (invented ? "; invented demo stacks" : "");
+  const auto any = [&](bool (*condition)(const solver::Case &)) {
+    return std::any_of(runs.begin(), runs.end(), [&](const Run &run) { return condition(run.setup); });
+  };
+  return std::string("model, not a measurement") +
+         (any(is_invented_scenario)     ? "; invented demo stacks"
+          : any(uses_invented_material) ? "; library materials partly invented"
+                                        : "");
 }
 
 std::string force_time_chart(const std::vector<Run> &runs, const Series *series)

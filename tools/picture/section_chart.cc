@@ -126,11 +126,12 @@ void swatch(Layers &layers, int part, const Point &corner, double width, double 
   }
 }
 
+/// The hatch that bears the name of a layer with an air unit is the material round the unit.
 std::string part_text(const Run &run, const std::string &name)
 {
   for (const auto &layer : run.setup.layers)
     if (layer.name == name)
-      return fmt::format("{}, {}", name, length_text(layer.thickness, Lengths::millimetre));
+      return fmt::format("{}{}, {}", layer.unit ? "round " : "", name, length_text(layer.thickness, Lengths::millimetre));
   return name;
 }
 } // namespace
@@ -193,8 +194,7 @@ std::string section_chart(const Run &run, const std::string &name)
         std::min_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
       const double high =
         std::max_element(cavity.begin(), cavity.end(), [](auto &a, auto &b) { return a[1] < b[1]; })->at(1);
-      labels += text_at(fmt::format("air, {:.0f} kPa", chamber.gauge_pressure / 1e3), left,
-                        0.5 * (low + high), "center");
+      labels += text_at("air, " + air_text(run.setup, chamber), left, 0.5 * (low + high), "center");
       break;
     }
 

@@ -10,7 +10,13 @@
 
 namespace solemech::tools
 {
-/// True when the case's note, its title or a material's source says that the stack is invented.
+/// True when the case's note or its title says that the stack is invented.
+bool is_invented_scenario(const solver::Case &setup);
+
+/// True when the source of a material of the stack says that it is invented.
+bool uses_invented_material(const solver::Case &setup);
+
+/// True when one of the two holds.
 bool is_invented(const solver::Case &setup);
 
 /// Cautions that apply to at least one of the cases, each once.

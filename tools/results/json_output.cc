@@ -66,7 +66,8 @@ Json run_json(const Run &run)
     warnings.push_back({{"reading", warning.reading}, {"text", warning.text}});
   for (const auto &chamber : result.chambers)
     chambers.push_back({{"layer", chamber.layer},
-                        {"gauge_pressure", chamber.gauge_pressure},
+                        {"gauge_pressure", is_open(run.setup, chamber) ? 0 : chamber.gauge_pressure},
+                        {"air", air_text(run.setup, chamber)},
                         {"fibre_tension", chamber.fibre_tension},
                         {"bulge", chamber.bulge},
                         {"threshold_load", chamber.threshold_load},

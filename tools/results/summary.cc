@@ -184,9 +184,9 @@ std::string fact_lines(const std::vector<Run> &runs)
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
     for (const auto &chamber : run.result.chambers)
       text += fmt::format(
-        "  {}, air unit in {}: {:.0f} kPa gauge, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
+        "  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
         "gives way above {:.0f} N, {}\n",
-        run.label, chamber.layer, chamber.gauge_pressure / 1e3, chamber.volume * 1e6, chamber.bulge * 1e3,
+        run.label, chamber.layer, air_text(run.setup, chamber), chamber.volume * 1e6, chamber.bulge * 1e3,
         chamber.fibre_tension, chamber.threshold_load,
         chamber.heat_time < 0 ? "no heat exchange" : fmt::format("heat time {:.3g} ms", chamber.heat_time * 1e3));
   }
@@ -222,8 +222,11 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
     setups.push_back(&run.setup);
   for (const auto &caution : cautions(setups))
     text += wrapped("Caution: " + caution, width, "  ") + "\n";
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_invented(*setup); }))
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_invented_scenario(*setup); }))
     text += "Invented demo stacks: the numbers describe no product.\n";
+  else if (std::any_of(setups.begin(), setups.end(),
+                       [](const auto *setup) { return uses_invented_material(*setup); }))
+    text += "Library materials are partly invented for the demonstration: see solemech materials.\n";
   return text;
 }
 } // namespace

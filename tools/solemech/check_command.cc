@@ -21,7 +21,7 @@ std::string layer_text(const solver::Layer &layer)
   if (layer.ring)
     text += fmt::format(" ringed by {}", layer.ring->name);
   if (layer.unit)
-    text += fmt::format(" with air unit at {:.0f} kPa", layer.unit->gauge_pressure / 1e3);
+    text += fmt::format(" with air unit ({})", air_text(*layer.unit));
   return text;
 }
 

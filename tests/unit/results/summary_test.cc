@@ -142,6 +142,41 @@ TEST_CASE("cautions follow the stack")
   CHECK_THAT(all[0], Contains("never pierce") && Contains("heat"));
 }
 
+TEST_CASE("a punctured unit is told as open, not as under pressure")
+{
+  auto run = tests::synthetic_forefoot();
+  CHECK(tools::air_text(run.setup, run.result.chambers[0]) == "140 kPa gauge");
+  run.setup.layers[2].unit->state = solver::ChamberState::open; // the case keeps the pressure of the sealed unit
+  tools::SummaryOptions options;
+  options.details = true;
+  const auto text = tools::summary_text({run}, options);
+  CHECK_THAT(text, Contains("air unit in unit: open, no pressure"));
+  CHECK_THAT(text, Contains("Never pierce") && !Contains("under pressure") && !Contains("140 kPa"));
+}
+
+TEST_CASE("the ball test needs no plug sawn out of a shoe")
+{
+  auto          run = tests::synthetic_heel();
+  solver::DropRig ball;
+  ball.tup.shape = solver::TupShape::sphere;
+  run.setup.rig = ball;
+  CHECK(tools::cautions({&run.setup}).empty());
+}
+
+TEST_CASE("only the demo stacks are called invented; elsewhere it is the library")
+{
+  auto run = tests::synthetic_heel();
+  run.setup.title = "my heel";
+  run.setup.note = "";
+  CHECK_THAT(tools::summary_text({run}, {}), Contains("Library materials are partly invented") &&
+                                               !Contains("Invented demo stacks"));
+  for (auto &layer : run.setup.layers)
+    layer.material.source = "data sheet";
+  if (run.setup.layers[1].ring)
+    run.setup.layers[1].ring->source = "data sheet";
+  CHECK_THAT(tools::summary_text({run}, {}), !Contains("invented"));
+}
+
 TEST_CASE("an unfinished run says so, and emphasis is only there when asked for")
 {
   auto run = tests::synthetic_heel();
