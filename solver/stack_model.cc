@@ -18,7 +18,7 @@ namespace
 {
 /// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
 /// confined modulus of the softest layer; benches reach a third of that.
-constexpr double penetration_share = 3e-4;
+constexpr double penetration_share = 4e-4;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
 /// Depth over stack height for which the mesh under the striker is made.
