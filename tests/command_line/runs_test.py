@@ -47,6 +47,16 @@ class Run(ProgramTest):
         (self.folder / "results/heel-drop/1/summary.txt").write_text("61 %")
         self.assertIn("results in results/heel-drop/3\n", self.call("run", "heel-drop")[2])
 
+    def test_what_was_set_is_told_and_kept(self):
+        setting = ("--set", 'core.thickness="18 mm"')
+        output = self.call("run", "heel-drop", *setting)[1]
+        self.assertIn("changed: core.thickness = 18 mm\n", output)
+        folder = self.folder / "results/heel-drop/1"
+        self.assertIn("changed: core.thickness = 18 mm\n", (folder / "summary.txt").read_text())
+        self.assertIn("# changed: core.thickness = 18 mm\n", (folder / "data/case.toml").read_text())
+        answer = json.loads(self.call("run", "heel-drop", *setting, "--json")[1])
+        self.assertEqual(answer["cases"][0]["changed"], ["core.thickness = 18 mm"])
+
     def test_folder_of_ones_own(self):
         self.assertIn("results in out\n", self.call("run", "heel-drop", "-o", "out")[2])
         self.assertIn("already computed, results in out\n", self.call("run", "heel-drop", "-o", "out")[2])

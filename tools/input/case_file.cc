@@ -44,6 +44,25 @@ std::string other_address(const std::string &address)
                                              : address;
 }
 
+/// A change of the command line as told to people: "core.thickness = 18 mm" for core.thickness="18 mm".
+std::string change_text(const std::string &option)
+{
+  const auto equals = option.find('=');
+  if (equals == std::string::npos)
+    return option;
+  const auto stripped = [](std::string_view text, std::string_view off) {
+    const auto first = text.find_first_not_of(off), last = text.find_last_not_of(off);
+    return first == std::string_view::npos ? std::string_view() : text.substr(first, last - first + 1);
+  };
+  const std::string_view whole(option);
+  std::string            text =
+    fmt::format("{} = {}", stripped(whole.substr(0, equals), " "), stripped(whole.substr(equals + 1), " \""));
+  // One line each: they stand in comments and headings.
+  std::replace_if(
+    text.begin(), text.end(), [](unsigned char c) { return c < ' ' || c == 0x7f; }, ' ');
+  return text;
+}
+
 /// One series of a file: what is varied, and how many values there are.
 struct Series
 {
@@ -85,6 +104,8 @@ private:
     const Fields top(tree, "", "", case_entries(), told_later);
     result_.label = label_part(fs::path(name_).stem().string());
     result_.text = text_;
+    for (const auto &option : options_.overrides)
+      result_.changes.push_back(change_text(option));
     result_.title = top.text("title");
     result_.group = top.text("group");
     result_.question = top.text("question");

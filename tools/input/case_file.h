@@ -43,7 +43,8 @@ struct CaseFile
   std::vector<solver::Case>  cases;  ///< one, or every combination of the series
   std::vector<VariedEntry>   series; ///< empty when there is one case
   std::vector<ExpectedRange> expected;
-  std::string                text; ///< the file as read
+  std::string                text;    ///< the file as read
+  std::vector<std::string>   changes; ///< of the command line, as told to people: "core.thickness = 18 mm"
 };
 
 /// Reads and checks a case file. Throws materials::CaseError.

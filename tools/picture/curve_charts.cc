@@ -103,7 +103,11 @@ std::string source_line(const std::vector<Run> &runs)
   const auto any = [&](bool (*condition)(const solver::Case &)) {
     return std::any_of(runs.begin(), runs.end(), [&](const Run &run) { return condition(run.setup); });
   };
-  return std::string("model, not a measurement") +
+  std::string changed;
+  if (!runs.empty())
+    for (const auto &change : runs[0].changes)
+      changed += "changed: " + change + "; ";
+  return changed + "model, not a measurement" +
          (any(is_invented_scenario)     ? "; invented demo stacks"
           : any(uses_invented_material) ? "; library materials partly invented"
                                         : "");

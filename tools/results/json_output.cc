@@ -111,6 +111,7 @@ std::string json_text(const std::vector<RunRecord> &records)
     Json entry = {{"label", record.label},
                   {"case_hash", record.hash},
                   {"versions", record.versions},
+                  {"changed", record.runs.empty() ? std::vector<std::string>() : record.runs[0].changes},
                   {"runs", std::move(runs)}};
     if (record.series)
       entry["series"] = {{"quantity", record.series->quantity},

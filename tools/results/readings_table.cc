@@ -74,7 +74,7 @@ std::string compression(double value, const Run &run, const Options &options)
 
 std::string bottoming(double value, const Run &, const Options &)
 {
-  return value <= 0 ? "bottomed" : fmt::format("{:.0f} % in reserve", 100 * value);
+  return value <= 0 ? "bottomed" : fmt::format("{:.0f} % of travel left", 100 * value);
 }
 
 Cell length(const std::string &name, bool with_unit)
@@ -89,7 +89,7 @@ std::vector<ReadingRow> make_rows()
   const Cell force =
     shows("peak_force", [](double v, const Run &, const Options &) { return force_text(v); });
   return {
-    {"rebound",
+    {"rebound (return by height)",
      "rebound %",
      {"rebound_by_height", "rebound_height"},
      false,
@@ -109,7 +109,7 @@ std::vector<ReadingRow> make_rows()
      false,
      shows("greatest_compression", compression),
      length("greatest_compression", false)},
-    {"energy return, by height", "", {}, false, share("rebound_by_height", ""), nullptr},
+    {"energy return, by height", "", {}, true, share("rebound_by_height", ""), nullptr},
     {"energy return, by speed", "", {"return_by_speed"}, true, share("return_by_speed", ""), nullptr},
     {"energy return, by loop", "", {"return_by_loop"}, true, share("return_by_loop", ""), nullptr},
     {"energy return, by loop",
@@ -168,13 +168,13 @@ std::vector<ReadingRow> make_rows()
      plain("contact_time", 1e3, "ms"),
      plain("contact_time", 1e3, "")},
     {"peak pressure",
-     "kPa",
+     "peak pressure kPa",
      {"peak_pressure"},
      false,
      plain("peak_pressure", 1e-3, "kPa"),
      plain("peak_pressure", 1e-3, "")},
     {"bottoming",
-     "reserve %",
+     "travel left %",
      {"bottoming_margin"},
      false,
      shows("bottoming_margin", bottoming),

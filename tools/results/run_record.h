@@ -14,9 +14,10 @@ namespace solemech::tools
 {
 struct Run
 {
-  std::string    label; ///< short, unique in the record
-  solver::Case   setup;
-  solver::Result result;
+  std::string              label; ///< short, unique in the record
+  solver::Case             setup;
+  solver::Result           result;
+  std::vector<std::string> changes = {}; ///< made to the case file for this run, e.g. "core.thickness = 18 mm"
 };
 
 /// What a series varies: a column of the table and the axis of its picture.
@@ -31,7 +32,7 @@ struct Series
 struct RunRecord
 {
   std::string                        label;          ///< of the case, names the folder
-  std::string                        case_text;      ///< as the user wrote it
+  std::string                        case_text;      ///< as the user wrote it; changes as comments below
   std::string                        canonical_text; ///< resolved, every default filled in
   std::string                        hash;           ///< SHA-256 of the canonical text
   std::map<std::string, std::string> versions;       ///< program, libraries

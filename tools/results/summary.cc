@@ -44,6 +44,33 @@ std::string rig_lines(const std::vector<Run> &runs, const SummaryOptions &option
   return result;
 }
 
+/// Above a table with one row a run: the rig, which may differ from row to row.
+std::string table_rig_lines(const std::vector<Run> &runs, const SummaryOptions &options)
+{
+  const std::string first = rig_text(runs[0].setup, options.lengths);
+  const bool        same = std::all_of(runs.begin(), runs.end(), [&](const Run &run) {
+    return rig_text(run.setup, options.lengths) == first;
+  });
+  return wrapped((same ? "rig: " : "rig, first run: ") + first, static_cast<std::size_t>(options.width),
+                 "     ") +
+         "\n";
+}
+
+/// What the command line changed, each once: without it two summaries of one case look alike.
+std::string changed_lines(const std::vector<Run> &runs, const SummaryOptions &options)
+{
+  std::vector<std::string> told;
+  std::string              text;
+  for (const auto &run : runs)
+    for (const auto &change : run.changes)
+      if (std::find(told.begin(), told.end(), change) == told.end())
+      {
+        told.push_back(change);
+        text += wrapped("changed: " + change, static_cast<std::size_t>(options.width), "     ") + "\n";
+      }
+  return text;
+}
+
 /// Text right of a row when there is room for it, else on lines of its own under the row.
 std::string beside(const std::string &row, const std::string &note, const SummaryOptions &options)
 {
@@ -61,6 +88,7 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
   for (const auto &run : runs)
     text += pad_left(run.label, cell_width);
   text = bold(text, options) + "\n";
+  bool any_marked = false;
 
   for (const auto &row : reading_rows())
   {
@@ -77,7 +105,7 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
       for (const auto &warning : run.result.warnings)
         if (touches(warning, row))
         {
-          marked = true;
+          marked = any_marked = true;
           notes.push_back((runs.size() > 1 ? run.label + ": " : "") + warning.text);
         }
       // One column stays free for the mark, so that numbers align with and without it.
@@ -91,6 +119,8 @@ std::string side_by_side(const std::vector<Run> &runs, const SummaryOptions &opt
     for (const auto &note : notes)
       text += beside(&note == &notes[0] ? line : std::string(), note, options);
   }
+  if (any_marked)
+    text += "  ! see the note marked <- or ^\n";
   return text;
 }
 
@@ -244,11 +274,10 @@ std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &giv
   std::vector<std::string> footnotes;
   std::string              text;
   if (table)
-    text = wrapped("rig of the first run: " + rig_text(runs[0].setup, options.lengths),
-                   static_cast<std::size_t>(options.width), "     ") +
-           "\n\n" + one_row_a_run(runs, options, series, footnotes) + energy_rows(runs, options);
+    text = table_rig_lines(runs, options) + changed_lines(runs, options) + "\n" +
+           one_row_a_run(runs, options, series, footnotes) + energy_rows(runs, options);
   else
-    text = rig_lines(runs, options) + "\n" + side_by_side(runs, options) + energy_bars(runs, options);
+    text = rig_lines(runs, options) + changed_lines(runs, options) + "\n" + side_by_side(runs, options) + energy_bars(runs, options);
   text += "\n" + accuracy_line(runs, options) + closing_lines(runs, options, footnotes);
   if (options.details)
     text += fact_lines(runs);

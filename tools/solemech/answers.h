@@ -33,7 +33,8 @@ private:
   bool                                 is_alone_;
 };
 
-/// True when the summary.txt of a single finished run is the whole answer.
+/// True when the summary.txt of a single finished run is the whole answer: not with --set, as the same inputs
+/// may have been reached without or by another one.
 bool stored_summary_answers(const RunRequest &request);
 
 /// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.

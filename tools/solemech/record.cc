@@ -95,6 +95,8 @@ RunRecord planned_record(const Input &input)
   RunRecord record;
   record.label = input.file.label;
   record.case_text = input.file.text;
+  for (const std::string &change : input.file.changes)
+    record.case_text += fmt::format("{}# changed: {}\n", record.case_text.ends_with('\n') ? "" : "\n", change);
   record.series = varied_series(input.file);
   record.versions = {{"solemech", answering_version()},
                      {"deal.II", build_facts.deal_ii},
@@ -103,7 +105,7 @@ RunRecord planned_record(const Input &input)
   for (const solver::Case &setup : input.file.cases)
   {
     record.canonical_text += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
-    record.runs.push_back({setup.label, setup, {}});
+    record.runs.push_back({setup.label, setup, {}, input.file.changes});
   }
   record.hash = sha256_of_text(record.canonical_text);
   return record;

@@ -47,7 +47,7 @@ TEST_CASE("details add the other definitions and the solver's facts")
   tools::SummaryOptions options;
   options.details = true;
   const auto text = tools::summary_text({tests::synthetic_heel()}, options);
-  CHECK_THAT(line_with(text, "by height"), Contains("61.0 %"));
+  CHECK_THAT(line_with(text, "energy return, by height"), Contains("61.0 %"));
   CHECK_THAT(line_with(text, "by speed"), Contains("64.0 %"));
   CHECK_THAT(line_with(text, "by loop"), Contains("66.0 %"));
   CHECK_THAT(text, Contains("iterations") && Contains("4210 unknowns"));
@@ -60,7 +60,8 @@ TEST_CASE("a warning stands beside the number it touches, a general one below")
   const auto note = text.find("close to the soft limit");
   REQUIRE(note != std::string::npos);
   CHECK(note > row);
-  CHECK(note < text.find("energy return"));
+  CHECK(note < text.find("deceleration"));
+  CHECK_THAT(text, Contains("! see the note marked"));
   CHECK_THAT(line_with(text, "lighter than 5 x"), Contains("Note, forefoot-drop"));
   CHECK(text.find("lighter than 5 x") > text.find("accounts for"));
 }
@@ -140,6 +141,24 @@ TEST_CASE("cautions follow the stack")
   const auto all = tools::cautions({&heel.setup, &forefoot.setup});
   REQUIRE(all.size() == 3);
   CHECK_THAT(all[0], Contains("never pierce") && Contains("heat"));
+}
+
+TEST_CASE("the rebound line names its definition; the same number does not come twice")
+{
+  const auto text = tools::summary_text({tests::synthetic_heel()}, {});
+  CHECK_THAT(line_with(text, "rebound"), Contains("by height") && Contains("61 %"));
+  CHECK_THAT(text, !Contains("energy return, by height"));
+}
+
+TEST_CASE("what --set changed stands above the readings, once for all runs")
+{
+  auto heel = tests::synthetic_heel(), forefoot = tests::synthetic_forefoot();
+  heel.changes = forefoot.changes = {"core.thickness = 18 mm"};
+  const auto text = tools::summary_text({heel, forefoot}, {});
+  const auto place = text.find("changed: core.thickness = 18 mm");
+  REQUIRE(place != std::string::npos);
+  CHECK(place < text.find("rebound"));
+  CHECK(text.find("changed:", place + 1) == std::string::npos);
 }
 
 TEST_CASE("a punctured unit is told as open, not as under pressure")
