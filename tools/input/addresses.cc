@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
 #include <set>
 
 namespace solemech::tools
@@ -113,7 +115,8 @@ void Addresses::add(const Target &target, const std::string &address)
     targets_.insert({fmt::format("layer.{}.unit.{}", target.name, target.entry), target});
 }
 
-/// The nearest address: among the entries of the named block first, then everywhere.
+/// The nearest address: among the entries of the named block, else of the block of the nearest name. A block
+/// that is near to nothing is not guessed at: the layers there are help more.
 std::string Addresses::cure(const std::string &address, const std::vector<std::string> &all) const
 {
   const auto               dot = address.find('.');
@@ -133,16 +136,28 @@ std::string Addresses::cure(const std::string &address, const std::vector<std::s
       list += (list.empty() ? "" : ", ") + known;
     return "Known: " + list;
   }
-  if (near.empty())
-    near = nearest_name(address, all);
-  if (near.empty())
-    near = nearest_name(first, firsts);
+  if (const auto block = near.empty() ? nearest_name(first, firsts) : std::string(); !block.empty())
+  {
+    std::vector<std::string> there;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(there),
+                 [&](const auto &known) { return known.starts_with(block + "."); });
+    near = nearest_name(address, there);
+    if (near.empty())
+      near = block;
+  }
   if (!near.empty())
     return fmt::format("Did you mean \"{}\"?", near);
-  std::set<std::string> blocks(firsts.begin(), firsts.end());
-  blocks.erase("layer");
-  blocks.erase("material");
-  return fmt::format("An address begins with one of {}", fmt::join(blocks, ", "));
+  if (first == "unit" && !has_unit())
+    return "No layer of this case has an air unit";
+  const auto layers = block_names(tree_, "layer");
+  return layers.empty() ? "Write block and entry, such as core.thickness"
+                        : fmt::format("The layers of this case: {}", fmt::join(layers, ", "));
+}
+
+bool Addresses::has_unit() const
+{
+  return std::any_of(targets_.begin(), targets_.end(),
+                     [](const auto &known) { return known.second.section == "layer.unit"; });
 }
 
 void Addresses::assign(const Target &target, toml::node &value)

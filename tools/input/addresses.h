@@ -56,6 +56,7 @@ private:
 
   void        add(const Target &target, const std::string &address);
   std::string cure(const std::string &address, const std::vector<std::string> &all) const;
+  bool        has_unit() const;
   void        assign(const Target &target, toml::node &value);
 
   toml::table                       &tree_;
