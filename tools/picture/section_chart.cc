@@ -131,7 +131,7 @@ std::string part_text(const Run &run, const std::string &name)
 {
   for (const auto &layer : run.setup.layers)
     if (layer.name == name)
-      return fmt::format("{}{}, {}", layer.unit ? "round " : "", name, length_text(layer.thickness, Lengths::millimetre));
+      return fmt::format("{}{}, {}", name, layer.unit ? " ring" : "", length_text(layer.thickness, Lengths::millimetre));
   return name;
 }
 } // namespace
