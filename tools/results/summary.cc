@@ -223,6 +223,30 @@ std::string fact_lines(const std::vector<Run> &runs)
   return text;
 }
 
+/// What is invented: the stacks of the demo scenario by name when others stand beside them, else the materials.
+std::string invented_lines(const std::vector<Run> &runs, const SummaryOptions &options)
+{
+  std::vector<std::string> demo;
+  bool                     materials = false;
+  for (const auto &run : runs)
+    if (is_invented_scenario(run.setup))
+      demo.push_back(run.label);
+    else
+      materials = materials || uses_invented_material(run.setup);
+  const auto  width = static_cast<std::size_t>(options.width);
+  std::string text;
+  if (!demo.empty())
+    text = wrapped("Invented demo stacks" + (demo.size() < runs.size() ? " (" + listed(demo) + ")" : "") +
+                     ": the numbers describe no product.",
+                   width, "  ") +
+           "\n";
+  if (materials)
+    text += wrapped("Library materials are partly invented for the demonstration: see solemech materials.", width,
+                    "  ") +
+            "\n";
+  return text;
+}
+
 std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &options,
                           const std::vector<std::string> &footnotes)
 {
@@ -252,12 +276,7 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
     setups.push_back(&run.setup);
   for (const auto &caution : cautions(setups))
     text += wrapped("Caution: " + caution, width, "  ") + "\n";
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_invented_scenario(*setup); }))
-    text += "Invented demo stacks: the numbers describe no product.\n";
-  else if (std::any_of(setups.begin(), setups.end(),
-                       [](const auto *setup) { return uses_invented_material(*setup); }))
-    text += "Library materials are partly invented for the demonstration: see solemech materials.\n";
-  return text;
+  return text + invented_lines(runs, options);
 }
 } // namespace
 

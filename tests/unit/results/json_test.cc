@@ -29,6 +29,16 @@ TEST_CASE("the JSON answer carries schema, readings, energy and warnings")
   CHECK(runs[0].at("invented") == true);
 }
 
+TEST_CASE("an open unit has no pressure in the JSON answer, whatever the case gave the sealed one")
+{
+  auto run = tests::synthetic_forefoot();
+  run.setup.layers[2].unit->state = solver::ChamberState::open;
+  const auto answer = nlohmann::json::parse(tools::json_text({tests::record_of({run})}));
+  const auto chamber = answer.at("cases").at(0).at("runs").at(0).at("chambers").at(0);
+  CHECK(chamber.at("gauge_pressure") == 0);
+  CHECK(chamber.at("air") == "open, no pressure");
+}
+
 TEST_CASE("no NaN and no infinity leaves the program")
 {
   auto run = tests::synthetic_heel();

@@ -189,6 +189,8 @@ TEST_CASE("only the demo stacks are called invented; elsewhere it is the library
   run.setup.note = "";
   CHECK_THAT(tools::summary_text({run}, {}), Contains("Library materials are partly invented") &&
                                                !Contains("Invented demo stacks"));
+  CHECK_THAT(tools::summary_text({run, tests::synthetic_forefoot()}, {}),
+             Contains("Invented demo stacks (forefoot-drop):") && Contains("Library materials"));
   for (auto &layer : run.setup.layers)
     layer.material.source = "data sheet";
   if (run.setup.layers[1].ring)
