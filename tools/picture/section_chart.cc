@@ -4,6 +4,7 @@
 #include "tools/picture/charts.h"
 #include "tools/picture/plot_text.h"
 #include "tools/picture/section.h"
+#include "tools/results/air_text.h"
 #include "tools/results/readings_table.h"
 
 #include <fmt/format.h>
@@ -131,7 +132,8 @@ std::string part_text(const Run &run, const std::string &name)
 {
   for (const auto &layer : run.setup.layers)
     if (layer.name == name)
-      return fmt::format("{}{}, {}", name, layer.unit ? " ring" : "", length_text(layer.thickness, Lengths::millimetre));
+      return fmt::format("{}{}, {}", name, layer.unit ? " ring" : "",
+                         length_text(layer.thickness, Lengths::millimetre));
   return name;
 }
 } // namespace

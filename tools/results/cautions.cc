@@ -52,7 +52,7 @@ bool is_invented(const solver::Case &setup)
 std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
 {
   std::vector<std::string> texts;
-  const auto under_pressure = [](const solver::Layer &layer) {
+  const auto               under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };
   if (any_layer(setups, under_pressure))

@@ -2,6 +2,7 @@
 #include "tools/results/json_output.h"
 
 #include "solver/result_check.h"
+#include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_picture.h"
 #include "tools/results/readings_table.h"

@@ -189,14 +189,6 @@ std::vector<ReadingRow> make_rows()
   };
 }
 
-const solver::AirUnit *unit_of(const solver::Case &setup, const solver::ChamberFacts &chamber)
-{
-  for (const auto &layer : setup.layers)
-    if (layer.name == chamber.layer && layer.unit)
-      return &*layer.unit;
-  return nullptr;
-}
-
 std::string tup_text(const solver::Tup &tup, Lengths lengths)
 {
   const std::string size = length_text(tup.diameter, lengths);
@@ -282,33 +274,6 @@ std::string rig_text(const solver::Case &setup, Lengths lengths)
   return (drop ? drop_text(*drop, setup.gravity, lengths)
                : press_text(std::get<PressRig>(setup.rig), lengths)) +
          fmt::format("; {:.0f} °C", setup.temperature - 273.15);
-}
-
-std::string air_text(const solver::AirUnit &unit)
-{
-  const std::string pressure = fmt::format("{:.0f} kPa gauge", unit.gauge_pressure / 1e3);
-  switch (unit.state)
-  {
-  case solver::ChamberState::open:
-    return "open, no pressure";
-  case solver::ChamberState::leaking:
-    return "leaking from " + pressure;
-  case solver::ChamberState::sealed:
-    break;
-  }
-  return pressure;
-}
-
-std::string air_text(const solver::Case &setup, const solver::ChamberFacts &chamber)
-{
-  const auto *unit = unit_of(setup, chamber);
-  return unit ? air_text(*unit) : fmt::format("{:.0f} kPa gauge", chamber.gauge_pressure / 1e3);
-}
-
-bool is_open(const solver::Case &setup, const solver::ChamberFacts &chamber)
-{
-  const auto *unit = unit_of(setup, chamber);
-  return unit && unit->state == solver::ChamberState::open;
 }
 
 double stack_height(const solver::Case &setup)

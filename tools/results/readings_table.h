@@ -33,15 +33,6 @@ std::string percent_text(double share, bool decimals);
 /// One line about the rig, with its masses, shapes and heights.
 std::string rig_text(const solver::Case &setup, Lengths lengths);
 
-/// The gas of an air unit in words: "140 kPa gauge", "leaking from 140 kPa gauge", "open, no pressure".
-std::string air_text(const solver::AirUnit &unit);
-
-/// The same of a chamber of a run; its state stands in the case, not in the solver's facts.
-std::string air_text(const solver::Case &setup, const solver::ChamberFacts &chamber);
-
-/// True when the case says that the unit of this chamber is open, whatever pressure is written beside it.
-bool is_open(const solver::Case &setup, const solver::ChamberFacts &chamber);
-
 /// Height of the stack above the base [m].
 double stack_height(const solver::Case &setup);
 } // namespace solemech::tools

@@ -17,7 +17,8 @@ struct Run
   std::string              label; ///< short, unique in the record
   solver::Case             setup;
   solver::Result           result;
-  std::vector<std::string> changes = {}; ///< made to the case file for this run, e.g. "core.thickness = 18 mm"
+  std::vector<std::string> changes =
+    {}; ///< made to the case file for this run, e.g. "core.thickness = 18 mm"
 };
 
 /// What a series varies: a column of the table and the axis of its picture.

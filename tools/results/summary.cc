@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/summary.h"
 
+#include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_text.h"
 #include "tools/results/readings_table.h"
@@ -48,9 +49,8 @@ std::string rig_lines(const std::vector<Run> &runs, const SummaryOptions &option
 std::string table_rig_lines(const std::vector<Run> &runs, const SummaryOptions &options)
 {
   const std::string first = rig_text(runs[0].setup, options.lengths);
-  const bool        same = std::all_of(runs.begin(), runs.end(), [&](const Run &run) {
-    return rig_text(run.setup, options.lengths) == first;
-  });
+  const bool        same = std::all_of(
+           runs.begin(), runs.end(), [&](const Run &run) { return rig_text(run.setup, options.lengths) == first; });
   return wrapped((same ? "rig: " : "rig, first run: ") + first, static_cast<std::size_t>(options.width),
                  "     ") +
          "\n";
@@ -213,17 +213,19 @@ std::string fact_lines(const std::vector<Run> &runs)
                   run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
     for (const auto &chamber : run.result.chambers)
-      text += fmt::format(
-        "  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
-        "gives way above {:.0f} N, {}\n",
-        run.label, chamber.layer, air_text(run.setup, chamber), chamber.volume * 1e6, chamber.bulge * 1e3,
-        chamber.fibre_tension, chamber.threshold_load,
-        chamber.heat_time < 0 ? "no heat exchange" : fmt::format("heat time {:.3g} ms", chamber.heat_time * 1e3));
+      text +=
+        fmt::format("  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
+                    "gives way above {:.0f} N, {}\n",
+                    run.label, chamber.layer, air_text(run.setup, chamber), chamber.volume * 1e6,
+                    chamber.bulge * 1e3, chamber.fibre_tension, chamber.threshold_load,
+                    chamber.heat_time < 0 ? "no heat exchange"
+                                          : fmt::format("heat time {:.3g} ms", chamber.heat_time * 1e3));
   }
   return text;
 }
 
-/// What is invented: the stacks of the demo scenario by name when others stand beside them, else the materials.
+/// What is invented: the stacks of the demo scenario by name when others stand beside them, else the
+/// materials.
 std::string invented_lines(const std::vector<Run> &runs, const SummaryOptions &options)
 {
   std::vector<std::string> demo;
@@ -241,8 +243,8 @@ std::string invented_lines(const std::vector<Run> &runs, const SummaryOptions &o
                    width, "  ") +
            "\n";
   if (materials)
-    text += wrapped("Library materials are partly invented for the demonstration: see solemech materials.", width,
-                    "  ") +
+    text += wrapped("Library materials are partly invented for the demonstration: see solemech materials.",
+                    width, "  ") +
             "\n";
   return text;
 }
@@ -296,7 +298,8 @@ std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &giv
     text = table_rig_lines(runs, options) + changed_lines(runs, options) + "\n" +
            one_row_a_run(runs, options, series, footnotes) + energy_rows(runs, options);
   else
-    text = rig_lines(runs, options) + changed_lines(runs, options) + "\n" + side_by_side(runs, options) + energy_bars(runs, options);
+    text = rig_lines(runs, options) + changed_lines(runs, options) + "\n" + side_by_side(runs, options) +
+           energy_bars(runs, options);
   text += "\n" + accuracy_line(runs, options) + closing_lines(runs, options, footnotes);
   if (options.details)
     text += fact_lines(runs);

@@ -53,7 +53,8 @@ RunFolder ResultPlaces::fresh(const RunRecord &record) const
 
 bool stored_summary_answers(const RunRequest &request)
 {
-  return request.cases.size() == 1 && request.settings.empty() && !request.json && !request.details && request.lengths == "mm";
+  return request.cases.size() == 1 && request.settings.empty() && !request.json && !request.details &&
+         request.lengths == "mm";
 }
 
 void print_answers(const std::vector<RunRecord> &records, const RunRequest &request)

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech check: reads case files as a run would, and says in short what they hold and what is assumed.
+#include "tools/results/air_text.h"
 #include "tools/results/readings_table.h"
 #include "tools/solemech/assumptions.h"
 #include "tools/solemech/commands.h"

@@ -96,7 +96,8 @@ RunRecord planned_record(const Input &input)
   record.label = input.file.label;
   record.case_text = input.file.text;
   for (const std::string &change : input.file.changes)
-    record.case_text += fmt::format("{}# changed: {}\n", record.case_text.ends_with('\n') ? "" : "\n", change);
+    record.case_text +=
+      fmt::format("{}# changed: {}\n", record.case_text.ends_with('\n') ? "" : "\n", change);
   record.series = varied_series(input.file);
   record.versions = {{"solemech", answering_version()},
                      {"deal.II", build_facts.deal_ii},

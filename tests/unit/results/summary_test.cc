@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a person reads. Expected numbers follow from the inputs of synthetic.cc by hand.
 #include "tests/unit/results/synthetic.h"
+#include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_picture.h"
 #include "tools/results/readings_table.h"
@@ -165,7 +166,8 @@ TEST_CASE("a punctured unit is told as open, not as under pressure")
 {
   auto run = tests::synthetic_forefoot();
   CHECK(tools::air_text(run.setup, run.result.chambers[0]) == "140 kPa gauge");
-  run.setup.layers[2].unit->state = solver::ChamberState::open; // the case keeps the pressure of the sealed unit
+  run.setup.layers[2].unit->state =
+    solver::ChamberState::open; // the case keeps the pressure of the sealed unit
   tools::SummaryOptions options;
   options.details = true;
   const auto text = tools::summary_text({run}, options);
@@ -175,7 +177,7 @@ TEST_CASE("a punctured unit is told as open, not as under pressure")
 
 TEST_CASE("the ball test needs no plug sawn out of a shoe")
 {
-  auto          run = tests::synthetic_heel();
+  auto            run = tests::synthetic_heel();
   solver::DropRig ball;
   ball.tup.shape = solver::TupShape::sphere;
   run.setup.rig = ball;
@@ -187,8 +189,8 @@ TEST_CASE("only the demo stacks are called invented; elsewhere it is the library
   auto run = tests::synthetic_heel();
   run.setup.title = "my heel";
   run.setup.note = "";
-  CHECK_THAT(tools::summary_text({run}, {}), Contains("Library materials are partly invented") &&
-                                               !Contains("Invented demo stacks"));
+  CHECK_THAT(tools::summary_text({run}, {}),
+             Contains("Library materials are partly invented") && !Contains("Invented demo stacks"));
   CHECK_THAT(tools::summary_text({run, tests::synthetic_forefoot()}, {}),
              Contains("Invented demo stacks (forefoot-drop):") && Contains("Library materials"));
   for (auto &layer : run.setup.layers)

@@ -222,11 +222,13 @@ TEST_CASE("changes from the command line")
     problems_of(sheet(), {"cor.thickness=12 mm"}) ==
     "--set cor.thickness=12 mm: cor.thickness: there is no such entry. Did you mean \"core.thickness\"?\n");
   // A name near to none is answered with those there are, not with a guess.
-  CHECK(problems_of(sheet(), {"foam.thickness=12 mm"}) ==
-        "--set foam.thickness=12 mm: foam.thickness: there is no such entry. The layers of this case: core.\n");
-  CHECK(problems_of(sheet(), {"unit.gauge_pressure=20 psi"}) ==
-        "--set unit.gauge_pressure=20 psi: unit.gauge_pressure: there is no such entry. No layer of this case "
-        "has an air unit.\n");
+  CHECK(
+    problems_of(sheet(), {"foam.thickness=12 mm"}) ==
+    "--set foam.thickness=12 mm: foam.thickness: there is no such entry. The layers of this case: core.\n");
+  CHECK(
+    problems_of(sheet(), {"unit.gauge_pressure=20 psi"}) ==
+    "--set unit.gauge_pressure=20 psi: unit.gauge_pressure: there is no such entry. No layer of this case "
+    "has an air unit.\n");
   CHECK(problems_of(sheet(), {"core.thickness=12"}) ==
         "--set core.thickness=12: core.thickness: 12 has no unit. Write for instance thickness = \"12 mm\" "
         "(known: mm, "
