@@ -25,7 +25,7 @@ struct ContactSettings
 {
   double penalty = 0;            ///< c [Pa/m2]
   double friction = 0;           ///< Coulomb coefficient [-]
-  double slip_length = 1e-6;     ///< elastic slip at which friction is fully mobilised [m]
+  double slip_length = 1e-5;      ///< elastic slip at which friction is fully mobilised: a hundredth of the way a stack slides [m]
   double pressure_window = 5e-3; ///< width of the ring over which the peak pressure is a mean [m]
 };
 
