@@ -181,7 +181,7 @@ TEST_CASE("drops that cannot be")
   CHECK(
     drop("mass = \"1.2 kg\"\nenergy = \"5 J\"\nheight = \"400 mm\"\n")
       .find(
-        "my.toml:9:10: drop.energy: height is given as well, and says the same. Keep one of the two.\n") !=
+        "my.toml:9:10: drop.energy: height is given as well, and both set the same thing. Keep one of the two.\n") !=
     std::string::npos);
   CHECK(
     drop("mass = \"1.2 kg\"\n")
