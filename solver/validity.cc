@@ -23,10 +23,12 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
   const auto  &plug = model.input.plug;
   const double sunk = result.find("greatest_compression")->value;
   const double reach = std::min(0.5 * rig.tup.diameter, striker_reach(rig.tup, sunk));
-  if (plug.side == Side::free && plug.radius > 1.001 * reach && plug.radius < reach + edge_distance * model.height)
-    result.warnings.push_back({"rebound_by_height",
-                               fmt::format("the plug's edge is near: cut it {:.0f} mm wide or more",
-                                           2e3 * (reach + edge_distance * model.height))});
+  const double wide_enough = reach + edge_distance * model.height;
+  if (plug.side == Side::free && plug.radius < wide_enough)
+    result.warnings.push_back({"greatest_compression",
+                               fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:.0f} mm wide "
+                                           "(radius {:.0f} mm) or more",
+                                           2e3 * wide_enough, 1e3 * wide_enough)});
   double moving = 0;
   for (std::size_t i = 0; i < model.bodies.size(); ++i)
     for (const auto &batch : model.bodies[i]->group().batches)
