@@ -8,7 +8,7 @@
 #include "solver/discretisation.h"
 #include "solver/kernels/solid_kernel.h"
 
-#include <map>
+#include <vector>
 
 namespace solemech::solver
 {

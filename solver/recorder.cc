@@ -2,10 +2,21 @@
 #include "solver/recorder.h"
 
 #include <algorithm>
+#include <cmath>
 #include <stdexcept>
 
 namespace solemech::solver
 {
+void set_ledger_facts(Result &result, double scale)
+{
+  double numerical = 0, residual = 0;
+  for (const auto &row : result.ledger)
+    if (row.type == EnergyKind::numerical)
+      (row.kind == "residual" ? residual : numerical) = row.values.back();
+  result.facts.ledger_numerical = std::abs(numerical) / scale;
+  result.facts.ledger_residual = std::abs(residual) / scale;
+}
+
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)
   : model_(model), integrator_(integrator), picture_interval_(picture_interval)
 {

@@ -9,6 +9,10 @@
 
 namespace solemech::solver
 {
+/// Sets the facts about the energy account from the last ledger values: numerical and residual energy over
+/// `scale` [J], the energy that the run is about.
+void set_ledger_facts(Result &result, double scale);
+
 class Recorder
 {
 public:

@@ -300,7 +300,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   if (recorded.size() > 1)
     for (std::size_t i = 0; i < recorded.size(); ++i)
       result.readings.push_back({fmt::format("rebound_by_height.hit_{}", i + 1), recorded[i].rebound, "1",
-                                 "rebound of this hit, level of first touch of the fresh stack", -1});
+                                 "rebound of this hit over its own level of first touch", -1});
 
   double left = 0;
   for (const auto &row : result.ledger)
@@ -313,12 +313,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   add_bottoming(model, thickness, result);
   add_validity(model, rig, result);
 
-  double numerical = 0, residual = 0;
-  for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::numerical)
-      (row.kind == "residual" ? residual : numerical) = row.values.back();
-  result.facts.ledger_numerical = std::abs(numerical) / given;
-  result.facts.ledger_residual = std::abs(residual) / given;
+  set_ledger_facts(result, given);
   return result;
 }
 } // namespace solemech::solver

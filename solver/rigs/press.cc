@@ -188,13 +188,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   add("secant_stiffness", travel > 0 ? peak / travel : 0.0, "N/m", "peak force over the way of the last cycle");
   add("peak_pressure", pressure, "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_bottoming(model, thickness, result);
-  double numerical = 0, residual = 0;
-  for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::numerical)
-      (row.kind == "residual" ? residual : numerical) = row.values.back();
-  const double scale = std::max(areas.loading, 1e-12);
-  result.facts.ledger_numerical = std::abs(numerical) / scale;
-  result.facts.ledger_residual = std::abs(residual) / scale;
+  set_ledger_facts(result, std::max(areas.loading, 1e-12));
   return result;
 }
 } // namespace solemech::solver
