@@ -3,23 +3,13 @@
 // linear) and the linear-elastic indentation of a half-space by the gauge's own tip. Published relations
 // differ by a factor of two at 60 to 70 Shore A: a modulus from a hardness is good to +-25 % at best, and
 // its relation is to be named.
-// Sources at each function; instrument data ISO 48-4 (A), SRIS 0101 (Asker C), ASTM D2240 (OO), from memory.
+// Sources at each function; instruments in gauge.h.
 #pragma once
 
-#include "materials/errors.h"
-
-#include <string>
+#include "materials/gauge.h"
 
 namespace solemech::materials
 {
-enum class HardnessScale { shore_a, shore_d, shore_oo, asker_c };
-
-struct Hardness
-{
-  double        value = 0; ///< reading [0..100]
-  HardnessScale scale = HardnessScale::shore_a;
-};
-
 /// Finds x with f(x) = 0 in [low, high] by halving; f must change sign there.
 template <typename Function>
 double bisect(const Function &f, double low, double high)
@@ -75,65 +65,69 @@ inline double modulus_log_linear(const Hardness &hardness)
   return 1e6 * std::pow(10.0, 0.0235 * (hardness.value + (d ? 50 : 0)) - 0.6403);
 }
 
-/// Gauge whose tip is a sphere: force = base + slope H, depth = travel (1 - H/100).
-struct SphereGauge
+/// E [Pa] = (781.88 - 156.376 u)/u^2 MPa, u = (100 - S_D)/20; 30 to 85 Shore D. Same source.
+inline double modulus_shore_d_qi(double shore_d)
 {
-  double radius, base_force, force_slope, travel; ///< [m], [N], [N], [m]
-};
-inline constexpr SphereGauge asker_c_gauge{2.54e-3, 0.055 * 9.80665, 0.008 * 9.80665,
-                                           2.54e-3}; // 55 to 855 gf
-inline constexpr SphereGauge shore_oo_gauge{1.19e-3, 0.203, 0.00908, 2.5e-3};
-
-/// Force over E* = E/(1 - nu^2) [m2] that presses a rigid sphere `depth` [m] into a half-space.
-/// I.N. Sneddon, Int. J. Eng. Sci. 3 (1965): d = a/2 ln[(R + a)/(R - a)],
-/// F = E*/2 {(a^2 + R^2) ln[(R + a)/(R - a)] - 2 a R}.
-inline double sphere_force_over_modulus(double radius, double depth)
-{
-  const double a =
-    bisect([&](double x) { return x * std::atanh(x / radius) - depth; }, 0.0, radius * (1 - 1e-15));
-  return (a * a + radius * radius) * std::atanh(a / radius) - a * radius;
+  require(shore_d >= 30 && shore_d <= 85, "Shore D", shore_d, "a reading from 30 to 85");
+  const double u = (100 - shore_d) / 20;
+  return 1e6 * (781.88 - 156.376 * u) / (u * u);
 }
 
-/// E [Pa] that reads H on a spherical gauge, H above 0 and below 100. nu = 0.5 rubber, about 0.1 to 0.3 foam.
-inline double modulus_from_sphere(const SphereGauge &gauge, double reading, double poisson_ratio)
+/// Force over E* = E/(1 - nu^2) [m2] that presses a rigid tip `depth` [m] into an elastic half-space without
+/// friction. For an outline f(r): d = integral of a f'/sqrt(a^2 - r^2), F = 2 E* integral of r^2 f'/sqrt(a^2
+/// - r^2), r from 0 to the contact radius a: I.N. Sneddon, Int. J. Eng. Sci. 3 (1965). Flat and cone: J.O.
+/// Ejike 1981 (from memory). Once the contact has reached the rod it grows no more, and the force by 2 a E* a
+/// unit of depth.
+inline double half_space_force(const IndenterTip &tip, double depth)
+{
+  struct Pressed
+  {
+    double depth, force;
+  };
+  const double start = tip.is_ball() ? 0.0 : tip.cone_start(), nose = tip.nose_radius;
+  const auto   pressed = [&](double a) {
+    const double b = tip.is_ball() ? a : std::min(a, start); // nose up to b, cone from there
+    Pressed      out{0, 0};
+    if (nose > 0)
+    {
+      const double ends = std::sqrt(nose * nose - b * b) * std::sqrt(a * a - b * b);
+      const double logarithm =
+        b < a ? std::log((nose + a) / (std::sqrt(nose * nose - b * b) + std::sqrt(a * a - b * b)))
+                : std::atanh(a / nose);
+      out = {a * logarithm, ends - nose * a + (nose * nose + a * a) * logarithm};
+    }
+    if (a > b)
+      out = {out.depth + a * tip.slope() * std::acos(b / a),
+             out.force + tip.slope() * (a * a * std::acos(b / a) + b * std::sqrt(a * a - b * b))};
+    return out;
+  };
+  const double widest = tip.is_ball() ? nose * (1 - 1e-15) : tip.rod_radius;
+  const auto   at_rod = pressed(widest);
+  if (depth >= at_rod.depth)
+    return at_rod.force + 2 * widest * (depth - at_rod.depth);
+  const double least = nose > 0 ? 0.0 : start;
+  return pressed(bisect([&](double a) { return pressed(a).depth - depth; }, least, widest)).force;
+}
+
+/// E [Pa] of the half-space on which a gauge reads H, above 0 and below 100. nu = 0.5: rubber, 0 to 0.3:
+/// foam.
+inline double modulus_from_reading(const Gauge &gauge, double reading, double poisson_ratio)
 {
   require(reading > 0 && reading < 100, "hardness", reading, "a reading above 0 and below 100");
   require(poisson_ratio >= 0 && poisson_ratio <= 0.5, "Poisson ratio", poisson_ratio,
           "a number from 0 to 0.5");
-  const double force = gauge.base_force + gauge.force_slope * reading;
-  return (1 - poisson_ratio * poisson_ratio) * force /
-         sphere_force_over_modulus(gauge.radius, gauge.travel * (1 - reading / 100));
+  return (1 - poisson_ratio * poisson_ratio) * gauge.force(reading) /
+         half_space_force(gauge.tip, gauge.depth(reading));
 }
 
-/// Reading of a spherical gauge on E [Pa], nu [-].
-inline double sphere_reading(const SphereGauge &gauge, double youngs_modulus, double poisson_ratio)
+/// What a gauge reads on a half-space of E [Pa] and nu [-]; 0 when the tip goes in all the way.
+inline double half_space_reading(const Gauge &gauge, double youngs_modulus, double poisson_ratio)
 {
   require_positive("Young's modulus", youngs_modulus);
-  return bisect([&](double h) { return modulus_from_sphere(gauge, h, poisson_ratio) - youngs_modulus; }, 1e-6,
-                100 - 1e-6);
-}
-
-/// E [Pa] that reads S on the exact Shore A cone, nu = 0.5. Face radius a0 = 0.395 mm, flank 72.5 degrees to
-/// the surface: d = a tan(b) acos(a0/a), F = E* a^2 tan(b) [acos(a0/a) + (a0/a) sqrt(1 - a0^2/a^2)]. J.O.
-/// Ejike 1981, after Sneddon (from memory). The contact stays on the cone (a < 0.635 mm) for S >= 30.
-inline double modulus_shore_a_cone(double shore_a)
-{
-  require(shore_a >= 30 && shore_a < 100, "Shore A", shore_a,
-          "a reading from 30 to below 100 for the exact cone");
-  const double a0 = 0.395e-3, slope = std::tan(72.5 / 180 * std::acos(-1.0));
-  const double depth = 2.5e-3 * (1 - shore_a / 100), force = 0.55 + 0.075 * shore_a;
-  const double a = bisect([&](double x) { return x * slope * std::acos(a0 / x) - depth; }, a0, 1e-2);
-  const double q = a0 / a;
-  const double f = a * a * slope * (std::acos(q) + q * std::sqrt(1 - q * q));
-  return 0.75 * force / f;
-}
-
-/// Shore A reading of the exact cone on E [Pa], nu = 0.5; moduli that would read below 30 are refused.
-inline double shore_a_cone(double youngs_modulus)
-{
-  const double softest = modulus_shore_a_cone(30);
-  require(youngs_modulus >= softest && std::isfinite(youngs_modulus), "Young's modulus", youngs_modulus,
-          "1.2 MPa or more (30 Shore A)");
-  return bisect([&](double s) { return modulus_shore_a_cone(s) - youngs_modulus; }, 30.0, 100 - 1e-6);
+  constexpr double ends = 1e-6;
+  if (modulus_from_reading(gauge, ends, poisson_ratio) > youngs_modulus)
+    return 0;
+  return bisect([&](double h) { return modulus_from_reading(gauge, h, poisson_ratio) - youngs_modulus; },
+                ends, 100 - ends);
 }
 } // namespace solemech::materials

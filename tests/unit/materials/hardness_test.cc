@@ -22,10 +22,12 @@ TEST_CASE("Published relations between Shore A and modulus", "[hardness]")
     CHECK(modulus_error_function(r.shore_a) == Approx(1e6 * r.error_function).margin(last_digit).epsilon(0));
     CHECK(modulus_log_linear({r.shore_a, HardnessScale::shore_a}) ==
           Approx(1e6 * r.log_linear).margin(last_digit).epsilon(0));
-    CHECK(modulus_shore_a_cone(r.shore_a) == Approx(1e6 * r.cone).margin(last_digit).epsilon(0));
+    CHECK(modulus_from_reading(shore_a_gauge, r.shore_a, 0.5) ==
+          Approx(1e6 * r.cone).margin(last_digit).epsilon(0));
     CHECK(shore_a_gent(modulus_gent(r.shore_a)) == Approx(r.shore_a).epsilon(1e-12));
     CHECK(shore_a_error_function(modulus_error_function(r.shore_a)) == Approx(r.shore_a).epsilon(1e-12));
-    CHECK(shore_a_cone(modulus_shore_a_cone(r.shore_a)) == Approx(r.shore_a).epsilon(1e-10));
+    CHECK(half_space_reading(shore_a_gauge, modulus_from_reading(shore_a_gauge, r.shore_a, 0.5), 0.5) ==
+          Approx(r.shore_a).epsilon(1e-10));
   }
 }
 
@@ -41,11 +43,12 @@ TEST_CASE("Readings of the exact gauges on soft rubber", "[hardness]")
   {
     CAPTURE(r.modulus);
     constexpr double last_digit = 0.006;
-    CHECK(shore_a_cone(1e6 * r.modulus) == Approx(r.cone).margin(last_digit).epsilon(0));
+    CHECK(half_space_reading(shore_a_gauge, 1e6 * r.modulus, 0.5) ==
+          Approx(r.cone).margin(last_digit).epsilon(0));
     CHECK(shore_a_gent(1e6 * r.modulus) == Approx(r.gent).margin(last_digit).epsilon(0));
-    CHECK(sphere_reading(asker_c_gauge, 1e6 * r.modulus, 0.5) ==
+    CHECK(half_space_reading(asker_c_gauge, 1e6 * r.modulus, 0.5) ==
           Approx(r.asker_c).margin(last_digit).epsilon(0));
-    CHECK(sphere_reading(shore_oo_gauge, 1e6 * r.modulus, 0.5) ==
+    CHECK(half_space_reading(shore_oo_gauge, 1e6 * r.modulus, 0.5) ==
           Approx(r.shore_oo).margin(last_digit).epsilon(0));
   }
 }
@@ -53,16 +56,45 @@ TEST_CASE("Readings of the exact gauges on soft rubber", "[hardness]")
 TEST_CASE("A shallow sphere is Hertz's", "[hardness]")
 {
   // H. Hertz: F = 4/3 E* sqrt(R) d^1.5; Sneddon's sphere meets it as d/R -> 0.
-  CHECK(sphere_force_over_modulus(2.54e-3, 1e-8) ==
+  CHECK(half_space_force(asker_c_gauge.tip, 1e-8) ==
         Approx(4.0 / 3.0 * std::sqrt(2.54e-3) * std::pow(1e-8, 1.5)).epsilon(1e-5));
+}
+
+TEST_CASE("Shore D: the published inverse is the sharp cone, the rounded tip of the gauge sinks deeper")
+{
+  // Qi, Joyce & Boyce 2003 give 19.15, 34.75, 62.55, 117.3 MPa at 30, 40, 50, 60 D (worked from their formula).
+  const auto  &tip = shore_d_gauge.tip;
+  const double slant = std::tan(tip.half_angle);
+  const auto   sharp = [&](double d) { return 2 / std::numbers::pi * slant * d * d; }; // Sneddon, F over E*
+  for (const auto &[reading, published] :
+       {std::pair{30., 19.15}, std::pair{40., 34.75}, std::pair{50., 62.55}, std::pair{60., 117.3}})
+  {
+    CAPTURE(reading);
+    const double d = shore_d_gauge.depth(reading), force = 0.75 * shore_d_gauge.force(reading);
+    CHECK(modulus_shore_d_qi(reading) == Approx(1e6 * published).epsilon(5e-4));
+    CHECK(force / sharp(d) == Approx(1e6 * published).epsilon(2e-3)); // they took 0.4445 N a point
+    // The rounded tip holds the sharp cone of the same end inside itself, and lies inside the sharp cone from
+    // which it is rounded: its force, and with it the modulus for a reading, lies between theirs.
+    const double exact = modulus_from_reading(shore_d_gauge, reading, 0.5);
+    CHECK(exact < force / sharp(d));
+    CHECK(exact > force / sharp(d + tip.nose_radius * (1 / std::sin(tip.half_angle) - 1)));
+  }
+}
+
+TEST_CASE("A cone that is in up to its rod goes on as a flat punch")
+{
+  // Flat punch of the rod's radius: dF/dd = 2 a E* (handbook).
+  const auto  &tip = shore_a_gauge.tip;
+  const double slope = (half_space_force(tip, 2.4e-3) - half_space_force(tip, 2.3e-3)) / 0.1e-3;
+  CHECK(slope == Approx(2 * tip.rod_radius).epsilon(1e-9));
 }
 
 TEST_CASE("Readings outside a relation's range are refused", "[hardness]")
 {
   CHECK_THROWS_AS(modulus_gent(10), InvalidParameter);
   CHECK_THROWS_AS(modulus_gent(90), InvalidParameter);
-  CHECK_THROWS_AS(modulus_shore_a_cone(20), InvalidParameter);
-  CHECK_THROWS_AS(shore_a_cone(0.5e6), InvalidParameter);
+  CHECK_THROWS_AS(modulus_shore_d_qi(20), InvalidParameter);
+  CHECK_THROWS_AS(half_space_reading(shore_a_gauge, -1, 0.5), InvalidParameter);
   CHECK_THROWS_AS(modulus_log_linear({50, HardnessScale::asker_c}), InvalidParameter);
-  CHECK_THROWS_AS(modulus_from_sphere(asker_c_gauge, 0, 0.3), InvalidParameter);
+  CHECK_THROWS_AS(modulus_from_reading(asker_c_gauge, 0, 0.3), InvalidParameter);
 }
