@@ -82,6 +82,21 @@ Addresses::Addresses(toml::table &tree, const std::vector<std::string> &known_ma
         add({"material", name, "material", entry}, fmt::format("{}.{}", name, entry));
 }
 
+std::vector<Addresses::Found> Addresses::entries_called(std::string_view name) const
+{
+  std::vector<Found> found;
+  for (const auto &[address, target] : targets_)
+  {
+    const bool is_short = std::count(address.begin(), address.end(), '.') == 1;
+    const bool is_other_rig =
+      (target.section == "drop" || target.section == "ball" || target.section == "press") &&
+      !tree_.contains(target.section);
+    if (is_short && target.kind != "material" && !is_other_rig && (name.empty() || target.entry == name))
+      found.push_back({address, find_entry(target.section, target.entry)});
+  }
+  return found;
+}
+
 void Addresses::apply(Change &change, Problems &problems)
 {
   auto      *value = change.holder.get(value_key);

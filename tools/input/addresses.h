@@ -3,6 +3,7 @@
 // section. The full form `layer.core.thickness` is needed only where a name stands for several things.
 #pragma once
 
+#include "materials/entries.h"
 #include "materials/problem.h"
 
 #include <toml++/toml.h>
@@ -36,6 +37,17 @@ class Addresses
 public:
   /// `known_materials` are library names that an address may begin with.
   Addresses(toml::table &tree, const std::vector<std::string> &known_materials);
+
+  /// An entry of this case by its last name: short address and line of the schema.
+  struct Found
+  {
+    std::string             address; ///< "unit.gauge_pressure"
+    const materials::Entry *entry;
+  };
+
+  /// The entries of layers, units, plug, surroundings and rig of this case that are called so, by address;
+  /// all of them for an empty name. Materials are left out.
+  std::vector<Found> entries_called(std::string_view name) const;
 
   /// Makes a change, or notes why it cannot be made and what was probably meant.
   void apply(Change &change, materials::Problems &problems);

@@ -4,6 +4,7 @@
 #include "materials/sheet.h"
 #include "tools/input/case_builder.h"
 #include "tools/input/case_tree.h"
+#include "tools/input/layer_swaps.h"
 #include "tools/input/schema.h"
 
 #include <fmt/format.h>
@@ -69,7 +70,8 @@ struct Series
   std::size_t              block = 0; ///< number of the block in the file
   std::string              address;
   std::vector<std::string> labels;
-  bool                     is_list = true; ///< [[series]] rather than [series]
+  bool                     is_list = true;   ///< [[series]] rather than [series]
+  bool                     is_range = false; ///< the range of the command line, in no block of the file
 };
 
 class CaseFileReader
@@ -87,6 +89,9 @@ public:
       problems_.throw_if_any();
     head(tree);
     find_series(tree);
+    read_swaps(options_.swaps, problems_);
+    if (!options_.range.empty())
+      add_range();
     std::vector<std::size_t> pick(series_.size(), 0);
     do
     {
@@ -167,6 +172,24 @@ private:
     }
   }
 
+  /// The range of a trial is one more series; its entry may be one that a swap brought in.
+  void add_range()
+  {
+    range_ = read_range(options_.range, problems_);
+    if (range_.values.empty())
+      return;
+    Series series;
+    series.is_range = true;
+    VariedEntry varied{range_.entry.text, {}};
+    for (const auto &value : range_.values)
+    {
+      series.labels.push_back(label_part(value.text));
+      varied.values.push_back(value.text);
+    }
+    series_.push_back(series);
+    result_.series.push_back(varied);
+  }
+
   bool next(std::vector<std::size_t> &pick) const
   {
     for (std::size_t i = pick.size(); i-- > 0;)
@@ -185,6 +208,9 @@ private:
     std::vector<Change> changes;
     for (std::size_t i = 0; i < series_.size(); ++i)
     {
+      label += "-" + series_[i].labels[pick[i]];
+      if (series_[i].is_range)
+        continue;
       auto *node = tree.get("series");
       auto *block =
         series_[i].is_list ? node->as_array()->get(series_[i].block)->as_table() : node->as_table();
@@ -195,11 +221,14 @@ private:
       values->get(pick[i])->visit(
         [&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
       changes.push_back(std::move(change));
-      label += "-" + series_[i].labels[pick[i]];
     }
     for (const auto &option : options_.overrides)
       changes.push_back(change_from_option(option, problems_));
     complete_tree(tree, std::move(changes), folder_, options_.library.names, problems_);
+    Problems known; // a slip of an option's text was told before the first case
+    apply_swaps(tree, read_swaps(options_.swaps, known), options_.library.names, problems_);
+    if (!range_.values.empty())
+      set_range_value(tree, range_.values[pick.back()]);
     for (const char *name : {"series", "expect"})
       tree.erase(name);
     auto data = build_case(tree, options_.library, folder_, problems_);
@@ -207,6 +236,17 @@ private:
     data.title = result_.title;
     data.note = result_.note;
     result_.cases.push_back(std::move(data));
+  }
+
+  void set_range_value(toml::table &tree, const PlacedText &value)
+  {
+    const auto address = range_address(tree, range_.entry, options_.library.names, problems_);
+    auto       holder = option_value(value, range_option);
+    if (address.empty() || !holder)
+      return;
+    result_.series.back().address = address;
+    Change change{split_address(address), address, std::move(*holder)};
+    Addresses(tree, options_.library.names).apply(change, problems_);
   }
 
   void expected(const toml::table &tree)
@@ -277,6 +317,7 @@ private:
   Problems            problems_;
   CaseFile            result_;
   std::vector<Series> series_;
+  EntryRange          range_;
 };
 } // namespace
 

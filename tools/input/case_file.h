@@ -17,6 +17,8 @@ struct ReadOptions
   std::vector<std::string>           overrides;  ///< "insert.thickness=2 mm", as after --set
   std::vector<std::filesystem::path> case_roots; ///< folders that hold stacks/, rigs/ and groups of cases
   materials::MaterialSource          library;
+  std::vector<std::string>           swaps = {}; ///< "insert = eva-insert 3 mm", as after --swap
+  std::string                        range = {}; ///< "gauge_pressure=80..200 kPa", as after --range; varied last
 };
 
 /// Where a reading is expected, and by whom.

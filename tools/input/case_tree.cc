@@ -4,6 +4,7 @@
 #include "materials/fields.h"
 #include "materials/sheet.h"
 #include "tools/input/addresses.h"
+#include "tools/input/option_value.h"
 #include "tools/input/schema.h"
 
 #include <fmt/format.h>
@@ -137,32 +138,11 @@ Change change_from_option(const std::string &option, Problems &problems)
   };
   change.written = trim(option.substr(0, equals));
   const auto value = trim(option.substr(equals + 1));
-  const auto parsed = [&](const std::string &text) {
-    try
-    {
-      change.holder = toml::parse(fmt::format("{} = {}", value_key, text), file);
-      return change.holder.size() == 1;
-    }
-    catch (const toml::parse_error &)
-    {
-      return false;
-    }
-  };
-  std::string quoted = "\"";
-  bool        plain = true;
-  for (const char c : value)
+  if (auto holder = option_value({value}, file))
   {
-    const auto byte = static_cast<unsigned char>(c);
-    plain = plain && byte >= 0x20 && byte < 0x7f;
-    if (c == '"' || c == '\\')
-      quoted += '\\';
-    quoted += c;
-  }
-  quoted += '"';
-  // Numbers, true/false, lists and quoted texts as they are; anything else is text that the shell unquoted.
-  // Characters outside ASCII go only into quotes (the parser does not bear them elsewhere).
-  if ((plain && parsed(value)) || parsed(quoted))
+    change.holder = std::move(*holder);
     change.address = split_address(change.written);
+  }
   else
     problems.add(
       {file, 0, 0, "", "the value cannot be read", "Write for instance --set insert.thickness=\"2 mm\""});
