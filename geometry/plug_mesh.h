@@ -65,6 +65,9 @@ struct PlugMesh
   std::vector<ChamberMesh>           chambers; ///< from the ground up
   std::vector<std::string>           part_names;
   GridLines                          lines;
+
+  /// Pairs of indices into `faces` whose nodes move alike: left and right end of a section that repeats itself.
+  std::vector<std::pair<unsigned, unsigned>> joined_faces = {};
 };
 
 /// The two vertices of a face so that the gas of a chamber lies to the left of the way from first to second

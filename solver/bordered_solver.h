@@ -4,23 +4,23 @@
 // tangent is positive definite.
 #pragma once
 
-#include "solver/contribution.h"
+#include "solver/linear_solver.h"
 
 #include <Eigen/Dense>
 #include <Eigen/SparseCholesky>
 
 namespace solemech::solver
 {
-class BorderedSolver
+class BorderedSolver : public LinearSolver
 {
 public:
   explicit BorderedSolver(const SparseMatrix &pattern);
 
   /// Factorises; false when a pivot vanished.
-  bool factorise(const Tangent &tangent);
+  bool factorise(const Tangent &tangent) override;
 
   /// Solves for displacements and rigid bodies.
-  Vector solve(const Vector &right_side) const;
+  Vector solve(const Vector &right_side) const override;
 
   /// True when the last factorised tangent had a negative direction.
   bool indefinite() const { return indefinite_; }

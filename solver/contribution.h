@@ -28,6 +28,7 @@ struct Tangent
   Eigen::MatrixXd      coupling; ///< displacements x rigid bodies
   Eigen::MatrixXd      bodies;   ///< rigid bodies x rigid bodies
   std::vector<RankOne> rank_one;
+  std::vector<Eigen::Triplet<double>> unsymmetric; ///< further entries of the whole matrix, bodies behind displacements
 
   void reset(std::size_t n_values, int n_unknowns, int n_bodies)
   {
@@ -35,6 +36,7 @@ struct Tangent
     coupling.setZero(n_unknowns, n_bodies);
     bodies.setZero(n_bodies, n_bodies);
     rank_one.clear();
+    unsymmetric.clear();
   }
 };
 

@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <numbers>
+#include <numeric>
 #include <span>
 
 namespace solemech::solver
@@ -47,10 +48,23 @@ Discretisation::Discretisation(const geometry::PlugMesh &mesh, MeshSection secti
         if (hold[c])
           fixed[2 * node + c] = true;
   }
+  // Joined faces move alike: the nodes of the second one take the unknowns of the first.
+  std::vector<unsigned> owner(nodes_.size());
+  std::iota(owner.begin(), owner.end(), 0u);
+  for (const auto &[first, second] : mesh_.joined_faces)
+  {
+    const auto a = edge(mesh_.faces[first]), b = edge(mesh_.faces[second]);
+    // The body lies on either side of its two ends, so they are travelled in opposite senses.
+    for (unsigned i = 0; i < 3; ++i)
+      owner[b[i]] = a[2 - i];
+  }
   dof_.assign(2 * nodes_.size(), -1);
   for (std::size_t i = 0; i < dof_.size(); ++i)
-    if (!fixed[i])
+    if (!fixed[i] && owner[i / 2] == i / 2)
       dof_[i] = n_unknowns_++;
+  for (std::size_t i = 0; i < dof_.size(); ++i)
+    if (!fixed[i])
+      dof_[i] = dof_[2 * owner[i / 2] + i % 2];
   make_pattern();
 }
 
@@ -100,6 +114,20 @@ void Discretisation::move_nodes(const std::vector<Point> &displacement)
   for (std::size_t i = 0; i < nodes_.size(); ++i)
     for (unsigned c = 0; c < 2; ++c)
       nodes_[i][c] += displacement[i][c];
+}
+
+double Discretisation::around(double radius) const
+{
+  switch (section_)
+  {
+    case MeshSection::axisymmetric:
+      return 2 * std::numbers::pi * radius;
+    case MeshSection::plane_strain:
+      return 2.0;
+    case MeshSection::whole_plane:
+      break;
+  }
+  return 1.0;
 }
 
 EdgeNumbers Discretisation::edge(const geometry::BoundaryFace &face) const
@@ -214,9 +242,7 @@ ElementGroup Discretisation::group(int part, unsigned n_branches, const std::vec
           batch.gradient[q][a][1][lane] = (slopes[a][1] * jacobian[0][0] - slopes[a][0] * jacobian[0][1]) / det;
         }
         const bool round = section_ == MeshSection::axisymmetric;
-        // A plane section is modelled by its right half and counted twice.
-        const double around = round ? 2 * std::numbers::pi * radius : 2.0;
-        const double weight = det * gauss_weights[q % 3] * gauss_weights[q / 3] * around;
+        const double weight = det * gauss_weights[q % 3] * gauss_weights[q / 3] * around(radius);
         batch.inverse_radius[q][lane] = round ? 1 / radius : 0.0;
         batch.weight[q][lane] = real ? weight : 0.0;
         for (unsigned m = 0; m < 3; ++m)

@@ -32,6 +32,11 @@ public:
   Discretisation(const geometry::PlugMesh &mesh, MeshSection section, const Held &held);
 
   MeshSection section() const { return section_; }
+
+  /// What a line in the section at this radius stands for: the way round the axis, or a depth of one (two for a half
+  /// section, which is counted twice) [m].
+  double around(double radius) const;
+
   std::size_t n_nodes() const { return nodes_.size(); }
   int         n_unknowns() const { return n_unknowns_; }
 

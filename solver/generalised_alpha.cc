@@ -15,9 +15,11 @@ AlphaCoefficients alpha_coefficients(double rho)
   return {alpha_m, alpha_f, 0.25 * half * half, gamma};
 }
 
-TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius)
-  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(equation.mesh->pattern())
+TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius, std::unique_ptr<LinearSolver> solver)
+  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver))
 {
+  if (!solver_)
+    solver_ = std::make_unique<BorderedSolver>(equation.mesh->pattern());
   x = v = a = Vector::Zero(equation.size());
   prescribed.resize(equation.n_bodies());
 }
@@ -77,6 +79,8 @@ StepOutcome TimeIntegrator::step(double dt)
     tangent.coupling *= scale, tangent.bodies *= scale;
     for (auto &term : tangent.rank_one)
       term.c *= scale;
+    for (auto &entry : tangent.unsymmetric)
+      entry = {entry.row(), entry.col(), scale * entry.value()};
     if (!quasi_static)
     {
       residual += equation_.inertia((1 - c.alpha_m) * new_acceleration(x_new) + c.alpha_m * a);
@@ -90,6 +94,9 @@ StepOutcome TimeIntegrator::step(double dt)
         tangent.coupling.col(k).setZero();
         tangent.bodies.row(k).setZero(), tangent.bodies.col(k).setZero();
         tangent.bodies(k, k) = 1;
+        std::erase_if(tangent.unsymmetric, [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
+          return entry.row() == row || entry.col() == row;
+        });
       }
     return true;
   };
@@ -104,7 +111,7 @@ StepOutcome TimeIntegrator::step(double dt)
   constexpr unsigned max_passes = 5;
   for (unsigned pass = 0; pass < max_passes; ++pass)
   {
-    const auto solved = newton(evaluate, solver_, x_new, force_scale, newton_settings);
+    const auto solved = newton(evaluate, *solver_, x_new, force_scale, newton_settings);
     outcome.n_iterations += solved.n_iterations;
     n_iterations += solved.n_iterations;
     if (!solved.converged)

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "solver/equation_of_motion.h"
+#include "solver/bordered_solver.h"
 #include "solver/newton.h"
 
 #include <optional>
@@ -30,7 +31,8 @@ struct StepOutcome
 class TimeIntegrator
 {
 public:
-  TimeIntegrator(EquationOfMotion &equation, double spectral_radius);
+  /// @param solver  of the tangents; none: the symmetric one
+  TimeIntegrator(EquationOfMotion &equation, double spectral_radius, std::unique_ptr<LinearSolver> solver = nullptr);
 
   Vector x, v, a;       ///< accepted state; bodies at the end [m, m/s, m/s2]
   double time = 0;      ///< [s]
@@ -58,7 +60,7 @@ public:
 private:
   EquationOfMotion        &equation_;
   AlphaCoefficients        coefficients_;
-  BorderedSolver           solver_;
+  std::unique_ptr<LinearSolver> solver_;
   Vector                   force_;      ///< at the accepted state [N]
   Vector                   last_dx_;    ///< of the last step [m]
   double                   last_dt_ = 0;

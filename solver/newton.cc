@@ -3,7 +3,7 @@
 
 namespace solemech::solver
 {
-NewtonOutcome newton(const Residual &evaluate, BorderedSolver &solver, Vector &x, double force_scale,
+NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings)
 {
   NewtonOutcome outcome;

@@ -3,7 +3,7 @@
 // a force scale given by the caller (the last converged contact force), never against an iterate.
 #pragma once
 
-#include "solver/bordered_solver.h"
+#include "solver/linear_solver.h"
 
 #include <functional>
 
@@ -28,6 +28,6 @@ struct NewtonOutcome
 /// Residual at x and its tangent; false when x is inadmissible, with the culprit.
 using Residual = std::function<bool(const Vector &x, Vector &residual, Tangent &tangent, std::string &failed)>;
 
-NewtonOutcome newton(const Residual &evaluate, BorderedSolver &solver, Vector &x, double force_scale,
+NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings);
 } // namespace solemech::solver

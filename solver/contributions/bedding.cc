@@ -4,7 +4,6 @@
 #include "solver/kernels/part_laws.h"
 
 #include <cmath>
-#include <numbers>
 
 namespace solemech::solver
 {
@@ -25,7 +24,7 @@ Bedding::Bedding(std::string name, const Discretisation &mesh, const std::vector
         for (unsigned q = 0; q < 3; ++q)
         {
           const double s = gauss_abscissae[q], radius = (1 - s) * first[0] + s * last[0];
-          const double around = mesh.section() == MeshSection::axisymmetric ? 2 * std::numbers::pi * radius : 2.0;
+          const double around = mesh.around(radius);
           k += weights[q] * quadratic_shape(a, s) * quadratic_shape(b, s) * around;
         }
         const int row = mesh.dof(nodes[a], component), column = mesh.dof(nodes[b], component);

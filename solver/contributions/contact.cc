@@ -51,7 +51,7 @@ Contact::Contact(std::string name, const Discretisation &mesh, const std::vector
         radius += shapes.value[a] * point.node[a][0];
       }
       point.shape = shapes.value, point.slope = shapes.slope;
-      const double around = mesh.section() == MeshSection::axisymmetric ? 2 * std::numbers::pi * radius : 2.0;
+      const double around = mesh.around(radius);
       point.area = rule.weight(q) * std::hypot(tangent[0], tangent[1]) * around;
       point.position = radius;
       points_.push_back(point);

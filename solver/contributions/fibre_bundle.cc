@@ -6,7 +6,6 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numbers>
 
 namespace solemech::solver
 {
@@ -37,7 +36,7 @@ FibreBundle::FibreBundle(std::string name, const Discretisation &mesh, const geo
           pair.dof[2 * a + c] = mesh.dof(below[a], c), pair.dof[6 + 2 * a + c] = mesh.dof(above[a], c);
       }
       pair.shape = shapes.value;
-      const double around = mesh.section() == MeshSection::axisymmetric ? 2 * std::numbers::pi * radius : 2.0;
+      const double around = mesh.around(radius);
       pair.area = weights[q] * std::abs(along) * around;
       pairs_.push_back(pair);
     }

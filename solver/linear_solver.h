@@ -1,0 +1,20 @@
+// SPDX-License-Identifier: Apache-2.0
+// What Newton's method asks of a linear solver.
+#pragma once
+
+#include "solver/contribution.h"
+
+namespace solemech::solver
+{
+class LinearSolver
+{
+public:
+  virtual ~LinearSolver() = default;
+
+  /// Factorises; false when the tangent is singular.
+  virtual bool factorise(const Tangent &tangent) = 0;
+
+  /// Solves for displacements and rigid bodies with the last factors.
+  virtual Vector solve(const Vector &right_side) const = 0;
+};
+} // namespace solemech::solver
