@@ -98,6 +98,7 @@ public:
       add_case(pick);
     } while (problems_.empty() && next(pick));
     expected(tree);
+    read_lesson_block(tree);
     problems_.throw_if_any();
     return std::move(result_);
   }
@@ -229,7 +230,7 @@ private:
     apply_swaps(tree, read_swaps(options_.swaps, known), options_.library.names, problems_);
     if (!range_.values.empty())
       set_range_value(tree, range_.values[pick.back()]);
-    for (const char *name : {"series", "expect"})
+    for (const char *name : {"series", "expect", "lesson"})
       tree.erase(name);
     auto data = build_case(tree, options_.library, folder_, problems_);
     data.label = label;
@@ -276,6 +277,39 @@ private:
       for (const auto &[key, node] : *block)
         range(fields, std::string(key.str()), labels, source);
     }
+  }
+
+  /// Runs as the texts of a lesson name them: by the ending of their label.
+  std::vector<NamedRun> named_runs() const
+  {
+    std::vector<NamedRun> runs;
+    for (const auto &data : result_.cases)
+    {
+      NamedRun run;
+      if (result_.cases.size() > 1)
+        run.ending = data.label.substr(std::min(data.label.size(), result_.label.size() + 1));
+      run.is_press = std::holds_alternative<solver::PressRig>(data.rig);
+      for (const auto &layer : data.layers)
+      {
+        run.layers.push_back(layer.name);
+        run.has_unit = run.has_unit || layer.unit.has_value();
+      }
+      runs.push_back(std::move(run));
+    }
+    return runs;
+  }
+
+  void read_lesson_block(const toml::table &tree)
+  {
+    const auto *block = tree.get_as<toml::table>("lesson");
+    // With a broken or changed series the runs that the lesson names need not be there.
+    if (!block || !problems_.empty() || !result_.changes.empty() || !options_.swaps.empty() ||
+        !options_.range.empty())
+      return;
+    if (result_.question.empty())
+      problems_.add(materials::problem_at(block->source(), "question", "is missing: a lesson asks one",
+                                          "Write question = \"...?\" at the top of the file"));
+    result_.lesson = read_lesson(*block, named_runs(), text_, problems_);
   }
 
   void range(const Fields &fields, const std::string &reading, const std::vector<std::string> &labels,

@@ -5,8 +5,10 @@
 
 #include "materials/material_reader.h"
 #include "solver/case.h"
+#include "tools/input/lesson.h"
 
 #include <filesystem>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -45,6 +47,7 @@ struct CaseFile
   std::vector<solver::Case>  cases;  ///< one, or every combination of the series
   std::vector<VariedEntry>   series; ///< empty when there is one case
   std::vector<ExpectedRange> expected;
+  std::optional<Lesson>      lesson;  ///< not with changes of the command line: its runs may then be others
   std::string                text;    ///< the file as read
   std::vector<std::string>   changes; ///< of the command line, as told to people: "core.thickness = 18 mm"
 };
@@ -61,6 +64,7 @@ struct CaseHeading
 {
   std::filesystem::path path;
   std::string           label, title, group, question;
+  int                   lesson = 0; ///< place of its lesson in the list; 0: it has none
 };
 
 /// All cases in the group folders of the roots (not stacks and rigs), by group and label. Broken files are

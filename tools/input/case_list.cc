@@ -34,7 +34,8 @@ std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
           continue;
         headings.push_back({it->path(), it->path().stem().string(), tree["title"].value_or(std::string()),
                             tree["group"].value_or(std::string("Own cases")),
-                            tree["question"].value_or(std::string())});
+                            tree["question"].value_or(std::string()),
+                            static_cast<int>(tree["lesson"]["number"].value_or(0))});
       }
     }
   std::sort(headings.begin(), headings.end(), [](const auto &a, const auto &b) {
