@@ -1,0 +1,202 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/contributions/sliding_contact.h"
+
+#include <deal.II/base/quadrature_lib.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr unsigned points_per_face = 5;
+}
+
+SlidingContact::SlidingContact(std::string name, const Discretisation &mesh,
+                               const std::vector<geometry::BoundaryFace> &faces, double penalty, double slip_length,
+                               int body, double height)
+  : name_(std::move(name)), mesh_(&mesh), penalty_(penalty), slip_length_(slip_length), height_(height), body_(body),
+    law_([](double) { return ShearLimit{}; })
+{
+  const dealii::QGauss<1> rule(points_per_face);
+  for (const auto &face : faces)
+  {
+    const auto nodes = mesh.edge(face);
+    for (unsigned q = 0; q < points_per_face; ++q)
+    {
+      const auto shapes = edge_shapes(rule.point(q)[0]);
+      Surface    point{};
+      double     tangent[2] = {};
+      for (unsigned a = 0; a < 3; ++a)
+      {
+        point.node[a] = mesh.nodes()[nodes[a]];
+        for (unsigned c = 0; c < 2; ++c)
+        {
+          point.dof[2 * a + c] = mesh.dof(nodes[a], c);
+          tangent[c] += shapes.slope[a] * point.node[a][c];
+        }
+        point.position += shapes.value[a] * point.node[a][0];
+      }
+      point.shape = shapes.value, point.slope = shapes.slope;
+      point.length = rule.weight(q) * std::hypot(tangent[0], tangent[1]) * mesh.around(point.position);
+      points_.push_back(point);
+    }
+  }
+}
+
+void SlidingContact::clear_wear()
+{
+  for (auto &point : points_)
+    point.slid = point.work = point.pressure_slid = 0;
+}
+
+SlidingContact::Response SlidingContact::respond(const Surface &point, const Vector &x) const
+{
+  Response r{};
+  for (unsigned a = 0; a < 3; ++a)
+    for (unsigned c = 0; c < 2; ++c)
+    {
+      const int dof = point.dof[2 * a + c];
+      r.position[c] += point.shape[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
+    }
+  r.depth = r.position[1] - (height_ + x[mesh_->n_unknowns() + body_]);
+  // Relative to the court; a point that did not touch starts without elastic slip.
+  r.trial = point.slip + (r.position[0] - place_) - (point.position - accepted_place_);
+  if (r.depth <= 0)
+    return r;
+  r.pressure = penalty_ * r.depth * r.depth;
+  r.stiffness = 2 * penalty_ * r.depth;
+  const ShearLimit limit = law_(r.pressure);
+  const double     share = std::clamp(r.trial / slip_length_, -1.0, 1.0);
+  r.limit = limit.stress;
+  r.shear = limit.stress * share; // resists the motion of the lug over the court
+  r.shear_stiffness = std::abs(r.trial) < slip_length_ ? limit.stress / slip_length_ : 0.0;
+  r.shear_per_pressure = limit.slope * share;
+  return r;
+}
+
+bool SlidingContact::add(const Vector &x, Vector &force, Tangent *tangent) const
+{
+  const int court = mesh_->n_unknowns() + body_;
+  for (const auto &point : points_)
+  {
+    const auto r = respond(point, x);
+    if (r.depth <= 0)
+      continue;
+    const double push[2] = {r.shear * point.length, r.pressure * point.length};
+    for (unsigned i = 0; i < 6; ++i)
+      if (point.dof[i] >= 0)
+        force[point.dof[i]] += point.shape[i / 2] * push[i % 2];
+    force[court] -= push[1];
+    if (!tangent)
+      continue;
+    const double k[2] = {r.shear_stiffness * point.length, r.stiffness * point.length};
+    const double cross = r.shear_per_pressure * r.stiffness * point.length; // d shear / d depth
+    for (unsigned i = 0; i < 6; ++i)
+    {
+      if (point.dof[i] < 0)
+        continue;
+      for (unsigned j = i % 2; j < 6; j += 2)
+        if (point.dof[j] >= 0 && point.dof[i] >= point.dof[j])
+          mesh_->add_entry(tangent->values, point.dof[i], point.dof[j],
+                           point.shape[i / 2] * point.shape[j / 2] * k[i % 2]);
+      if (i % 2 == 1)
+        tangent->coupling(point.dof[i], body_) -= point.shape[i / 2] * k[1];
+      else if (cross != 0)
+      {
+        for (unsigned j = 1; j < 6; j += 2)
+          if (point.dof[j] >= 0)
+            tangent->unsymmetric.emplace_back(point.dof[i], point.dof[j], point.shape[i / 2] * point.shape[j / 2] * cross);
+        tangent->unsymmetric.emplace_back(point.dof[i], court, -point.shape[i / 2] * cross);
+      }
+    }
+    tangent->bodies(body_, body_) += k[1];
+  }
+  return true;
+}
+
+void SlidingContact::accept(const Vector &x, double)
+{
+  double shear_force = 0;
+  stored_ = 0;
+  for (auto &point : points_)
+  {
+    const auto r = respond(point, x);
+    const bool touches = r.depth > 0;
+    if (touches)
+    {
+      const double excess = std::max(0.0, std::abs(r.trial) - slip_length_);
+      const double work = r.limit * excess;
+      lost_ += work * point.length;
+      point.slid += excess;
+      point.work += work;
+      point.pressure_slid += r.pressure * excess;
+      point.slip = std::clamp(r.trial, -slip_length_, slip_length_);
+      stored_ += point.length * (penalty_ * r.depth * r.depth * r.depth / 3 + 0.5 * r.shear * point.slip);
+    }
+    else
+      point.slip = 0;
+    point.touched = touches;
+    point.position = r.position[0];
+    point.shear = r.shear;
+    shear_force += r.shear * point.length;
+  }
+  driven_ += 0.5 * (shear_force + shear_force_) * (place_ - accepted_place_);
+  shear_force_ = shear_force;
+  accepted_place_ = place_;
+}
+
+void SlidingContact::energies(std::vector<EnergyEntry> &entries) const
+{
+  entries.push_back({name_, "contact", EnergyKind::stored, stored_});
+  entries.push_back({name_, "friction", EnergyKind::dissipated, lost_});
+  entries.push_back({name_, "drive", EnergyKind::exchanged, driven_});
+}
+
+SlidingState SlidingContact::state(const Vector &x) const
+{
+  SlidingState state;
+  for (const auto &point : points_)
+  {
+    const auto r = respond(point, x);
+    if (r.depth <= 0)
+      continue;
+    double along = 0, drawn[2] = {};
+    for (unsigned a = 0; a < 3; ++a)
+    {
+      const int dof = point.dof[2 * a];
+      along += point.slope[a] * (point.node[a][0] + (dof >= 0 ? x[dof] : 0.0));
+      for (unsigned c = 0; c < 2; ++c)
+        drawn[c] += point.slope[a] * point.node[a][c];
+    }
+    state.normal += r.pressure * point.length;
+    state.shear -= r.shear * point.length;
+    state.moment += r.pressure * point.length * r.position[0];
+    state.contact_length += point.length * std::abs(along) / std::hypot(drawn[0], drawn[1]);
+    state.deepest = std::max(state.deepest, r.depth);
+  }
+  return state;
+}
+
+std::vector<SlidingPointState> SlidingContact::points(const Vector &x) const
+{
+  std::vector<SlidingPointState> states;
+  for (const auto &point : points_)
+  {
+    const auto        r = respond(point, x);
+    SlidingPointState s;
+    for (unsigned a = 0; a < 3; ++a)
+      for (unsigned c = 0; c < 2; ++c)
+        s.at_rest[c] += point.shape[a] * point.node[a][c];
+    s.position = r.position;
+    s.length = point.length;
+    s.pressure = r.pressure;
+    s.shear = -r.shear;
+    s.gap = -r.depth;
+    s.slid = point.slid, s.work = point.work, s.pressure_slid = point.pressure_slid;
+    states.push_back(s);
+  }
+  return states;
+}
+} // namespace solemech::solver

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/lug_model.h"
+
+#include "solver/part_law.h"
+
+#include <algorithm>
+
+namespace solemech::solver
+{
+namespace
+{
+/// Penetration over the lug height at a pressure of one Young's modulus.
+constexpr double penetration_share = 5e-4;
+
+/// Left and right end of the skin, row by row.
+std::vector<std::pair<unsigned, unsigned>> joined_ends(const geometry::PlugMesh &mesh)
+{
+  std::vector<unsigned> left, right;
+  for (unsigned f = 0; f < mesh.faces.size(); ++f)
+  {
+    if (mesh.faces[f].id == static_cast<int>(geometry::BoundaryId::axis))
+      left.push_back(f);
+    if (mesh.faces[f].id == static_cast<int>(geometry::BoundaryId::side))
+      right.push_back(f);
+  }
+  const auto by_row = [&](unsigned a, unsigned b) {
+    return mesh.cells[mesh.faces[a].cell].row < mesh.cells[mesh.faces[b].cell].row;
+  };
+  std::sort(left.begin(), left.end(), by_row);
+  std::sort(right.begin(), right.end(), by_row);
+  std::vector<std::pair<unsigned, unsigned>> pairs;
+  for (std::size_t i = 0; i < left.size(); ++i)
+    pairs.emplace_back(left[i], right[i]);
+  return pairs;
+}
+} // namespace
+
+LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level, double slip_length)
+  : cell(the_cell), drawn(geometry::make_lug_mesh(cell.outline, mesh_level))
+{
+  using geometry::BoundaryId;
+  if (cell.neighbours == LugNeighbours::periodic)
+    drawn.mesh.joined_faces = joined_ends(drawn.mesh);
+  mesh = std::make_unique<Discretisation>(drawn.mesh, MeshSection::whole_plane, [](const geometry::BoundaryFace &face) {
+    const bool bonded = face.id == static_cast<int>(BoundaryId::base);
+    return std::array<bool, 2>{bonded, bonded};
+  });
+  equation.mesh = mesh.get();
+  equation.body_mass = Vector::Zero(1);
+  equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);
+
+  const materials::Material *part_materials[2] = {&cell.skin, &cell.lug};
+  for (int part = 0; part < 2; ++part)
+  {
+    auto kernel = make_part_kernel(*part_materials[part], 1.0, input);
+    auto group = mesh->group(part, kernel->n_branches(), mesh->nodes(), {});
+    auto body = std::make_unique<SolidBody>(std::move(group), std::move(kernel));
+    bodies.push_back(body.get());
+    equation.contributions.push_back(std::move(body));
+  }
+
+  std::vector<geometry::BoundaryFace> top;
+  double                              highest = 0;
+  for (const auto &face : drawn.mesh.faces)
+    if (face.id == static_cast<int>(BoundaryId::top))
+      top.push_back(face);
+  for (const auto &vertex : drawn.mesh.vertices)
+    highest = std::max(highest, vertex[1]);
+  const double depth = penetration_share * cell.outline.height;
+  auto contact = std::make_unique<SlidingContact>("court", *mesh, top, equilibrium_modulus(cell.lug, input) / (depth * depth),
+                                                  slip_length, 0, highest);
+  court = contact.get();
+  equation.contributions.push_back(std::move(contact));
+  auto force = std::make_unique<AppliedForce>(court_unknown());
+  load = force.get();
+  equation.contributions.push_back(std::move(force));
+}
+} // namespace solemech::solver
