@@ -2,6 +2,7 @@
 #include "materials/library.h"
 
 #include "materials/case_errors.h"
+#include "materials/sheet.h"
 
 #include <algorithm>
 #include <array>
@@ -12,16 +13,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-std::vector<fs::path> material_files(const fs::path &folder)
-{
-  std::vector<fs::path> files;
-  for (const auto &entry : fs::directory_iterator(folder))
-    if (entry.path().extension() == ".toml")
-      files.push_back(entry.path());
-  std::sort(files.begin(), files.end());
-  return files;
-}
-
 std::size_t family_rank(const std::string &family)
 {
   static const std::array<std::string, 6> order{"foam", "rubber", "plate", "insert", "board", "film"};
@@ -33,7 +24,7 @@ Library Library::load(const fs::path &folder)
 {
   Library    library;
   CaseErrors errors;
-  for (const fs::path &file : material_files(folder))
+  for (const fs::path &file : sheet_files(folder))
   {
     try
     {

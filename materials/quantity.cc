@@ -40,6 +40,9 @@ const std::map<Dimension, Words> &words()
     {D::speed, {"speed", "2.8 m/s", "m/s"}},
     {D::molar_energy, {"activation energy", "40 kJ/mol", "kJ/mol"}},
     {D::per_kelvin, {"change per kelvin", "-0.8 %/K", "%/K"}},
+    {D::conductivity, {"thermal conductivity", "0.25 W/(m K)", "W/(m K)"}},
+    {D::specific_heat, {"specific heat", "1900 J/(kg K)", "J/(kg K)"}},
+    {D::wear, {"wear coefficient", "0.25 mm3/(N m)", "mm3/(N m)"}},
     {D::share, {"share", "3 %", "%"}},
     {D::number, {"plain number", "6", ""}},
     {D::count, {"whole number", "3", ""}},
@@ -192,6 +195,11 @@ const std::vector<Unit> &units()
     {"J/mol", D::molar_energy, 1},
     {"%/K", D::per_kelvin, 1e-2},
     {"1/K", D::per_kelvin, 1},
+    {"W/(m K)", D::conductivity, 1},
+    {"J/(kg K)", D::specific_heat, 1},
+    {"kJ/(kg K)", D::specific_heat, 1e3},
+    {"mm3/(N m)", D::wear, 1e-9},
+    {"mm3/J", D::wear, 1e-9},
     {"%", D::share, 1e-2},
   };
   return table;

@@ -32,6 +32,9 @@ enum class Dimension {
   speed,
   molar_energy,
   per_kelvin,
+  conductivity,
+  specific_heat,
+  wear,
   share,    ///< "3 %" or 0.03
   number,   ///< plain number
   count,    ///< whole number

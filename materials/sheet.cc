@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstring>
 #include <fstream>
@@ -64,6 +65,16 @@ std::string read_sheet_text(const std::filesystem::path &path, Problems &problem
     return {};
   }
   return text.str();
+}
+
+std::vector<std::filesystem::path> sheet_files(const std::filesystem::path &folder)
+{
+  std::vector<std::filesystem::path> files;
+  for (const auto &entry : std::filesystem::directory_iterator(folder))
+    if (entry.path().extension() == ".toml")
+      files.push_back(entry.path());
+  std::sort(files.begin(), files.end());
+  return files;
 }
 
 toml::table parse_sheet(const std::string &text, const std::string &file, Problems &problems)

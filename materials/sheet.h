@@ -10,6 +10,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace solemech::materials
 {
@@ -18,6 +19,9 @@ constexpr std::size_t largest_sheet = 1'000'000;
 
 /// Text of a file. A missing, unreadable, too large or non-regular file becomes a problem and gives "".
 std::string read_sheet_text(const std::filesystem::path &path, Problems &problems);
+
+/// Every *.toml file of a folder, in the order of names. Throws std::filesystem::filesystem_error.
+std::vector<std::filesystem::path> sheet_files(const std::filesystem::path &folder);
 
 /// Table of a sheet. `file` is the name for messages. Notes every slip in `problems`; when the parser cannot
 /// go on the table is empty. Checks that `format = 1` is there.
