@@ -111,20 +111,22 @@ Result run(const Case &input, const RunOptions &options)
     return part;
   };
 
+  const auto resolution_at = [&](int level) { return resolution_of(input.accuracy, options.level + level); };
+
   RunOptions quick = part_of(0, 0.3);
   quick.pictures = false;
   Result coarse;
   if (options.estimate_error)
-    coarse = run_once(input, resolution_of(input.accuracy, -1), quick);
-  Result fine = run_closed(input, resolution_of(input.accuracy, 0), part_of(options.estimate_error ? 0.3 : 0, 1));
+    coarse = run_once(input, resolution_at(-1), quick);
+  Result fine = run_closed(input, resolution_at(0), part_of(options.estimate_error ? 0.3 : 0, 1));
   if (options.estimate_error)
   {
-    double error = estimate(coarse, resolution_of(input.accuracy, 0), fine);
+    double error = estimate(coarse, resolution_at(0), fine);
     for (unsigned level = 1; level <= options.n_refinements && error > input.accuracy; ++level)
     {
       coarse = std::move(fine);
-      fine = run_closed(input, resolution_of(input.accuracy, level), part_of(0.5, 1));
-      error = estimate(coarse, resolution_of(input.accuracy, level), fine);
+      fine = run_closed(input, resolution_at(static_cast<int>(level)), part_of(0.5, 1));
+      error = estimate(coarse, resolution_at(static_cast<int>(level)), fine);
     }
     if (error > input.accuracy)
       fine.warnings.push_back({"", fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",

@@ -20,6 +20,9 @@ struct RunOptions
   bool estimate_error = true;
   /// Refinement steps that may follow when the estimate misses the wished accuracy.
   unsigned n_refinements = 2;
+  /// Refinement steps above the mesh and step that the wished accuracy asks for; -1: the coarser run that errors are
+  /// estimated with.
+  int level = 0;
 };
 
 /// Numerical failure that step control could not cure. `partial` holds what was computed.

@@ -39,7 +39,7 @@ solver::Result made_up(const solver::Case &setup)
   return has_unit(setup) ? tests::synthetic_forefoot().result : tests::synthetic_heel().result;
 }
 
-solver::Result solve(const solver::Case &setup, const tools::RunProgress &progress)
+solver::Result solve(const solver::Case &setup, const tools::SolveWish &, const tools::RunProgress &progress)
 {
   if (std::getenv("STAND_IN_FAULT") != nullptr)
     throw std::logic_error("index 7 of 7");

@@ -78,7 +78,7 @@ void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve 
   in_parallel(runs.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
     if (interrupted)
       return;
-    runs[i]->result = solve(runs[i]->setup, [&](double fraction, const char *what) {
+    runs[i]->result = solve(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
       done[i] = fraction;
       progress.update(total(), fmt::format("{}: {}", runs[i]->label, what));
       return !interrupted;

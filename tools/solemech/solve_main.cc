@@ -29,10 +29,13 @@ solver::Result incomplete(solver::Result result, const std::string &reason)
   return result;
 }
 
-solver::Result solve(const solver::Case &setup, const tools::RunProgress &progress)
+solver::Result solve(const solver::Case &setup, const tools::SolveWish &wish, const tools::RunProgress &progress)
 {
   solver::RunOptions options;
   options.progress = progress;
+  options.pictures = wish.pictures;
+  options.estimate_error = wish.estimate_error;
+  options.level = wish.level;
   try
   {
     return solver::run(setup, options);

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/explore/run_store.h"
+
+#include "solver/result_file.h"
+#include "tools/input/case_text.h"
+#include "tools/results/checksum.h"
+
+#include <fmt/format.h>
+#include <unistd.h>
+
+#include <atomic>
+#include <cerrno>
+#include <cstring>
+#include <fstream>
+#include <iterator>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+// The checksum behind the HDF5 data: a reader of the format does not look there.
+constexpr std::size_t checksum_length = 64;
+
+std::string wish_text(const SolveWish &wish)
+{
+  return fmt::format("; pictures {}, error {}, level {}", wish.pictures, wish.estimate_error, wish.level);
+}
+
+/// True when the file ends with the checksum of what stands before it.
+bool is_whole(const fs::path &path)
+{
+  std::ifstream     file(path, std::ios::binary);
+  const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+  if (bytes.size() <= checksum_length)
+    return false;
+  const std::string_view all(bytes);
+  const auto             data = all.substr(0, all.size() - checksum_length);
+  return sha256_of_text(data) == all.substr(data.size());
+}
+
+/// A name that no other thread or process uses.
+fs::path temporary_name(const fs::path &path)
+{
+  static std::atomic<unsigned> number{0};
+  return path.parent_path() / fmt::format(".{}-{}-{}", path.filename().string(), getpid(), ++number);
+}
+
+struct RemovedAtEnd
+{
+  fs::path path;
+  ~RemovedAtEnd()
+  {
+    std::error_code ignored;
+    fs::remove(path, ignored);
+  }
+};
+} // namespace
+
+RunStore::RunStore(fs::path folder, std::string version)
+  : folder_(std::move(folder)), version_(std::move(version))
+{
+}
+
+fs::path RunStore::file_of(const solver::Case &setup, const SolveWish &wish) const
+{
+  return folder_ / (case_hash(setup, version_ + wish_text(wish)) + ".h5");
+}
+
+bool RunStore::holds(const solver::Case &setup, const SolveWish &wish) const
+{
+  std::error_code ignored;
+  return fs::is_regular_file(file_of(setup, wish), ignored);
+}
+
+std::optional<solver::Result> RunStore::find(const solver::Case &setup, const SolveWish &wish) const
+{
+  const fs::path  path = file_of(setup, wish);
+  std::error_code ignored;
+  if (!fs::is_regular_file(path, ignored) || !is_whole(path))
+    return std::nullopt;
+  try
+  {
+    auto stored = solver::read_result_file(path);
+    if (stored.runs.size() == 1 && stored.case_hash == path.stem().string())
+      return std::move(stored.runs.front().result);
+  }
+  catch (const solver::ResultsError &)
+  {
+    // Of another kind or schema: it is calculated again and replaced.
+  }
+  return std::nullopt;
+}
+
+void RunStore::keep(const solver::Case &setup, const SolveWish &wish, const solver::Result &result) const
+{
+  if (!result.complete)
+    return;
+  const fs::path  path = file_of(setup, wish);
+  std::error_code error;
+  fs::create_directories(folder_, error);
+  if (error)
+    throw solver::ResultsError(
+      fmt::format("cannot make the folder {}: {}", folder_.string(), error.message()));
+
+  const RemovedAtEnd temporary{temporary_name(path)};
+  solver::write_result_file(temporary.path, {setup.label,
+                                             "",
+                                             canonical_text(setup),
+                                             path.stem().string(),
+                                             {{"solemech", version_}},
+                                             {{setup.label, result}}});
+  const std::string checksum = sha256_of_file(temporary.path);
+  std::ofstream     file(temporary.path, std::ios::binary | std::ios::app);
+  file << checksum;
+  file.close();
+  if (!file)
+    throw solver::ResultsError(
+      fmt::format("cannot write {}: {}", temporary.path.string(), std::strerror(errno)));
+  fs::rename(temporary.path, path, error);
+  if (error)
+    throw solver::ResultsError(fmt::format("cannot write {}: {}", path.string(), error.message()));
+}
+} // namespace solemech::tools
