@@ -35,8 +35,8 @@ std::vector<std::pair<unsigned, unsigned>> joined_ends(const geometry::PlugMesh 
 }
 } // namespace
 
-LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level, double slip_length)
-  : cell(the_cell), drawn(geometry::make_lug_mesh(cell.outline, mesh_level))
+LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level, double the_slip_length)
+  : cell(the_cell), slip_length(the_slip_length), drawn(geometry::make_lug_mesh(cell.outline, mesh_level))
 {
   using geometry::BoundaryId;
   if (cell.neighbours == LugNeighbours::periodic)

@@ -32,6 +32,7 @@ public:
   LugModel(const LugCell &cell, const Case &input, double mesh_level, double slip_length);
 
   const LugCell                   cell;
+  const double                    slip_length;
   geometry::LugMesh               drawn;
   std::unique_ptr<Discretisation> mesh;
   EquationOfMotion                equation;

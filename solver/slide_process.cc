@@ -1,0 +1,206 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/slide_process.h"
+
+#include "solver/run.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr int    press_steps = 12;
+constexpr int    slide_steps = 50;          ///< over one lug height
+constexpr double least_step = 2e-5;         ///< of the lug height: below this no balance is sought
+constexpr double steady_change = 2e-3;      ///< of the grip over `steady_stretch`
+constexpr double steady_stretch = 0.25;     ///< of the lug height
+constexpr double folded_share = 0.3;        ///< of the lug height that the wall lies on the court
+constexpr double seat_depth = 1e-6;         ///< over which the court is lowered to the first touch [m]
+
+/// Places of the drawn face's ends.
+struct FaceEnds
+{
+  double left, right;
+};
+
+FaceEnds face_ends(const LugModel &model)
+{
+  const auto &mesh = model.drawn.mesh;
+  FaceEnds    ends{1e300, -1e300};
+  for (const unsigned f : model.drawn.face)
+    for (const unsigned v : geometry::face_vertices(mesh.cells[mesh.faces[f].cell], mesh.faces[f].face))
+    {
+      ends.left = std::min(ends.left, mesh.vertices[v][0]);
+      ends.right = std::max(ends.right, mesh.vertices[v][0]);
+    }
+  return ends;
+}
+
+/// Length of the walls that touches.
+double wall_contact(const LugModel &model, const std::vector<SlidingPointState> &points)
+{
+  const auto ends = face_ends(model);
+  double     length = 0;
+  for (const auto &point : points)
+    if (point.pressure > 0 && (point.at_rest[0] < ends.left || point.at_rest[0] > ends.right))
+      length += point.length;
+  return length;
+}
+
+SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, double way)
+{
+  const auto   state = model.court->state(integrator.x);
+  const double width = model.nominal_width();
+  SlideMoment  m;
+  m.time = integrator.time;
+  m.way = way;
+  m.pressure = state.normal / width;
+  m.shear = state.shear / width;
+  m.grip = state.normal > 0 ? state.shear / state.normal : 0.0;
+  m.sink = -integrator.x[model.court_unknown()];
+  m.contact_share = state.contact_length / width;
+  m.offset = state.normal > 0 ? state.moment / state.normal : 0.0;
+  double work = 0;
+  for (const auto &point : model.court->points(integrator.x))
+    work += point.work * point.length;
+  m.friction_work = work / width;
+  return m;
+}
+} // namespace
+
+TimeIntegrator sliding_integrator(LugModel &model)
+{
+  TimeIntegrator integrator(model.equation, 1.0, std::make_unique<UnsymmetricSolver>(model.mesh->pattern()));
+  integrator.quasi_static = true;
+  integrator.newton_settings.n_iterations = 20;
+  integrator.start();
+  return integrator;
+}
+
+double windowed_peak(const std::vector<SlidingPointState> &points, double window)
+{
+  // Along the outline the points come face by face; on the lug itself x is the order that counts.
+  std::vector<const SlidingPointState *> touching;
+  for (const auto &point : points)
+    if (point.pressure > 0)
+      touching.push_back(&point);
+  std::sort(touching.begin(), touching.end(),
+            [](const auto *a, const auto *b) { return a->position[0] < b->position[0]; });
+  double peak = 0, force = 0, length = 0;
+  std::size_t first = 0;
+  for (std::size_t last = 0; last < touching.size(); ++last)
+  {
+    force += touching[last]->pressure * touching[last]->length;
+    length += touching[last]->length;
+    while (length - touching[first]->length >= window && first < last)
+    {
+      force -= touching[first]->pressure * touching[first]->length;
+      length -= touching[first]->length;
+      ++first;
+    }
+    peak = std::max(peak, force / std::max(length, window));
+  }
+  return peak;
+}
+
+SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad &load,
+                   const std::function<bool(const SlideMoment &)> &on_step)
+{
+  SlideOutcome outcome;
+  const double width = model.nominal_width(), height = model.cell.outline.height;
+  const double force = load.pressure * width;
+  const auto   keep = [&](double way) {
+    outcome.moments.push_back(moment_of(model, integrator, way));
+    if (on_step && !on_step(outcome.moments.back()))
+      throw RunStopped();
+  };
+
+  // The court comes down by a micrometre first: without touch there is no tangent.
+  integrator.force_scale = 0.01 * force;
+  integrator.prescribed[0] = -seat_depth;
+  if (!integrator.step(1e-3 * load.press_time).advanced)
+    throw std::runtime_error("the court cannot be brought to touch the lug");
+  integrator.prescribed[0].reset();
+  integrator.extrapolate = true;
+  double pressed = 0, share = 1.0 / press_steps;
+  integrator.force_scale = force;
+  while (pressed < 1 - 1e-12)
+  {
+    const double next = std::min(1.0, pressed + share);
+    model.load->force = next * force;
+    if (integrator.step((next - pressed) * load.press_time).advanced)
+    {
+      pressed = next;
+      share = std::min(1.5 * share, 1.0 / press_steps);
+      keep(0);
+    }
+    else if ((share *= 0.5) < 1e-4)
+    {
+      outcome.end = SlideEnd::no_balance;
+      outcome.reason = fmt::format("the lug does not stand under the pressure: it gives way at {:.0f} kPa of {:.0f} kPa",
+                                   1e-3 * pressed * load.pressure, 1e-3 * load.pressure);
+      outcome.surface = model.court->points(integrator.x);
+      return outcome;
+    }
+  }
+
+  const double regular = height / slide_steps;
+  double       way = 0, step = 0.5 * model.slip_length, steady_since = -1;
+  while (way < load.distance * (1 - 1e-12))
+  {
+    const double next = std::min(load.distance, way + step);
+    model.court->drive_to(next);
+    if (!integrator.step((next - way) / load.speed).advanced)
+    {
+      if ((step *= 0.5) < least_step * height)
+      {
+        model.court->drive_to(way);
+        outcome.wall_contact = wall_contact(model, model.court->points(integrator.x));
+        outcome.end = outcome.wall_contact > folded_share * height ? SlideEnd::folded_over : SlideEnd::no_balance;
+        outcome.reason =
+          outcome.end == SlideEnd::folded_over
+            ? fmt::format("the lug folds over: {:.1f} mm of its leading wall lie on the court", 1e3 * outcome.wall_contact)
+            : fmt::format("no steady slide: no balance was found after {:.2f} mm", 1e3 * way);
+        break;
+      }
+      continue;
+    }
+    way = next;
+    step = std::min(1.5 * step, regular);
+    keep(way);
+
+    const auto &now = outcome.moments.back();
+    const auto  before = std::find_if(outcome.moments.rbegin(), outcome.moments.rend(), [&](const SlideMoment &m) {
+      return m.way <= now.way - steady_stretch * height;
+    });
+    const bool steady = before != outcome.moments.rend() && before->way > 0 &&
+                        std::abs(now.grip - before->grip) < steady_change * std::abs(now.grip) &&
+                        std::abs(now.contact_share - before->contact_share) < steady_change;
+    if (steady && steady_since < 0)
+    {
+      steady_since = way;
+      model.court->clear_wear();
+    }
+    else if (!steady && steady_since >= 0)
+      steady_since = -1;
+    outcome.end = steady ? SlideEnd::steady : SlideEnd::way_is_over;
+    if (steady && !load.to_the_end && way - steady_since > steady_stretch * height)
+      break;
+  }
+  if (outcome.end == SlideEnd::way_is_over)
+    outcome.reason = fmt::format("no steady slide: the grip still changes after {:.2f} mm", 1e3 * way);
+  outcome.surface = model.court->points(integrator.x);
+  outcome.wall_contact = wall_contact(model, outcome.surface);
+  outcome.steady_way = steady_since >= 0 ? way - steady_since : 0.0;
+  double sum = 0, n = 0;
+  for (const auto &m : outcome.moments)
+    if (steady_since >= 0 && m.way > steady_since)
+      sum += m.grip, n += 1;
+  outcome.grip = n > 0 ? sum / n : (outcome.moments.empty() ? 0.0 : outcome.moments.back().grip);
+  return outcome;
+}
+} // namespace solemech::solver
