@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+// A block of the page: a heading, one sentence, the content, and what a reader may take along.
+import type { Clock } from "./clock";
+import type { Report, Run } from "./data";
+import { announce, button, el, file_name, type Child } from "./dom";
+import type { Motion } from "./frames";
+import type { PartLooks } from "./looks";
+import { type Frame, origin_line, type Painter, save_picture, sizes } from "./picture";
+
+/** What all blocks share. */
+export interface Page {
+  report: Report;
+  looks: PartLooks;
+  clock: Clock;
+  motions: Map<Run, Promise<Motion | null>>;
+  redraws: (() => void)[]; // canvases, called when colours change
+}
+
+export function frame_of(page: Page, title: string, sentence: string): Frame {
+  return {
+    title,
+    sentence,
+    about: page.report.title,
+    source: origin_line(page.report.origin, page.report.runs.some((run) => run.invented)),
+  };
+}
+
+export interface BlockParts {
+  heading: string;
+  sentence: string;
+  content: Child[];
+  paint?: Painter | null;
+  extra?: HTMLElement[]; // more buttons
+  long?: boolean; // may break over pages
+  level?: "h1" | "h2";
+}
+
+export function block(page: Page, parts: BlockParts): HTMLElement {
+  const id = file_name("block", parts.heading);
+  const take = el("div", { class: "take" });
+  if (parts.paint) {
+    const paint = parts.paint;
+    for (const size of sizes)
+      take.append(
+        button(
+          `Save picture ${size.name}`,
+          () => {
+            save_picture(page.report, size, frame_of(page, parts.heading, parts.sentence), paint)
+              .then(() => announce("Picture saved."))
+              .catch((error: unknown) => announce(`No picture: ${error instanceof Error ? error.message : String(error)}.`));
+          },
+          { "aria-label": `Save picture ${size.name}: ${parts.heading}` },
+        ),
+      );
+  }
+  if (parts.sentence)
+    take.append(
+      button("Copy sentence", () => void copy(`${parts.sentence} (${page.report.origin})`), {
+        "aria-label": `Copy sentence: ${parts.heading}`,
+      }),
+    );
+  take.append(...(parts.extra ?? []));
+  return el(
+    "section",
+    { class: parts.long ? "block long" : "block", id, "aria-labelledby": `${id}-heading` },
+    el("h2", { id: `${id}-heading` }, parts.heading),
+    parts.sentence ? el("p", { class: "caption" }, parts.sentence) : null,
+    ...parts.content,
+    take.childElementCount > 0 ? take : null,
+  );
+}
+
+async function copy(text: string): Promise<void> {
+  try {
+    await navigator.clipboard.writeText(text);
+    announce("Sentence copied.");
+  } catch {
+    // Without the clipboard right: select it in a field and copy as the keyboard would.
+    const field = el("textarea", { "aria-label": "Sentence to copy", class: "screen-only" });
+    field.value = text;
+    document.body.append(field);
+    field.select();
+    const done = document.execCommand("copy");
+    field.remove();
+    announce(done ? "Sentence copied." : `This browser does not copy by itself. The sentence: ${text}`);
+  }
+}
+
+/** Warnings that touch one of `readings` (machine names or ""). */
+export function warnings(run: Run, readings: string[]): HTMLElement[] {
+  return run.warnings.filter((each) => readings.includes(each.reading)).map((each) => el("p", { class: "warning" }, each.text));
+}

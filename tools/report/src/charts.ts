@@ -1,0 +1,129 @@
+// SPDX-License-Identifier: Apache-2.0
+// The one place that knows the charting library: house style, redraw with the width, cursor, table of numbers.
+import { plot, type PlotOptions } from "@observablehq/plot";
+import { type Clock, time_slider } from "./clock";
+import { el, svg } from "./dom";
+import type { PartLooks, Theme } from "./looks";
+import { paint_svg, paint_text } from "./picture";
+import { type Box, font_family } from "./stage";
+import { data_details, type Table } from "./table";
+
+export interface Cursor {
+  clock: Clock;
+  line: boolean; // a vertical line at the time
+  points: (time: number) => [number, number][]; // in data units
+  time: (x: number, y: number) => number; // of the data point under the pointer
+  text: () => string; // what the cursor reads, in words
+}
+
+export interface Chart {
+  element: HTMLElement;
+  paint: (pen: CanvasRenderingContext2D, box: Box, theme: Theme, looks: PartLooks) => Promise<void>;
+}
+
+export interface ChartParts {
+  name: string; // for people and screen readers
+  finding: string; // what it shows, for screen readers
+  options: (width: number) => PlotOptions;
+  height: (width: number) => number;
+  table: () => Table;
+  cursor?: Cursor;
+  title?: boolean; // show the name above
+}
+
+type Drawn = SVGSVGElement & { scale(name: "x" | "y"): { apply(value: unknown): number; invert?(value: number): number } | undefined };
+
+function draw(parts: ChartParts, width: number, height: number, font: number): Drawn {
+  const options = parts.options(width);
+  return plot({
+    marginLeft: 4.2 * font,
+    marginBottom: 3.2 * font,
+    marginTop: 2 * font,
+    marginRight: 1.4 * font,
+    ...options,
+    width,
+    height,
+    ariaLabel: parts.name,
+    ariaDescription: parts.finding,
+    style: { background: "none", color: "var(--ink)", fontFamily: font_family, fontSize: `${font}px`, overflow: "visible" },
+  }) as unknown as Drawn;
+}
+
+/** A chart that follows the width of its place. */
+export function chart(parts: ChartParts): Chart {
+  const place = el("div", { class: "chart-place" });
+  const element = el(
+    "figure",
+    { class: "chart" },
+    parts.title ? el("figcaption", { class: "chart-title" }, parts.name) : null,
+    place,
+    data_details(parts.name, parts.table),
+  );
+  let drawn: Drawn | null = null;
+  let width = 0;
+  let cursor_layer: SVGGElement | null = null;
+
+  const show_cursor = () => {
+    if (!drawn || !cursor_layer || !parts.cursor) return;
+    const { clock, line, points } = parts.cursor;
+    const x = drawn.scale("x");
+    const y = drawn.scale("y");
+    if (!x || !y) return;
+    const marks: SVGElement[] = [];
+    if (line) {
+      const px = x.apply(clock.time);
+      const [, , , height] = (drawn.getAttribute("viewBox") ?? "").split(/[ ,]+/).map(Number);
+      marks.push(svg("line", { x1: px, x2: px, y1: 24, y2: height - 42 }));
+    }
+    for (const [px, py] of points(clock.time))
+      if (Number.isFinite(px) && Number.isFinite(py)) marks.push(svg("circle", { cx: x.apply(px), cy: y.apply(py), r: 5 }));
+    cursor_layer.replaceChildren(...marks);
+  };
+
+  const redraw = () => {
+    drawn = draw(parts, width, parts.height(width), 13);
+    cursor_layer = svg("g", { class: "cursor" });
+    drawn.append(cursor_layer);
+    place.replaceChildren(drawn);
+    show_cursor();
+  };
+  new ResizeObserver((entries) => {
+    const now = Math.floor(entries[0].contentRect.width);
+    if (now < 40 || now === width) return;
+    width = now;
+    redraw();
+  }).observe(place);
+
+  if (parts.cursor) {
+    const { clock, time, text } = parts.cursor;
+    time_slider(place, clock, `${parts.name}: moment shown`, text);
+    clock.watch(show_cursor);
+    const follow = (event: PointerEvent) => {
+      if (!drawn) return;
+      const box = drawn.getBoundingClientRect();
+      const k = width / box.width;
+      const x = drawn.scale("x")?.invert?.((event.clientX - box.left) * k);
+      const y = drawn.scale("y")?.invert?.((event.clientY - box.top) * k);
+      if (x !== undefined && y !== undefined) clock.set(time(x, y));
+    };
+    place.addEventListener("pointerdown", follow);
+    place.addEventListener("pointermove", (event) => {
+      if (event.pointerType === "mouse" || event.buttons > 0) follow(event);
+    });
+  }
+
+  return {
+    element,
+    paint: async (pen, box, theme, looks) => {
+      let room = box;
+      if (parts.title) {
+        const below = paint_text(pen, parts.name, box.x, box.y, box.width, { size: 30, weight: "bold", colour: theme.colour("--ink"), most: 1 });
+        room = { ...box, y: below, height: box.height - (below - box.y) };
+      }
+      const k = 2; // drawn at half the size, so type and lines come out twice as large
+      const width_ = room.width / k;
+      const height = Math.min(room.height / k, 1.1 * width_);
+      await paint_svg(pen, draw(parts, width_, height, 15), room, theme, looks);
+    },
+  };
+}

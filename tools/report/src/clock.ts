@@ -1,0 +1,83 @@
+// SPDX-License-Identifier: Apache-2.0
+// The one time that all pictures of the page show: charts, sections and player read it, each of them can move it.
+
+export class Clock {
+  time: number;
+  private readonly listeners: (() => void)[] = [];
+  private waiting = false;
+
+  /** Times in ms; `step` is what one key press moves. */
+  constructor(
+    start: number,
+    readonly end: number,
+    readonly step: number,
+  ) {
+    this.time = start;
+  }
+
+  set(time: number): void {
+    const inside = Math.min(this.end, Math.max(0, time));
+    if (inside === this.time || !Number.isFinite(inside)) return;
+    this.time = inside;
+    if (this.waiting) return;
+    this.waiting = true;
+    requestAnimationFrame(() => {
+      this.waiting = false;
+      for (const listener of this.listeners) listener();
+    });
+  }
+
+  watch(listener: () => void): void {
+    this.listeners.push(listener);
+  }
+}
+
+/**
+ * Make an element a slider of the clock for keyboard and screen reader. `text` says what it shows at the present time.
+ */
+export function time_slider(element: HTMLElement, clock: Clock, label: string, text: () => string): void {
+  element.tabIndex = 0;
+  element.setAttribute("role", "slider");
+  element.setAttribute("aria-label", label);
+  element.setAttribute("aria-valuemin", "0");
+  element.setAttribute("aria-valuemax", clock.end.toFixed(2));
+  const show = () => {
+    element.setAttribute("aria-valuenow", clock.time.toFixed(2));
+    element.setAttribute("aria-valuetext", text());
+  };
+  clock.watch(show);
+  show();
+  const moves: Record<string, () => number> = {
+    ArrowRight: () => clock.time + clock.step,
+    ArrowUp: () => clock.time + clock.step,
+    ArrowLeft: () => clock.time - clock.step,
+    ArrowDown: () => clock.time - clock.step,
+    PageUp: () => clock.time + 10 * clock.step,
+    PageDown: () => clock.time - 10 * clock.step,
+    Home: () => 0,
+    End: () => clock.end,
+  };
+  element.addEventListener("keydown", (event) => {
+    const move = moves[event.key];
+    if (!move || event.ctrlKey || event.metaKey || event.altKey) return;
+    event.preventDefault();
+    clock.set(move());
+  });
+}
+
+/** Value of a sampled curve at a time, straight between samples. */
+export function at(times: number[], values: number[], time: number): number {
+  const n = Math.min(times.length, values.length);
+  if (n === 0) return NaN;
+  if (time <= times[0]) return values[0];
+  if (time >= times[n - 1]) return values[n - 1];
+  let low = 0;
+  let high = n - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (times[middle] <= time) low = middle;
+    else high = middle;
+  }
+  const share = (time - times[low]) / (times[high] - times[low] || 1);
+  return values[low] + share * (values[high] - values[low]);
+}

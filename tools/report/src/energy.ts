@@ -1,0 +1,214 @@
+// SPDX-License-Identifier: Apache-2.0
+// Where the energy of the drop went: one bar a run by part, and how it moved over time.
+import { areaY, axisX, barX, ruleY, text } from "@observablehq/plot";
+import { block, type Page, warnings } from "./block";
+import { chart, type Chart } from "./charts";
+import { at } from "./clock";
+import type { Energy, Run } from "./data";
+import { el } from "./dom";
+import { fixed } from "./format";
+import { guide_look, left_look, type Look, returned_look, swatch, type Theme, weight_look } from "./looks";
+import { paint_text } from "./picture";
+import type { Box } from "./stage";
+import { reading_table } from "./table";
+
+type Share = Energy["shares"][number];
+type Accounted = Run & { energy: Energy };
+
+function share_look(page: Page, run: Run, share: Share): Look {
+  if (share.kind === "returned") return returned_look;
+  if (share.kind === "guide") return guide_look;
+  if (share.kind === "left" || share.part < 0) return left_look;
+  return page.looks.of(page.report.runs.indexOf(run), share.part);
+}
+
+/** Names of all runs in the order of first appearance, thrown back first, left in the stack last. */
+function names_of(runs: Accounted[]): { name: string; run: Run; share: Share }[] {
+  const found = new Map<string, { name: string; run: Run; share: Share }>();
+  for (const run of runs)
+    for (const share of run.energy.shares) if (!found.has(share.name)) found.set(share.name, { name: share.name, run, share });
+  const rank = { returned: 0, part: 1, guide: 2, left: 3 };
+  return [...found.values()].sort((a, b) => rank[a.share.kind] - rank[b.share.kind]);
+}
+
+function share_of(run: Accounted, name: string): number | null {
+  const share = run.energy.shares.find((each) => each.name === name);
+  return share ? (100 * share.energy) / run.energy.input : null;
+}
+
+export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement | null {
+  const accounted = runs.filter((run): run is Accounted => run.energy !== null);
+  if (accounted.length === 0) return null;
+  const names = names_of(accounted);
+  const several = accounted.length > 1;
+  const bars = accounted.flatMap((run, r) =>
+    names.flatMap(({ name }) => {
+      const share = run.energy.shares.find((each) => each.name === name);
+      const percent = share_of(run, name);
+      return share && percent !== null ? [{ key: String(r), percent, name, look: share_look(page, run, share), dark: share.kind === "returned" }] : [];
+    }),
+  );
+  const titles = accounted.map((run, r) => ({ key: String(r), title: run.title }));
+  const top = several ? 22 : 4;
+  const bar_chart = chart({
+    name: "where the energy went, by part",
+    finding: accounted.map((run) => run.captions.energy).join(" "),
+    height: () => (several ? 68 : 56) * accounted.length + 52,
+    options: (width) => ({
+      marginLeft: 8,
+      marginRight: 22,
+      marginTop: 6,
+      x: { domain: [0, Math.max(100, ...accounted.map((run) => names.reduce((sum, { name }) => sum + (share_of(run, name) ?? 0), 0)))], label: "% of the drop energy" },
+      y: { domain: titles.map((each) => each.key), axis: null, padding: 0 },
+      marks: [
+        axisX({ label: "% of the drop energy", labelArrow: "none", ticks: 5 }),
+        barX(bars, { y: "key", x: "percent", z: "name", order: names.map((each) => each.name), fill: (bar) => bar.look.fill, stroke: "var(--ink)", strokeWidth: 0.8, insetTop: top, insetBottom: 8 }),
+        text(bars, stacked_text(bars, names.map((each) => each.name), width, top)),
+        several ? text(titles, { y: "key", frameAnchor: "left", textAnchor: "start", dy: -21, text: "title" }) : null,
+      ],
+    }),
+    table: () => ({
+      columns: ["run", "where", "% of the drop energy"],
+      rows: bars.map((bar) => [accounted[Number(bar.key)].label, bar.name, bar.percent]),
+    }),
+  });
+  const columns = accounted.length <= 4 ? accounted : accounted.filter((run) => shown.includes(run));
+  const rows = names.map(({ name, run, share }) => [
+    el("span", {}, swatch(share_look(page, run, share)), name),
+    ...columns.map((each) => percent_text(share_of(each, name))),
+  ]);
+  const sum = columns.map((each) => `${fixed(100 * each.energy.accounted, 1)} %`);
+  const over_time = accounted.filter((run) => shown.includes(run)).map((run) => ({ run, chart: time_energy(page, run) }));
+  return block(page, {
+    heading: "Where the energy went",
+    sentence: columns.map((run) => run.captions.energy).filter((each) => each).join(" "),
+    long: true,
+    content: [
+      bar_chart.element,
+      reading_table(
+        "Shares of the drop energy",
+        ["where", ...columns.map((run) => (several ? run.title : "share of the drop energy"))],
+        [...rows, ["accounted for", ...sum]],
+        columns.map((_, i) => i + 1),
+        true,
+      ),
+      ...columns.flatMap((run) => warnings(run, ["energy", "energy_return"])),
+      el("h3", {}, "And while it happened"),
+      el("p", { class: "note" }, "From bottom to top: energy turned into heat in each part, energy stored in the squeezed parts, energy of the weight. The height of the whole is the drop energy."),
+      el("div", { class: "side-by-side" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
+    ],
+    paint: async (pen, box, theme, font) => {
+      const list = names.map(({ name, run, share }) => ({
+        look: share_look(page, run, share),
+        words: `${name}: ${columns.map((each) => percent_text(share_of(each, name))).join(" / ")}`,
+      }));
+      const rows_of_list = box.width > box.height ? Math.ceil(list.length / 2) : list.length;
+      const list_room = Math.min(0.55 * box.height, rows_of_list * 1.5 * font);
+      await bar_chart.paint(pen, { ...box, height: box.height - list_room }, theme, page.looks);
+      const drawn = Math.min(box.height - list_room, 2 * ((several ? 68 : 56) * accounted.length + 52));
+      paint_legend(pen, { ...box, y: box.y + drawn + 10, height: box.height - drawn - 10 }, theme, list, font);
+    },
+  });
+}
+
+const percent_text = (value: number | null) => (value === null ? "–" : `${fixed(value, 1)} %`);
+
+/** Labels in the middle of bars wide enough for them. */
+function stacked_text(bars: { key: string; percent: number; name: string; dark: boolean }[], order: string[], width: number, top: number) {
+  const middle = new Map<object, number>();
+  for (const key of new Set(bars.map((bar) => bar.key))) {
+    let sum = 0;
+    for (const name of order) {
+      const bar = bars.find((each) => each.key === key && each.name === name);
+      if (!bar) continue;
+      middle.set(bar, sum + bar.percent / 2);
+      sum += bar.percent;
+    }
+  }
+  return {
+    x: (bar: object) => middle.get(bar),
+    y: "key",
+    dy: (top - 8) / 2,
+    text: (bar: { percent: number }) => ((bar.percent * width) / 100 > 26 ? fixed(bar.percent, 0) : ""),
+    fill: (bar: { dark: boolean }) => (bar.dark ? "var(--paper)" : "var(--ink)"),
+    stroke: (bar: { dark: boolean }) => (bar.dark ? "var(--ink)" : "var(--paper)"),
+    strokeWidth: 4,
+  };
+}
+
+export function paint_legend(pen: CanvasRenderingContext2D, box: Box, theme: Theme, items: { look: Look; words: string }[], font: number): void {
+  const n_columns = box.width > 1200 ? 2 : 1;
+  const n_rows = Math.ceil(items.length / n_columns);
+  const step = Math.min(1.5 * font, box.height / n_rows);
+  const size = Math.min(font, 0.72 * step);
+  items.forEach(({ look, words }, i) => {
+    const x = box.x + Math.floor(i / n_rows) * (box.width / n_columns);
+    const y = box.y + (i % n_rows) * step;
+    pen.fillStyle = theme.fill(pen, look, 1.5);
+    pen.strokeStyle = theme.colour("--ink");
+    pen.lineWidth = 1.5;
+    pen.fillRect(x, y, 1.6 * size, size);
+    pen.strokeRect(x, y, 1.6 * size, size);
+    paint_text(pen, words, x + 2.1 * size, y, box.width / n_columns - 2.5 * size, { size, colour: theme.colour("--ink"), most: 1 });
+  });
+}
+
+const order_of_kinds = { lost: 0, stored: 1, weight: 2 };
+type Row = Energy["rows"][number];
+
+function ordered_rows(energy: Energy): Row[] {
+  return [...energy.rows].sort((a, b) => order_of_kinds[a.kind] - order_of_kinds[b.kind]);
+}
+
+function row_look(page: Page, run: Run, row: Row): Look {
+  if (row.kind === "weight") return weight_look;
+  return row.part < 0 ? guide_look : page.looks.of(page.report.runs.indexOf(run), row.part);
+}
+
+function time_energy(page: Page, run: Accounted): Chart {
+  const { energy } = run;
+  const rows = ordered_rows(energy);
+  const data = rows.flatMap((row, r) => energy.time.map((time, i) => ({ time, energy: Math.max(0, row.energy[i]), r })));
+  const paint = (r: number) => {
+    const look = row_look(page, run, rows[r]);
+    return rows[r].kind === "stored" ? `var(${look.tone})` : look.fill;
+  };
+  const reached = (time: number) => rows.filter((row) => row.kind === "lost").reduce((sum, row) => sum + at(energy.time, row.energy, time), 0);
+  return chart({
+    name: `energy over time, ${run.title}`,
+    finding: run.captions.energy,
+    title: page.report.runs.length > 1,
+    height: (width) => Math.min(340, Math.max(230, 0.6 * width)),
+    options: () => ({
+      x: { label: "time, ms", domain: [0, energy.time.at(-1) ?? 1] },
+      y: { label: "energy, J" },
+      marks: [
+        areaY(data, {
+          x: "time", y: "energy", z: "r", order: rows.map((_, r) => r), fill: (each: { r: number }) => paint(each.r), stroke: "var(--ink)", strokeWidth: 0.5,
+        }),
+        ruleY([0], { stroke: "var(--ink)" }),
+      ],
+    }),
+    table: () => ({
+      columns: ["time, ms", ...rows.map((row) => `${row.name}, J`)],
+      rows: energy.time.map((time, i) => [time, ...rows.map((row) => row.energy[i])]),
+    }),
+    cursor: {
+      clock: page.clock,
+      line: true,
+      points: (time) => [[Math.min(time, energy.time.at(-1) ?? 0), reached(time)]],
+      time: (x) => x,
+      text: () => `${fixed(page.clock.time, 2)} ms: ${fixed(reached(page.clock.time), 2)} of ${fixed(energy.input, 2)} J turned into heat so far`,
+    },
+  });
+}
+
+function time_legend(page: Page, run: Accounted): HTMLElement {
+  return el(
+    "ul",
+    { class: "legend" },
+    ...ordered_rows(run.energy)
+      .filter((row) => Math.max(...row.energy) > 0.004 * run.energy.input)
+      .map((row) => el("li", {}, swatch(row_look(page, run, row), row.kind === "stored"), row.name)),
+  );
+}

@@ -1,0 +1,28 @@
+// SPDX-License-Identifier: Apache-2.0
+// Numbers for people: fixed decimals, a real minus sign, a unit after a space.
+
+export function fixed(value: number, digits: number): string {
+  if (!Number.isFinite(value)) return "–";
+  const text = value.toFixed(digits);
+  return (Number(text) === 0 ? text.replace("-", "") : text).replace("-", "−");
+}
+
+export function signed(value: number, digits: number): string {
+  const text = fixed(value, digits);
+  return value > 0 && Number(value.toFixed(digits)) !== 0 ? `+${text}` : text;
+}
+
+export function with_unit(value: number, digits: number, unit: string): string {
+  return unit === "" ? fixed(value, digits) : `${fixed(value, digits)} ${unit}`;
+}
+
+/** About three significant digits, for axes that are not readings. */
+export function short(value: number): string {
+  if (!Number.isFinite(value)) return "–";
+  const size = Math.abs(value);
+  return fixed(value, size >= 100 || size === 0 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
+}
+
+export function millimetres(value: number): string {
+  return `${fixed(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1)} mm`;
+}

@@ -1,0 +1,82 @@
+// SPDX-License-Identifier: Apache-2.0
+// Frames of the deforming section: base64, inflate, add up the differences (data.ts says how they are coded).
+import type { Field, Frames } from "./data";
+
+/** Absolute integers, frame after frame. */
+export async function decode(coded: string, n_frames: number): Promise<Int16Array> {
+  const binary = atob(coded);
+  const bytes = Uint8Array.from(binary, (letter) => letter.charCodeAt(0));
+  const stream = new Blob([bytes]).stream().pipeThrough(new DecompressionStream("deflate"));
+  const buffer = await new Response(stream).arrayBuffer();
+  const view = new DataView(buffer);
+  const values = new Int16Array(buffer.byteLength >> 1);
+  for (let i = 0; i < values.length; ++i) values[i] = view.getInt16(2 * i, true);
+  const n = values.length / n_frames;
+  for (let i = n; i < values.length; ++i) values[i] += values[i - n];
+  return values;
+}
+
+/** A moment between frames. */
+export interface Shape {
+  x: Float32Array; // of the nodes, mm
+  y: Float32Array;
+  tup: number; // height of the striker's lowest point, mm
+  frame: number; // the nearest
+  share: number; // way from `first` to `first` + 1
+  first: number;
+}
+
+/** The frames of one run, decoded once; fields when they are first asked for. */
+export class Motion {
+  private readonly fields = new Map<string, Float32Array>();
+  readonly width: number; // mm, greatest half width over all frames
+  readonly height: number; // mm, greatest height
+
+  private constructor(
+    readonly frames: Frames,
+    private readonly positions: Int16Array,
+  ) {
+    let width = 0;
+    let height = 0;
+    for (let i = 0; i < positions.length; i += 2) {
+      width = Math.max(width, positions[i]);
+      height = Math.max(height, positions[i + 1]);
+    }
+    this.width = width * frames.quantum;
+    this.height = height * frames.quantum;
+  }
+
+  static async open(frames: Frames): Promise<Motion> {
+    return new Motion(frames, await decode(frames.positions, frames.n));
+  }
+
+  shape(time: number): Shape {
+    const times = this.frames.time;
+    let first = 0;
+    while (first + 2 < times.length && times[first + 1] <= time) ++first;
+    const next = Math.min(first + 1, times.length - 1);
+    const span = times[next] - times[first];
+    const share = span > 0 ? Math.min(1, Math.max(0, (time - times[first]) / span)) : 0;
+    const n = this.frames.nNodes;
+    const x = new Float32Array(n);
+    const y = new Float32Array(n);
+    const a = first * n * 2;
+    const b = next * n * 2;
+    for (let i = 0; i < n; ++i) {
+      x[i] = this.frames.quantum * ((1 - share) * this.positions[a + 2 * i] + share * this.positions[b + 2 * i]);
+      y[i] = this.frames.quantum * ((1 - share) * this.positions[a + 2 * i + 1] + share * this.positions[b + 2 * i + 1]);
+    }
+    const tup = (1 - share) * this.frames.tup[first] + share * this.frames.tup[next];
+    return { x, y, tup, first, share, frame: share < 0.5 ? first : next };
+  }
+
+  /** All values of a field in its unit, frame after frame. */
+  async field(field: Field): Promise<Float32Array> {
+    const known = this.fields.get(field.name);
+    if (known) return known;
+    const integers = await decode(field.values, this.frames.n);
+    const values = Float32Array.from(integers, (value) => field.offset + field.quantum * value);
+    this.fields.set(field.name, values);
+    return values;
+  }
+}

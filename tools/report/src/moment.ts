@@ -1,0 +1,254 @@
+// SPDX-License-Identifier: Apache-2.0
+// The drawing of the stack, the moment of most compression beside the force, and the force-compression loop.
+import { lineY, line, ruleY, ruleX } from "@observablehq/plot";
+import { block, type Page, warnings } from "./block";
+import { chart, type Chart, type Cursor } from "./charts";
+import { at } from "./clock";
+import type { Run } from "./data";
+import { el, type Child } from "./dom";
+import type { Motion } from "./frames";
+import { dashes, line_swatch, run_colour } from "./looks";
+import { paint_svg, paint_text, split } from "./picture";
+import { draw_section, parts_table } from "./section";
+import { draw_stage } from "./stage";
+import { common_extent, moment_text, View } from "./view";
+
+export interface Shown {
+  run: Run;
+  motion: Motion | null;
+}
+
+/** Heading of one run among several. */
+export function run_heading(page: Page, run: Run): HTMLElement | null {
+  return page.report.runs.length > 1 ? el("h3", {}, run.title) : null;
+}
+
+function joined(sentences: string[]): string {
+  return sentences.filter((sentence) => sentence !== "").join(" ");
+}
+
+export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
+  const drawable = shown.filter(({ run }) => run.section !== null);
+  if (drawable.length === 0) return null;
+  return block(page, {
+    heading: "What is in the stack",
+    sentence: joined(drawable.map(({ run }) => run.captions.section)),
+    content: [
+      el("p", { class: "note" }, "Cut through the middle, foot side up, at rest. Dashed lines and slanted names: assumed, nobody measured it."),
+      el(
+        "div",
+        { class: "side-by-side" },
+        ...drawable.map(({ run, motion }) => {
+          const drawing = el("div", { class: "drawing" });
+          let last = 0;
+          new ResizeObserver((entries) => {
+            const width = Math.floor(entries[0].contentRect.width);
+            if (width < 40 || width === last || !run.section) return;
+            last = width;
+            drawing.replaceChildren(draw_section(page, run, run.section, motion, width, 13));
+          }).observe(drawing);
+          if (run.section) drawing.append(draw_section(page, run, run.section, motion, 520, 13));
+          return el(
+            "div",
+            { class: "of-run" },
+            run_heading(page, run),
+            el("p", { class: "note" }, run.rig),
+            run.changes.length > 0 ? el("p", { class: "note" }, `Changed for this run: ${run.changes.join("; ")}.`) : null,
+            drawing,
+            parts_table(page, run),
+          );
+        }),
+      ),
+    ],
+    paint: async (pen, box, theme, font) => {
+      const boxes = split(box, drawable.length, 40);
+      for (const [i, { run, motion }] of drawable.entries()) {
+        if (!run.section) continue;
+        const place = boxes[i];
+        const y = drawable.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 2 }) : place.y;
+        const drawing = draw_section(page, run, run.section, motion, place.width / 1.7, 16);
+        await paint_svg(pen, drawing, { ...place, y, height: place.height - (y - place.y) }, theme, page.looks);
+      }
+    },
+  });
+}
+
+const kilo = (runs: Run[]) => (Math.max(...runs.flatMap((run) => run.curves.force)) >= 1000 ? { by: 1000, unit: "kN" } : { by: 1, unit: "N" });
+
+/** Force (or compression) over time of one or several runs. */
+export function time_chart(page: Page, runs: Run[], what: "force" | "compression", with_cursor = true): Chart {
+  const { by, unit } = what === "force" ? kilo(runs) : { by: 1, unit: "mm" };
+  const several = runs.length > 1;
+  const numbers = runs.map((run) => page.report.runs.indexOf(run));
+  const data = runs.map((run) => run.curves.time.map((time, i) => ({ time, value: run.curves[what][i] / by })));
+  const cursor: Cursor = {
+    clock: page.clock,
+    line: true,
+    points: (time) => runs.map((run) => [Math.min(time, run.curves.time.at(-1) ?? 0), at(run.curves.time, run.curves[what], time) / by]),
+    time: (x) => x,
+    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.time)}`).join("; "),
+  };
+  return chart({
+    name: several ? `${what} over time` : `${what} over time, ${runs[0].title}`,
+    finding: runs.map((run) => run.captions.moment).join(" "),
+    height: (width) => Math.min(340, Math.max(210, 0.55 * width)),
+    options: () => ({
+      x: { label: "time, ms", domain: [0, Math.max(...runs.map((run) => run.curves.time.at(-1) ?? 0))] },
+      y: { label: `${what}, ${unit}`, grid: true, nice: true, zero: true },
+      marks: [
+        ruleY([0], { stroke: "var(--ink)" }),
+        several ? null : ruleX([runs[0].curves.timeOfPeak], { stroke: "var(--faint-ink)", strokeDasharray: "2 3" }),
+        ...data.map((each, i) =>
+          lineY(each, {
+            x: "time", y: "value", stroke: run_colour(several ? numbers[i] : 0), strokeWidth: 2.2,
+            strokeDasharray: several ? dashes[numbers[i] % dashes.length] : "", ariaLabel: runs[i].title,
+          }),
+        ),
+      ],
+    }),
+    table: () => ({
+      columns: several ? ["run", "time, ms", `${what}, ${what === "force" ? "N" : "mm"}`] : ["time, ms", "force, N", "compression, mm"],
+      rows: runs.flatMap((run) =>
+        run.curves.time.map((time, i) => (several ? [run.label, time, run.curves[what][i]] : [time, run.curves.force[i], run.curves.compression[i]])),
+      ),
+    }),
+    cursor: with_cursor ? cursor : undefined,
+    title: several,
+  });
+}
+
+export function run_legend(page: Page, runs: Run[]): HTMLElement {
+  return el("ul", { class: "legend" }, ...runs.map((run) => el("li", {}, line_swatch(page.report.runs.indexOf(run)), run.title)));
+}
+
+export function moment_block(page: Page, shown: Shown[]): HTMLElement {
+  const extent = common_extent(shown.map(({ motion }) => motion));
+  const rows = shown.map(({ run, motion }) => {
+    const force = time_chart(page, [run], "force");
+    const line_ = el("p", { class: "reading-line", "aria-hidden": "true" });
+    const show = () => (line_.textContent = moment_text(run, page.clock.time));
+    page.clock.watch(show);
+    show();
+    const notes: Child[] = warnings(run, ["peak_force", "compression", "deceleration", "peak_pressure", "bottoming"]);
+    return {
+      run, motion, force,
+      element: el(
+        "div",
+        { class: "of-run" },
+        run_heading(page, run),
+        el(
+          "div",
+          { class: motion ? "pair" : "" },
+          motion ? new View(page, run, motion, extent, `Section of ${run.title}: moment shown`).element : null,
+          force.element,
+        ),
+        line_,
+        ...notes,
+      ),
+    };
+  });
+  return block(page, {
+    heading: "The moment of most compression",
+    sentence: joined(shown.map(({ run }) => run.captions.moment)),
+    content: [
+      el("p", { class: "note cursor-hint" }, "Point at a curve, or use the arrow keys on it, to see the stack at another moment. All pictures move together."),
+      ...rows.map((row) => row.element),
+    ],
+    paint: async (pen, box, theme, font) => {
+      const boxes = split(box, rows.length, 40);
+      for (const [i, { run, motion, force }] of rows.entries()) {
+        const place = { ...boxes[i] };
+        let y = rows.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 }) : place.y;
+        y = paint_text(pen, moment_text(run, page.clock.time), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
+        const room = { x: place.x, y, width: place.width, height: place.height - (y - place.y) };
+        if (!motion) {
+          await force.paint(pen, room, theme, page.looks);
+          continue;
+        }
+        const [first, second] = rows.length === 1 ? split(room, 2, 30) : split({ ...room, width: Math.min(room.width, room.height) }, 2, 20);
+        const stage = { ...first, width: rows.length === 1 ? first.width : room.width };
+        const shape = motion.shape(page.clock.time);
+        draw_stage(pen, stage, motion, shape, extent, { theme, look: (part) => page.looks.of(page.report.runs.indexOf(run), part), density: 1.5, field: null });
+        await force.paint(pen, { ...second, width: rows.length === 1 ? second.width : room.width }, theme, page.looks);
+      }
+    },
+  });
+}
+
+/** Force against compression: loading above, unloading below, the area between is lost. */
+export function loop_block(page: Page, runs: Run[]): HTMLElement {
+  const { by, unit } = kilo(runs);
+  const several = runs.length > 1;
+  const numbers = runs.map((run) => page.report.runs.indexOf(run));
+  const deepest = Math.max(...runs.flatMap((run) => run.curves.compression));
+  const highest = Math.max(...runs.flatMap((run) => run.curves.force)) / by;
+  const nearest = (x: number, y: number) => {
+    let best = page.clock.time;
+    let distance = Infinity;
+    for (const run of runs)
+      run.curves.time.forEach((time, i) => {
+        const far = ((run.curves.compression[i] - x) / deepest) ** 2 + ((run.curves.force[i] / by - y) / highest) ** 2;
+        if (far < distance) {
+          distance = far;
+          best = time;
+        }
+      });
+    return best;
+  };
+  const loop = chart({
+    name: "force against compression",
+    finding: runs.map((run) => run.captions.loop).join(" "),
+    height: (width) => Math.min(440, Math.max(260, 0.6 * width)),
+    options: () => ({
+      x: { label: "compression, mm", nice: true, grid: true },
+      y: { label: `force, ${unit}`, nice: true, grid: true, zero: true },
+      marks: [
+        ruleY([0], { stroke: "var(--ink)" }),
+        several ? null : line(loop_points(runs[0], by), { x: "x", y: "y", stroke: "none", fill: "var(--tone-2)", fillOpacity: 0.5, curve: "linear-closed" }),
+        ...runs.map((run, i) =>
+          line(loop_points(run, by), {
+            x: "x", y: "y", stroke: run_colour(numbers[i]), strokeWidth: 2.2, strokeDasharray: dashes[numbers[i] % dashes.length],
+            ariaLabel: run.title,
+          }),
+        ),
+        ...runs.map((run, i) =>
+          line(arrow_part(run, by), { x: "x", y: "y", stroke: run_colour(numbers[i]), strokeWidth: 2.2, markerEnd: "arrow" }),
+        ),
+      ],
+    }),
+    table: () => ({
+      columns: ["run", "compression, mm", "force, N"],
+      rows: runs.flatMap((run) => run.curves.time.map((_, i) => [run.label, run.curves.compression[i], run.curves.force[i]])),
+    }),
+    cursor: {
+      clock: page.clock,
+      line: false,
+      points: (time) => runs.map((run) => [at(run.curves.time, run.curves.compression, time), at(run.curves.time, run.curves.force, time) / by]),
+      time: nearest,
+      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.time)}`).join("; "),
+    },
+  });
+  return block(page, {
+    heading: "Pressed and let go: force against compression",
+    sentence: joined(runs.map((run) => run.captions.loop)),
+    content: [
+      el("p", { class: "note" }, "The upper branch is the way down, the lower one the way back (arrow). The area between them is energy that does not come back."),
+      several ? run_legend(page, runs) : null,
+      loop.element,
+    ],
+    paint: (pen, box, theme) => loop.paint(pen, box, theme, page.looks),
+  });
+}
+
+function loop_points(run: Run, by: number): { x: number; y: number }[] {
+  return run.curves.time.map((_, i) => ({ x: run.curves.compression[i], y: run.curves.force[i] / by }));
+}
+
+/** A short stretch of the loading branch, for an arrow that shows the way round. */
+function arrow_part(run: Run, by: number): { x: number; y: number }[] {
+  const points = loop_points(run, by);
+  const peak = Math.max(...points.map((point) => point.y));
+  const at_half = points.findIndex((point) => point.y > 0.5 * peak);
+  return at_half > 0 ? points.slice(at_half - 1, at_half + 1) : [];
+}
+

@@ -1,0 +1,100 @@
+// SPDX-License-Identifier: Apache-2.0
+// In short at the top; what happened, cautions and how the numbers came about.
+import { block, type Page } from "./block";
+import type { Headline } from "./data";
+import { el, type Child } from "./dom";
+import { origin_line, paint_text } from "./picture";
+import { reading_table } from "./table";
+import { caution_list } from "./trial";
+
+export function short_block(page: Page): HTMLElement {
+  const { report } = page;
+  const several = report.runs.length > 1;
+  const touched = (headline: Headline) =>
+    report.runs.slice(0, 4).flatMap((run) => {
+      const names = run.readings.filter((reading) => reading.label === headline.name || reading.name === headline.name).map((reading) => reading.name);
+      return run.warnings
+        .filter((each) => each.reading !== "" && names.includes(each.reading))
+        .map((each) => el("span", { class: "note warning" }, several ? `${run.title}: ${each.text}` : each.text));
+    });
+  const invented = report.runs.some((run) => run.invented);
+  const source = origin_line(report.origin, invented);
+  const made = block(page, {
+    heading: "In short",
+    sentence: report.sentence,
+    content: [
+      el(
+        "ul",
+        { class: "numbers" },
+        ...report.headline.map((each) =>
+          el("li", {}, el("span", { class: "name" }, each.name), el("span", { class: "value" }, each.value), el("span", { class: "note" }, each.note), ...touched(each)),
+        ),
+      ),
+      el("p", { class: "origin" }, `${source[0].toUpperCase()}${source.slice(1)}.`),
+    ],
+    paint: (pen, box, theme) => {
+      const beside = box.width > box.height;
+      const n = Math.max(1, report.headline.length);
+      report.headline.forEach((each, i) => {
+        const x = beside ? box.x + (i * box.width) / n : box.x;
+        const y = beside ? box.y + 0.2 * box.height : box.y + (i * box.height) / n + 30;
+        const width = beside ? box.width / n - 40 : box.width - 40;
+        pen.fillStyle = theme.colour("--ink");
+        pen.fillRect(x, y, 5, beside ? 260 : 240);
+        let below = paint_text(pen, each.name, x + 28, y, width - 28, { size: 38, colour: theme.colour("--ink"), most: 1 });
+        below = paint_text(pen, each.value, x + 28, below, width - 28, { size: 76, weight: "bold", colour: theme.colour("--ink"), most: 2 });
+        paint_text(pen, each.note, x + 28, below + 8, width - 28, { size: 34, colour: theme.colour("--faint-ink"), most: 3 });
+      });
+    },
+  });
+  made.querySelector(".caption")?.classList.replace("caption", "answer");
+  made.classList.add("short");
+  return made;
+}
+
+export function story_block(page: Page): HTMLElement | null {
+  const { story } = page.report;
+  if (story.length === 0) return null;
+  return block(page, {
+    heading: "What happened, and why",
+    sentence: story[0],
+    content: story.slice(1).map((text) => el("p", {}, text)),
+    paint: (pen, box, theme) => {
+      let { y } = box;
+      for (const text of story.slice(1)) y = paint_text(pen, text, box.x, y, box.width, { size: 38, colour: theme.colour("--ink") }) + 24;
+    },
+  });
+}
+
+export function caution_block(page: Page): HTMLElement | null {
+  const { cautions } = page.report;
+  if (cautions.length === 0) return null;
+  return block(page, { heading: "Before you copy any of this by hand", sentence: "", content: caution_list(cautions) });
+}
+
+export function record_block(page: Page): HTMLElement {
+  const { record, runs } = page.report;
+  const text_of = (label: string, text: string): Child =>
+    text === "" ? null : el("details", {}, el("summary", {}, label), el("pre", { tabindex: 0, "aria-label": label }, text));
+  const sources = new Map<string, string>();
+  for (const run of runs) for (const part of run.parts) sources.set(part.material, part.source);
+  return block(page, {
+    heading: "How these numbers came about",
+    sentence: "",
+    long: true,
+    content: [
+      el("p", {}, `Computed by ${record.program}. The same inputs give the same numbers; their fingerprint is ${record.hash || "not kept"}.`),
+      ...[...new Set(runs.map((run) => run.rig))].filter((rig) => rig).slice(0, 6).map((rig) => el("p", {}, rig)),
+      record.limits.length > 0 ? el("h3", {}, "Not in the model") : null,
+      record.limits.length > 0 ? el("ul", {}, ...record.limits.map((limit) => el("li", {}, limit))) : null,
+      sources.size > 0
+        ? el("details", {}, el("summary", {}, "Where the numbers of the materials come from"), reading_table("Sources of the materials", ["material", "source"], [...sources].map(([material, source]) => [material, source])))
+        : null,
+      record.versions.length > 0
+        ? el("details", {}, el("summary", {}, "Versions"), reading_table("Versions", ["program or library", "version"], record.versions.map((each) => [each.name, each.version])))
+        : null,
+      text_of("The case as written", record.caseText),
+      text_of("Every input with its default and where it came from", record.resolvedText),
+    ],
+  });
+}
