@@ -4,15 +4,12 @@
 // this process.
 #include "tools/solemech/answers.h"
 #include "tools/solemech/commands.h"
+#include "tools/solemech/hand_over.h"
 #include "tools/solemech/inputs.h"
-#include "tools/solemech/places.h"
 #include "tools/solemech/record.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
-#include <cerrno>
-#include <cstring>
 #include <fstream>
 #include <sstream>
 
@@ -25,16 +22,6 @@ std::string text_of(const std::filesystem::path &path)
   std::ostringstream text;
   text << std::ifstream(path).rdbuf();
   return text.str();
-}
-
-[[noreturn]] void become(const std::filesystem::path &program, const std::vector<std::string> &arguments)
-{
-  std::vector<char *> pointers{const_cast<char *>(program.c_str())};
-  for (const std::string &argument : arguments)
-    pointers.push_back(const_cast<char *>(argument.c_str()));
-  pointers.push_back(nullptr);
-  execv(program.c_str(), pointers.data());
-  throw MissingPart(fmt::format("cannot start '{}': {}.", program.string(), std::strerror(errno)));
 }
 } // namespace
 
@@ -51,6 +38,6 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
       return Exit::ok;
     }
   }
-  become(solver_program(), arguments);
+  hand_over(arguments);
 }
 } // namespace solemech::tools
