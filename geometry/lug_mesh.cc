@@ -97,6 +97,15 @@ std::vector<double> growing(double length, double first, double growth, double l
   return fractions;
 }
 
+/// Middles of the intervals between fractions.
+std::vector<double> middles(const std::vector<double> &fractions)
+{
+  std::vector<double> result;
+  for (std::size_t i = 1; i < fractions.size(); ++i)
+    result.push_back(0.5 * (fractions[i - 1] + fractions[i]));
+  return result;
+}
+
 std::vector<LugPoint> points_along(const Path &path, double length, const std::vector<double> &fractions)
 {
   std::vector<LugPoint> points;
@@ -112,6 +121,7 @@ struct Sides
   std::vector<LugPoint> root, face;            ///< from left to right
   std::vector<LugPoint> open_skin;             ///< from the right end of the root to half the spacing
   std::vector<double>   across, upwards;       ///< fractions of face and wall
+  std::vector<LugPoint> left_middles, right_middles, face_middles, open_middles; ///< between those points, on the curves
 };
 
 Path wall_path(const LugOutline &outline, const LugWall &wall)
@@ -154,6 +164,10 @@ Sides sides(const LugOutline &outline, double level)
   s.upwards = spacing_of_sides(n_cells_along(0.5 * (left_end + right_end), 0.5 * arc, level));
   s.across = spacing_of_sides(n_cells_along(face.length(), 0.5 * arc, level));
   s.right_wall = points_along(rise, right_end, s.upwards);
+  s.right_middles = points_along(rise, right_end, middles(s.upwards));
+  for (const auto &p : points_along(rise, left_end, middles(s.upwards)))
+    s.left_middles.push_back(mirrored(p));
+  s.face_middles = points_along(face, face.length(), middles(s.across));
   for (const auto &p : points_along(rise, left_end, s.upwards))
     s.left_wall.push_back(mirrored(p));
   s.face = points_along(face, face.length(), s.across);
@@ -165,7 +179,9 @@ Sides sides(const LugOutline &outline, double level)
   Path open;
   open.add_arc(wall.fillet_center, outline.fillet, 0.5 * (wall.fillet_from + wall.fillet_to), wall.fillet_from);
   open.add_line(wall.toe, {0.5 * outline.spacing, outline.skin});
-  s.open_skin = points_along(open, open.length(), growing(open.length(), 0.4 * outline.fillet, 0.5, level));
+  const auto along_skin = growing(open.length(), 0.4 * outline.fillet, 0.5, level);
+  s.open_skin = points_along(open, open.length(), along_skin);
+  s.open_middles = points_along(open, open.length(), middles(along_skin));
   return s;
 }
 
@@ -283,18 +299,26 @@ LugMesh make_lug_mesh(const LugOutline &outline, double level)
       if (column + 1 == n_columns)
         builder.add_face(cell, right_face, BoundaryId::side);
       if (row + 1 == n_skin && (column < n_open || column >= n_open + n_across))
-        builder.add_face(cell, top_face, BoundaryId::top);
+      {
+        const bool left = column < n_open;
+        const auto middle = s.open_middles[left ? n_open - 1 - column : column - n_open - n_across];
+        lug.on_curves.emplace_back(builder.add_face(cell, top_face, BoundaryId::top), left ? mirrored(middle) : middle);
+      }
     }
   for (unsigned j = 0; j < n_up; ++j)
     for (unsigned i = 0; i < n_across; ++i)
     {
       const unsigned cell = builder.add_cell(n_open + i, n_skin + j, 1);
+      const auto add = [&](std::vector<unsigned> &faces, FaceNumber side, const LugPoint &middle) {
+        faces.push_back(builder.add_face(cell, side, BoundaryId::top));
+        lug.on_curves.emplace_back(faces.back(), middle);
+      };
       if (i == 0)
-        lug.left_wall.push_back(builder.add_face(cell, left_face, BoundaryId::top));
+        add(lug.left_wall, left_face, s.left_middles[j]);
       if (i + 1 == n_across)
-        lug.right_wall.push_back(builder.add_face(cell, right_face, BoundaryId::top));
+        add(lug.right_wall, right_face, s.right_middles[j]);
       if (j + 1 == n_up)
-        lug.face.push_back(builder.add_face(cell, top_face, BoundaryId::top));
+        add(lug.face, top_face, s.face_middles[i]);
     }
   lug.mesh = std::move(builder.mesh);
   return lug;

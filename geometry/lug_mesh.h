@@ -19,6 +19,9 @@ struct LugMesh
   /// Indices into mesh.faces, all from left to right: faces that were drawn as the lug's face (edge arcs' upper halves
   /// included), and walls.
   std::vector<unsigned> face, left_wall, right_wall;
+
+  /// Where the mid nodes of curved faces belong: index into mesh.faces, place on the outline [m].
+  std::vector<std::pair<unsigned, std::array<double, 2>>> on_curves;
 };
 
 /// @param level  cell size is proportional to 1/level; at 1 an edge arc has four cells

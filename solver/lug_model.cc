@@ -45,6 +45,19 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
     const bool bonded = face.id == static_cast<int>(BoundaryId::base);
     return std::array<bool, 2>{bonded, bonded};
   });
+  // Mid nodes of the outline go onto its curves; a cell's inner node follows by half.
+  std::vector<Point> shift(mesh->nodes().size(), Point{});
+  for (const auto &[f, place] : drawn.on_curves)
+  {
+    const auto    &face = drawn.mesh.faces[f];
+    const unsigned middle = mesh->edge(face)[1], inner = mesh->cells()[face.cell][4];
+    for (unsigned c = 0; c < 2; ++c)
+    {
+      shift[middle][c] = place[c] - mesh->nodes()[middle][c];
+      shift[inner][c] += 0.5 * shift[middle][c];
+    }
+  }
+  mesh->move_nodes(shift);
   equation.mesh = mesh.get();
   equation.body_mass = Vector::Zero(1);
   equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);

@@ -63,10 +63,18 @@ SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, d
   m.grip = state.normal > 0 ? state.shear / state.normal : 0.0;
   m.sink = -integrator.x[model.court_unknown()];
   m.contact_share = state.contact_length / width;
-  m.offset = state.normal > 0 ? state.moment / state.normal : 0.0;
-  double work = 0;
+  const auto ends = face_ends(model);
+  double     work = 0, shift = 0, length = 0;
   for (const auto &point : model.court->points(integrator.x))
+  {
     work += point.work * point.length;
+    if (point.at_rest[0] < ends.left || point.at_rest[0] > ends.right)
+      continue;
+    shift += (point.position[0] - point.at_rest[0]) * point.length;
+    length += point.length;
+  }
+  m.deflection = shift / length;
+  m.offset = state.normal > 0 ? state.moment / state.normal - m.deflection : 0.0;
   m.friction_work = work / width;
   return m;
 }
@@ -156,7 +164,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     model.court->drive_to(next);
     if (!integrator.step((next - way) / load.speed).advanced)
     {
-      if ((step *= 0.5) < least_step * height)
+      if ((step *= 0.5) < std::min(least_step * height, 0.02 * model.slip_length))
       {
         model.court->drive_to(way);
         outcome.wall_contact = wall_contact(model, model.court->points(integrator.x));

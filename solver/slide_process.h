@@ -40,7 +40,8 @@ struct SlideMoment
   double grip = 0;            ///< shear over normal force [-]
   double sink = 0;            ///< of the court since first touch [m]
   double contact_share = 0;   ///< touching length over width of the fresh face [-]
-  double offset = 0;          ///< of the normal force from the middle of the lug, along the court's motion [m]
+  double deflection = 0;      ///< of the lug's face along the court's motion, mean [m]
+  double offset = 0;          ///< of the normal force from the middle of the deflected face, along the court's motion [m]
   double friction_work = 0;   ///< so far, over the fresh face [J/m2]
 };
 
