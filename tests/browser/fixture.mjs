@@ -134,11 +134,11 @@ function energy(kind, parts, curve) {
   const lost = parts.map((_, part) => progress.map((p) => shares[1 + part].energy * p ** 1.3));
   const stored = parts.map((_, part) => squeeze.map((s) => input * 0.7 * s * (split[1 + part] / (100 - split[0]))));
   const rows = [
-    ...parts.map(([name], part) => ({ name: `${name}: lost`, kind: "lost", part, energy: lost[part] })),
-    ...parts.map(([name], part) => ({ name: `${name}: stored`, kind: "stored", part, energy: stored[part] })),
+    ...parts.map(([name], part) => ({ name, kind: "lost", part, energy: lost[part] })),
+    ...parts.map(([name], part) => ({ name, kind: "stored", part, energy: stored[part] })),
   ];
   const rest = time.map((_, i) => Math.max(0, input - rows.reduce((sum, row) => sum + row.energy[i], 0)));
-  rows.push({ name: "weight and guide", kind: "weight", part: -1, energy: rest });
+  rows.push({ name: "drop weight", kind: "weight", part: -1, energy: rest });
   return { input, accounted: 0.998, shares, time, rows };
 }
 
@@ -169,11 +169,11 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
       reading("rebound", "rebound", heel ? 244 : 308, "mm", 0, 2, "rise of the weight above the level of first touch.", true),
       reading("return_height", "energy return by height", heel ? 61 : 77, "%", 0, 0.5, "rebound over drop height.", false),
       reading("peak_force", "peak force", heel ? 1.34 : 1.18, "kN", 2, 0.01, "greatest force on the weight, smoothed.", true),
-      reading("deceleration", "deceleration", heel ? 113 : 99, "g", 0, 1, "peak force over weight, minus one.", false),
-      reading("compression", "compression", heel ? 7.3 : 8.5, "mm", 1, 0.1, "greatest squeeze of the whole stack.", true),
+      reading("peak_deceleration", "deceleration", heel ? 113 : 99, "g", 0, 1, "peak force over weight, minus one.", false),
+      reading("greatest_compression", "greatest compression", heel ? 7.3 : 8.5, "mm", 1, 0.1, "greatest squeeze of the whole stack.", true),
       reading("contact_time", "contact time", heel ? 8.4 : 9.9, "ms", 1, null, "first touch to the moment the force is gone.", false),
     ],
-    warnings: heel ? [] : [{ reading: "compression", text: "The unit came within 12 % of the end of its travel: close to bottoming." }],
+    warnings: heel ? [] : [{ reading: "greatest_compression", text: "The unit came within 12 % of the end of its travel: close to bottoming." }],
     parts: parts.map(([name, material, thickness]) => ({
       name, material, thickness, source: "invented for the demonstration",
       assumed: name === "lasting board" ? ["thickness", "stiffness"] : [],

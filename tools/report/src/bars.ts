@@ -31,7 +31,7 @@ export function signed_bars(name: string, finding: string, bars: Bar[], unit: st
       y: { domain: data.map((bar) => bar.key), axis: null, padding: 0 },
       marks: [
         axisX({ label: unit, labelArrow: "none", labelAnchor: "right" }),
-        ruleX([0], { stroke: "var(--ink)" }),
+        ruleX(data, { x: () => 0, y: "key", insetTop: top - 4, stroke: "var(--ink)" }),
         barX(data, { y: "key", x1: 0, x2: "value", fill: (bar: Bar) => bar.look.fill, stroke: "var(--ink)", strokeWidth: 0.8, insetTop: top, insetBottom: 8 }),
         link(data.filter((bar) => bar.band > 0), {
           x1: (bar: Bar) => bar.value - bar.band, x2: (bar: Bar) => bar.value + bar.band, y1: "key", y2: "key", dy: (top - 8) / 2, stroke: "var(--mark)", strokeWidth: 3,

@@ -25,6 +25,11 @@ export function frame_of(page: Page, title: string, sentence: string): Frame {
   };
 }
 
+/** A run in the head of a column: its short name unless two runs share it. */
+export function short_name(page: Page, run: Run): string {
+  return page.report.runs.filter((each) => each.label === run.label).length > 1 || run.label === "" ? run.title : run.label;
+}
+
 export interface BlockParts {
   heading: string;
   sentence: string;

@@ -10,8 +10,8 @@ import { data_details, type Table } from "./table";
 
 export interface Cursor {
   clock: Clock;
-  line: boolean; // a vertical line at the time
-  points: (time: number) => [number, number][]; // in data units
+  line_at: () => number | null; // x of a vertical line, in data units
+  points: () => [number, number][]; // in data units
   time: (x: number, y: number) => number; // of the data point under the pointer
   text: () => string; // what the cursor reads, in words
 }
@@ -65,17 +65,18 @@ export function chart(parts: ChartParts): Chart {
 
   const show_cursor = () => {
     if (!drawn || !cursor_layer || !parts.cursor) return;
-    const { clock, line, points } = parts.cursor;
+    const { line_at, points } = parts.cursor;
     const x = drawn.scale("x");
     const y = drawn.scale("y");
     if (!x || !y) return;
     const marks: SVGElement[] = [];
-    if (line) {
-      const px = x.apply(clock.time);
+    const at_x = line_at();
+    if (at_x !== null) {
+      const px = x.apply(at_x);
       const [, , , height] = (drawn.getAttribute("viewBox") ?? "").split(/[ ,]+/).map(Number);
       marks.push(svg("line", { x1: px, x2: px, y1: 24, y2: height - 42 }));
     }
-    for (const [px, py] of points(clock.time))
+    for (const [px, py] of points())
       if (Number.isFinite(px) && Number.isFinite(py)) marks.push(svg("circle", { cx: x.apply(px), cy: y.apply(py), r: 5 }));
     cursor_layer.replaceChildren(...marks);
   };
@@ -93,6 +94,12 @@ export function chart(parts: ChartParts): Chart {
     width = now;
     redraw();
   }).observe(place);
+  addEventListener("beforeprint", () => {
+    if (drawn) return; // hidden so far, but wanted on paper
+    width = 640;
+    redraw();
+    width = 0;
+  });
 
   if (parts.cursor) {
     const { clock, time, text } = parts.cursor;

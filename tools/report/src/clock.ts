@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // The one time that all pictures of the page show: charts, sections and player read it, each of them can move it.
+import type { Run } from "./data";
 
 export class Clock {
   time: number;
+  private peak = true; // nobody moved it yet: each run at its own moment of most compression
   private readonly listeners: (() => void)[] = [];
   private waiting = false;
 
@@ -17,8 +19,30 @@ export class Clock {
 
   set(time: number): void {
     const inside = Math.min(this.end, Math.max(0, time));
-    if (inside === this.time || !Number.isFinite(inside)) return;
+    if ((inside === this.time && !this.peak) || !Number.isFinite(inside)) return;
     this.time = inside;
+    this.peak = false;
+    this.tell();
+  }
+
+  /** Every run at its own moment of most compression. */
+  to_peak(): void {
+    this.peak = true;
+    this.tell();
+  }
+
+  /** The time at which a run is shown, ms. */
+  of(run: Run): number {
+    return this.peak ? run.curves.timeOfPeak : this.time;
+  }
+
+  /** The one time of several runs, or nothing while each shows its own. */
+  one_time(runs: Run[]): number | null {
+    const times = runs.map((run) => this.of(run));
+    return times.every((time) => time === times[0]) ? (times[0] ?? null) : null;
+  }
+
+  private tell(): void {
     if (this.waiting) return;
     this.waiting = true;
     requestAnimationFrame(() => {

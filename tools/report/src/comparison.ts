@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Why one stack does better than another: what differs, by how much, and which change has which share in it.
 import { signed_bars } from "./bars";
-import { block, type Page } from "./block";
+import { block, type Page, short_name } from "./block";
 import type { Comparison, ShareTable } from "./data";
 import { el, type Child } from "./dom";
 import { fixed, signed } from "./format";
@@ -13,8 +13,8 @@ const share_rule = "share, averaged over every order of change";
 const open = (verdict: string) => /cannot|tell|unclear|noise/i.test(verdict);
 
 export function comparison_blocks(page: Page, comparison: Comparison): HTMLElement[] {
-  const from = page.report.runs[comparison.from]?.title ?? "the first";
-  const to = page.report.runs[comparison.to]?.title ?? "the other";
+  const from = name_of(page, comparison.from, "the first");
+  const to = name_of(page, comparison.to, "the other");
   const pair = page.report.comparison.length > 1 ? `: ${from} and ${to}` : "";
   const blocks = [differences(page, comparison, from, to, pair)];
   const why = shares_block(page, comparison, pair);
@@ -22,6 +22,11 @@ export function comparison_blocks(page: Page, comparison: Comparison): HTMLEleme
   const parts = parts_block(page, comparison, from, to, pair);
   if (parts) blocks.push(parts);
   return blocks;
+}
+
+function name_of(page: Page, index: number, otherwise: string): string {
+  const run = page.report.runs[index];
+  return run ? short_name(page, run) : otherwise;
 }
 
 function differences(page: Page, comparison: Comparison, from: string, to: string, pair: string): HTMLElement {

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Where the energy of the drop went: one bar a run by part, and how it moved over time.
 import { areaY, axisX, barX, ruleY, text } from "@observablehq/plot";
-import { block, type Page, warnings } from "./block";
+import { block, type Page, short_name, warnings } from "./block";
 import { chart, type Chart } from "./charts";
 import { at } from "./clock";
 import type { Energy, Run } from "./data";
@@ -64,7 +64,7 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
         axisX({ label: "% of the drop energy", labelArrow: "none", ticks: 5 }),
         barX(bars, { y: "key", x: "percent", z: "name", order: names.map((each) => each.name), fill: (bar) => bar.look.fill, stroke: "var(--ink)", strokeWidth: 0.8, insetTop: top, insetBottom: 8 }),
         text(bars, stacked_text(bars, names.map((each) => each.name), width, top)),
-        several ? text(titles, { y: "key", frameAnchor: "left", textAnchor: "start", dy: -21, text: "title" }) : null,
+        several ? text(titles, { y: "key", frameAnchor: "left", textAnchor: "start", dy: -24, text: "title" }) : null,
       ],
     }),
     table: () => ({
@@ -87,14 +87,14 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
       bar_chart.element,
       reading_table(
         "Shares of the drop energy",
-        ["where", ...columns.map((run) => (several ? run.title : "share of the drop energy"))],
+        ["where", ...columns.map((run) => (several ? short_name(page, run) : "share of the drop energy"))],
         [...rows, ["accounted for", ...sum]],
         columns.map((_, i) => i + 1),
         true,
       ),
       ...columns.flatMap((run) => warnings(run, ["energy", "energy_return"])),
       el("h3", {}, "And while it happened"),
-      el("p", { class: "note" }, "From bottom to top: energy turned into heat in each part, energy stored in the squeezed parts, energy of the weight. The height of the whole is the drop energy."),
+      el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The whole grows a little while the weight goes on falling into the stack."),
       el("div", { class: "side-by-side" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
     ],
     paint: async (pen, box, theme, font) => {
@@ -190,25 +190,34 @@ function time_energy(page: Page, run: Accounted): Chart {
       ],
     }),
     table: () => ({
-      columns: ["time, ms", ...rows.map((row) => `${row.name}, J`)],
+      columns: ["time, ms", ...rows.map((row) => `${kind_words[row.kind].toLowerCase()} ${row.name}, J`)],
       rows: energy.time.map((time, i) => [time, ...rows.map((row) => row.energy[i])]),
     }),
     cursor: {
       clock: page.clock,
-      line: true,
-      points: (time) => [[Math.min(time, energy.time.at(-1) ?? 0), reached(time)]],
+      line_at: () => page.clock.of(run),
+      points: () => [[Math.min(page.clock.of(run), energy.time.at(-1) ?? 0), reached(page.clock.of(run))]],
       time: (x) => x,
-      text: () => `${fixed(page.clock.time, 2)} ms: ${fixed(reached(page.clock.time), 2)} of ${fixed(energy.input, 2)} J turned into heat so far`,
+      text: () => `${fixed(page.clock.of(run), 2)} ms: ${fixed(reached(page.clock.of(run)), 2)} of ${fixed(energy.input, 2)} J turned into heat so far`,
     },
   });
 }
 
+const kind_words = { lost: "Turned into heat in", stored: "Stored in", weight: "Still in" };
+
 function time_legend(page: Page, run: Accounted): HTMLElement {
+  const seen = ordered_rows(run.energy).filter((row) => Math.max(...row.energy) > 0.004 * run.energy.input);
+  const kinds = (["weight", "stored", "lost"] as const).filter((kind) => seen.some((row) => row.kind === kind));
   return el(
-    "ul",
-    { class: "legend" },
-    ...ordered_rows(run.energy)
-      .filter((row) => Math.max(...row.energy) > 0.004 * run.energy.input)
-      .map((row) => el("li", {}, swatch(row_look(page, run, row), row.kind === "stored"), row.name)),
+    "div",
+    {},
+    ...kinds.map((kind) =>
+      el(
+        "ul",
+        { class: "legend", "aria-label": kind_words[kind] },
+        el("li", { class: "legend-head" }, `${kind_words[kind]}:`),
+        ...seen.filter((row) => row.kind === kind).map((row) => el("li", {}, swatch(row_look(page, run, row), kind === "stored"), row.name)),
+      ),
+    ),
   );
 }

@@ -23,6 +23,15 @@ export function short(value: number): string {
   return fixed(value, size >= 100 || size === 0 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
 }
 
+/** An error bound with the decimals of its value, rounded up: it must not look smaller than it is. */
+export function error_text(error: number, digits: number): string {
+  return (Math.ceil(error * 10 ** digits - 1e-9) / 10 ** digits).toFixed(digits);
+}
+
+export function sentence_case(text: string): string {
+  return text.slice(0, 1).toUpperCase() + text.slice(1);
+}
+
 export function millimetres(value: number): string {
   return `${fixed(value, Math.abs(value - Math.round(value)) < 0.05 ? 0 : 1)} mm`;
 }

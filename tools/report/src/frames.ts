@@ -47,7 +47,10 @@ export class Motion {
   }
 
   static async open(frames: Frames): Promise<Motion> {
-    return new Motion(frames, await decode(frames.positions, frames.n));
+    // An outline that ends in the open goes on to the axis, so that it can be filled.
+    const [x, y] = frames.tupOutline.at(-1) ?? [0, 0];
+    const whole: Frames = x > 0.01 ? { ...frames, tupOutline: [...frames.tupOutline, [0, y]] } : frames;
+    return new Motion(whole, await decode(frames.positions, frames.n));
   }
 
   shape(time: number): Shape {

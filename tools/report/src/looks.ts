@@ -138,7 +138,7 @@ export function swatch(look: Look, faint = false): SVGSVGElement {
     { class: "swatch", width: 22, height: 16, "aria-hidden": "true" },
     svg("rect", {
       x: 0.5, y: 0.5, width: 21, height: 15, fill: faint ? `var(${look.tone})` : look.fill,
-      "fill-opacity": faint ? 0.5 : 1, stroke: "var(--ink)", "stroke-width": 0.8,
+      stroke: "var(--ink)", "stroke-width": 0.8,
     }),
   );
 }

@@ -62,11 +62,11 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   const add = (...blocks: (HTMLElement | null)[]) => {
     for (const each of blocks) if (each) body.append(each);
   };
-  add(short_block(page), story_block(page));
+  const lead = report.sentence;
+  add(short_block(page));
   if (report.trial) add(...trial_blocks(page, report.trial));
   for (const comparison of report.comparison) add(...comparison_blocks(page, comparison));
   if (report.series) add(series_block(page, report.series, `Step by step: ${report.series.quantity}`));
-  add(readings_block(page, runs), overlay_block(page, runs, report.comparison[0]?.sentence ?? report.sentence));
 
   const place = el("div", {});
   const show = async (chosen: Run[]) => {
@@ -89,6 +89,7 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   }
   add(place);
   if (runs.length > 0) await show(runs.slice(0, runs.length > most_shown ? 1 : most_shown));
+  add(story_block(page), readings_block(page, runs), overlay_block(page, runs, report.comparison[0]?.sentence ?? lead));
   add(caution_block(page), record_block(page));
 
   const redraw = () => page.redraws.forEach((each) => each());

@@ -5,11 +5,11 @@ import { block, type Page, warnings } from "./block";
 import { chart, type Chart, type Cursor } from "./charts";
 import { at } from "./clock";
 import type { Run } from "./data";
-import { el, type Child } from "./dom";
+import { button, el, type Child } from "./dom";
 import type { Motion } from "./frames";
 import { dashes, line_swatch, run_colour } from "./looks";
 import { paint_svg, paint_text, split } from "./picture";
-import { draw_section, parts_table } from "./section";
+import { draw_section, parts_table, section_width } from "./section";
 import { draw_stage } from "./stage";
 import { common_extent, moment_text, View } from "./view";
 
@@ -23,12 +23,29 @@ export function run_heading(page: Page, run: Run): HTMLElement | null {
   return page.report.runs.length > 1 ? el("h3", {}, run.title) : null;
 }
 
+/** Readings that the moment of most compression is about: their warnings stand there. */
+const touched = ["peak_force", "peak_force_raw", "peak_deceleration", "greatest_compression", "compression", "compression_share", "peak_pressure", "bottoming_margin"];
+
+/** Whether the force starts with needles that a smoothed reading leaves out. */
+function has_needles(run: Run): boolean {
+  const { time, force, timeOfLoss } = run.curves;
+  const peak = Math.max(...force);
+  let highest = 0;
+  for (let i = 0; i < time.length && time[i] < 0.12 * (timeOfLoss || (time.at(-1) ?? 0)); ++i) {
+    if (highest > 0.1 * peak && force[i] < 0.6 * highest) return true;
+    highest = Math.max(highest, force[i]);
+  }
+  return false;
+}
+
 function joined(sentences: string[]): string {
   return sentences.filter((sentence) => sentence !== "").join(" ");
 }
 
 export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
   const drawable = shown.filter(({ run }) => run.section !== null);
+  const several = drawable.length > 1;
+  const widest = Math.max(...drawable.map(({ run }) => section_width(run)));
   if (drawable.length === 0) return null;
   return block(page, {
     heading: "What is in the stack",
@@ -37,7 +54,7 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
       el("p", { class: "note" }, "Cut through the middle, foot side up, at rest. Dashed lines and slanted names: assumed, nobody measured it."),
       el(
         "div",
-        { class: "side-by-side" },
+        { class: several ? "side-by-side" : "" },
         ...drawable.map(({ run, motion }) => {
           const drawing = el("div", { class: "drawing" });
           let last = 0;
@@ -45,17 +62,16 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
             const width = Math.floor(entries[0].contentRect.width);
             if (width < 40 || width === last || !run.section) return;
             last = width;
-            drawing.replaceChildren(draw_section(page, run, run.section, motion, width, 13));
+            drawing.replaceChildren(draw_section(page, run, run.section, motion, width, 13, widest));
           }).observe(drawing);
-          if (run.section) drawing.append(draw_section(page, run, run.section, motion, 520, 13));
+          if (run.section) drawing.append(draw_section(page, run, run.section, motion, 520, 13, widest));
           return el(
             "div",
             { class: "of-run" },
             run_heading(page, run),
             el("p", { class: "note" }, run.rig),
             run.changes.length > 0 ? el("p", { class: "note" }, `Changed for this run: ${run.changes.join("; ")}.`) : null,
-            drawing,
-            parts_table(page, run),
+            el("div", { class: several ? "" : "drawing-and-parts" }, drawing, parts_table(page, run)),
           );
         }),
       ),
@@ -66,7 +82,7 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
         if (!run.section) continue;
         const place = boxes[i];
         const y = drawable.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 2 }) : place.y;
-        const drawing = draw_section(page, run, run.section, motion, place.width / 1.7, 16);
+        const drawing = draw_section(page, run, run.section, motion, place.width / 1.7, 16, widest);
         await paint_svg(pen, drawing, { ...place, y, height: place.height - (y - place.y) }, theme, page.looks);
       }
     },
@@ -76,32 +92,36 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
 const kilo = (runs: Run[]) => (Math.max(...runs.flatMap((run) => run.curves.force)) >= 1000 ? { by: 1000, unit: "kN" } : { by: 1, unit: "N" });
 
 /** Force (or compression) over time of one or several runs. */
-export function time_chart(page: Page, runs: Run[], what: "force" | "compression", with_cursor = true): Chart {
-  const { by, unit } = what === "force" ? kilo(runs) : { by: 1, unit: "mm" };
+export function time_chart(page: Page, runs: Run[], what: "force" | "compression", to_scale_of = runs): Chart {
+  const { by, unit } = what === "force" ? kilo(to_scale_of) : { by: 1, unit: "mm" };
   const several = runs.length > 1;
   const numbers = runs.map((run) => page.report.runs.indexOf(run));
   const data = runs.map((run) => run.curves.time.map((time, i) => ({ time, value: run.curves[what][i] / by })));
   const cursor: Cursor = {
     clock: page.clock,
-    line: true,
-    points: (time) => runs.map((run) => [Math.min(time, run.curves.time.at(-1) ?? 0), at(run.curves.time, run.curves[what], time) / by]),
+    line_at: () => (several ? page.clock.one_time(runs) : page.clock.of(runs[0])),
+    points: () =>
+      runs.map((run) => {
+        const time = Math.min(page.clock.of(run), run.curves.time.at(-1) ?? 0);
+        return [time, at(run.curves.time, run.curves[what], time) / by];
+      }),
     time: (x) => x,
-    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.time)}`).join("; "),
+    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.of(run))}`).join("; "),
   };
   return chart({
     name: several ? `${what} over time` : `${what} over time, ${runs[0].title}`,
     finding: runs.map((run) => run.captions.moment).join(" "),
     height: (width) => Math.min(340, Math.max(210, 0.55 * width)),
     options: () => ({
-      x: { label: "time, ms", domain: [0, Math.max(...runs.map((run) => run.curves.time.at(-1) ?? 0))] },
-      y: { label: `${what}, ${unit}`, grid: true, nice: true, zero: true },
+      x: { label: "time, ms", domain: [0, Math.max(...to_scale_of.map((run) => run.curves.time.at(-1) ?? 0))] },
+      y: { label: `${what}, ${unit}`, grid: true, nice: true, domain: [0, Math.max(...to_scale_of.flatMap((run) => run.curves[what])) / by] },
       marks: [
         ruleY([0], { stroke: "var(--ink)" }),
         several ? null : ruleX([runs[0].curves.timeOfPeak], { stroke: "var(--faint-ink)", strokeDasharray: "2 3" }),
         ...data.map((each, i) =>
           lineY(each, {
             x: "time", y: "value", stroke: run_colour(several ? numbers[i] : 0), strokeWidth: 2.2,
-            strokeDasharray: several ? dashes[numbers[i] % dashes.length] : "", ariaLabel: runs[i].title,
+            strokeDasharray: several ? dashes[numbers[i] % dashes.length] : ""
           }),
         ),
       ],
@@ -112,7 +132,7 @@ export function time_chart(page: Page, runs: Run[], what: "force" | "compression
         run.curves.time.map((time, i) => (several ? [run.label, time, run.curves[what][i]] : [time, run.curves.force[i], run.curves.compression[i]])),
       ),
     }),
-    cursor: with_cursor ? cursor : undefined,
+    cursor,
     title: several,
   });
 }
@@ -124,12 +144,12 @@ export function run_legend(page: Page, runs: Run[]): HTMLElement {
 export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   const extent = common_extent(shown.map(({ motion }) => motion));
   const rows = shown.map(({ run, motion }) => {
-    const force = time_chart(page, [run], "force");
+    const force = time_chart(page, [run], "force", shown.map((each) => each.run));
     const line_ = el("p", { class: "reading-line", "aria-hidden": "true" });
-    const show = () => (line_.textContent = moment_text(run, page.clock.time));
+    const show = () => (line_.textContent = moment_text(run, page.clock.of(run)));
     page.clock.watch(show);
     show();
-    const notes: Child[] = warnings(run, ["peak_force", "compression", "deceleration", "peak_pressure", "bottoming"]);
+    const notes: Child[] = warnings(run, touched);
     return {
       run, motion, force,
       element: el(
@@ -139,11 +159,10 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
         el(
           "div",
           { class: motion ? "pair" : "" },
-          motion ? new View(page, run, motion, extent, `Section of ${run.title}: moment shown`).element : null,
+          motion ? el("div", {}, new View(page, run, motion, extent, `Section of ${run.title}: moment shown`).element, line_, ...notes) : null,
           force.element,
         ),
-        line_,
-        ...notes,
+        ...(motion ? [] : [line_, ...notes]),
       ),
     };
   });
@@ -153,13 +172,17 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
     content: [
       el("p", { class: "note cursor-hint" }, "Point at a curve, or use the arrow keys on it, to see the stack at another moment. All pictures move together."),
       ...rows.map((row) => row.element),
+      shown.some(({ run }) => has_needles(run))
+        ? el("p", { class: "note" }, "The short needles after first touch are the first blow running through the layers. The reading of peak force is smoothed and leaves them out.")
+        : null,
+      button("Back to the moment of most compression", () => page.clock.to_peak(), { class: "screen-only" }),
     ],
     paint: async (pen, box, theme, font) => {
       const boxes = split(box, rows.length, 40);
       for (const [i, { run, motion, force }] of rows.entries()) {
         const place = { ...boxes[i] };
         let y = rows.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 }) : place.y;
-        y = paint_text(pen, moment_text(run, page.clock.time), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
+        y = paint_text(pen, moment_text(run, page.clock.of(run)), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
         const room = { x: place.x, y, width: place.width, height: place.height - (y - place.y) };
         if (!motion) {
           await force.paint(pen, room, theme, page.looks);
@@ -167,7 +190,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
         }
         const [first, second] = rows.length === 1 ? split(room, 2, 30) : split({ ...room, width: Math.min(room.width, room.height) }, 2, 20);
         const stage = { ...first, width: rows.length === 1 ? first.width : room.width };
-        const shape = motion.shape(page.clock.time);
+        const shape = motion.shape(page.clock.of(run));
         draw_stage(pen, stage, motion, shape, extent, { theme, look: (part) => page.looks.of(page.report.runs.indexOf(run), part), density: 1.5, field: null });
         await force.paint(pen, { ...second, width: rows.length === 1 ? second.width : room.width }, theme, page.looks);
       }
@@ -208,7 +231,6 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
         ...runs.map((run, i) =>
           line(loop_points(run, by), {
             x: "x", y: "y", stroke: run_colour(numbers[i]), strokeWidth: 2.2, strokeDasharray: dashes[numbers[i] % dashes.length],
-            ariaLabel: run.title,
           }),
         ),
         ...runs.map((run, i) =>
@@ -222,17 +244,21 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
     }),
     cursor: {
       clock: page.clock,
-      line: false,
-      points: (time) => runs.map((run) => [at(run.curves.time, run.curves.compression, time), at(run.curves.time, run.curves.force, time) / by]),
+      line_at: () => null,
+      points: () =>
+        runs.map((run) => {
+          const time = page.clock.of(run);
+          return [at(run.curves.time, run.curves.compression, time), at(run.curves.time, run.curves.force, time) / by];
+        }),
       time: nearest,
-      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.time)}`).join("; "),
+      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.of(run))}`).join("; "),
     },
   });
   return block(page, {
     heading: "Pressed and let go: force against compression",
     sentence: joined(runs.map((run) => run.captions.loop)),
     content: [
-      el("p", { class: "note" }, "The upper branch is the way down, the lower one the way back (arrow). The area between them is energy that does not come back."),
+      el("p", { class: "note" }, "The upper branch is the way down, the lower one the way back; the arrow points the way round. The area between them is energy that does not come back."),
       several ? run_legend(page, runs) : null,
       loop.element,
     ],

@@ -10,7 +10,7 @@ import type { Motion } from "./frames";
 import { run_heading, type Shown } from "./moment";
 import { Theme } from "./looks";
 import { light_theme, paint_frame, paint_text, split } from "./picture";
-import { type Box, draw_field_bar, draw_stage, shades } from "./stage";
+import { type Box, draw_field_bar, draw_stage, font_family, shades } from "./stage";
 import { common_extent, moment_text, type Shade, View } from "./view";
 
 const play_seconds = 6;
@@ -35,7 +35,8 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
     const colours = shades(new Theme(key), shade.field);
     const bar = legend({
       color: { type: "linear", domain: [shade.low, shade.high], range: [colours[0], colours.at(-1) ?? ""], interpolate: "lab" },
-      width: 300, ticks: 4, marginLeft: 10, marginRight: 18,
+      width: 320, height: 56, ticks: 4, marginLeft: 10, marginRight: 24, marginTop: 20, marginBottom: 20,
+      style: { fontFamily: font_family, fontSize: "13px" },
       label: shade.field.unit ? `${shade.field.label}, ${shade.field.unit}` : shade.field.label,
     });
     bar.setAttribute("role", "img");
@@ -117,7 +118,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   };
   const stages = el(
     "div",
-    { class: "side-by-side" },
+    { class: moving.length > 1 ? "side-by-side" : "alone" },
     ...moving.map(({ run }, i) => el("div", { class: "of-run" }, run_heading(page, run), views[i].element)),
   );
   stages.addEventListener("keydown", (event) => {
@@ -127,12 +128,13 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
     }
   });
 
-  const paint_at = (pen: CanvasRenderingContext2D, box: Box, theme: Theme, font: number, time: number) => {
+  const paint_at = (pen: CanvasRenderingContext2D, box: Box, theme: Theme, font: number, fixed_time: number | null) => {
     const shade = shades_now[0];
     const bar_room = shade ? 4 * font : 0;
     const boxes = split({ ...box, height: box.height - bar_room }, moving.length, font);
     moving.forEach(({ run, motion }, i) => {
       const place = boxes[i];
+      const time = fixed_time ?? clock.of(run);
       let y = place.y;
       if (moving.length > 1) y = paint_text(pen, run.title, place.x, y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 });
       y = paint_text(pen, moment_text(run, time), place.x, y, place.width, { size: 0.85 * font, colour: theme.colour("--ink"), most: 1 }) + 4;
@@ -196,7 +198,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
       choice,
       key,
     ],
-    paint: (pen, box, theme, font) => paint_at(pen, box, theme, font, clock.time),
+    paint: (pen, box, theme, font) => paint_at(pen, box, theme, font, null),
     extra: clip,
   });
 }

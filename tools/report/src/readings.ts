@@ -2,16 +2,18 @@
 // The readings, alone or side by side, with the warnings that touch them and how each number came about; several
 // runs laid over each other; a series.
 import { dot, lineY } from "@observablehq/plot";
-import { block, type Page } from "./block";
+import { block, type Page, short_name } from "./block";
 import { chart, type Chart } from "./charts";
 import type { Reading, Run, Series } from "./data";
 import { el, type Child } from "./dom";
-import { with_unit } from "./format";
+import { error_text, sentence_case, with_unit } from "./format";
 import { dashes, line_swatch, run_colour, symbols } from "./looks";
 import { run_legend, time_chart } from "./moment";
 import { paint_table, split } from "./picture";
 import { reading_table } from "./table";
 
+/** Readings that come in the first table although no headline; the rest can be opened. */
+const told_first = ["rebound_height", "return_by_loop", "peak_deceleration", "compression_share", "contact_time", "peak_pressure", "bottoming_margin", "left_in_stack"];
 const most_columns = 8; // side by side; more go into rows
 
 export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
@@ -21,7 +23,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
   const of = (run: Run, name: string) => run.readings.find((reading) => reading.name === name);
   const words = (reading: Reading | undefined) => {
     if (!reading) return "–";
-    const error = reading.error !== null && reading.error > 0 ? ` ± ${with_unit(reading.error, Math.max(reading.digits, digits_of(reading.error)), "")}` : "";
+    const error = reading.error !== null && reading.error > 0 ? ` ± ${error_text(reading.error, reading.digits)}` : "";
     return with_unit(reading.value, reading.digits, "") + error + (reading.unit ? ` ${reading.unit}` : "");
   };
   const several = runs.length > 1;
@@ -32,16 +34,20 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
     if (touched.length === 0) return words(of(run, name));
     return el("span", {}, words(of(run, name)), ...touched.map((each) => el("span", { class: "doubt" }, ` (mind: ${each.text})`)));
   };
+  const first = list.filter((reading) => list.length <= 10 || reading.headline || told_first.includes(reading.name));
+  const rest = list.filter((reading) => !first.includes(reading));
+  const side_by_side = (label: string, part: Reading[]) =>
+      reading_table(
+        label,
+        ["reading", ...runs.map((run) => (several ? short_name(page, run) : "value")), "what it is"],
+        part.map((reading) => [reading.label, ...runs.map((run) => cell(run, reading.name)), reading.meaning]),
+      );
   const table = beside
-    ? reading_table(
-        "Readings",
-        ["reading", ...runs.map((run) => (several ? run.title : "value")), "what it is"],
-        list.map((reading) => [reading.label, ...runs.map((run) => cell(run, reading.name)), reading.meaning]),
-      )
+    ? el("div", {}, side_by_side("Readings", first), rest.length > 0 ? el("details", {}, el("summary", {}, `${rest.length} more readings`), side_by_side("More readings", rest)) : null)
     : reading_table(
         "Readings",
         ["run", ...list.filter((reading) => reading.headline).map((reading) => reading.label)],
-        runs.map((run) => [run.title, ...list.filter((reading) => reading.headline).map((reading) => cell(run, reading.name))]),
+        runs.map((run) => [short_name(page, run), ...list.filter((reading) => reading.headline).map((reading) => cell(run, reading.name))]),
       );
   const told = beside ? runs : runs.slice(0, 1);
   const how = list
@@ -50,7 +56,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
       told.map((run) => {
         const mine = of(run, reading.name);
         if (!mine || mine.how.length === 0) return null;
-        const name = several ? `${reading.label}, ${run.title}` : reading.label;
+        const name = several ? `${reading.label}, ${short_name(page, run)}` : reading.label;
         return el("details", { class: "how" }, el("summary", {}, `How this number came about: ${name}`), el("ul", {}, ...mine.how.map((line) => el("li", {}, line))));
       }),
     );
@@ -65,18 +71,14 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
     .join(", ");
   return block(page, {
     heading: several ? "The readings, side by side" : "The readings",
-    sentence: sentence ? `${several && beside ? `${runs.map((run) => run.title).slice(0, 4).join(" / ")}: ` : ""}${sentence}.` : "",
+    sentence: sentence ? sentence_case(`${several && beside ? `${runs.map((run) => short_name(page, run)).slice(0, 4).join(" / ")}: ` : ""}${sentence}.`) : "",
     long: true,
     content: [el("p", { class: "note" }, "± is the estimated error of the calculation, not the scatter of a bench."), table, ...general, ...how],
     paint: (pen, box, theme) =>
       beside && runs.length <= 4
-        ? paint_table(pen, box, theme, ["", ...runs.map((run) => (several ? run.title : "value"))], list.map((reading) => [reading.label, ...runs.map((run) => words(of(run, reading.name)))]))
-        : paint_table(pen, box, theme, ["run", ...list.filter((each) => each.headline).map((each) => each.label)], runs.map((run) => [run.title, ...list.filter((each) => each.headline).map((each) => words(of(run, each.name)))])),
+        ? paint_table(pen, box, theme, ["", ...runs.map((run) => (several ? short_name(page, run) : "value"))], first.map((reading) => [reading.label, ...runs.map((run) => words(of(run, reading.name)))]))
+        : paint_table(pen, box, theme, ["run", ...list.filter((each) => each.headline).map((each) => each.label)], runs.map((run) => [short_name(page, run), ...list.filter((each) => each.headline).map((each) => words(of(run, each.name)))])),
   });
-}
-
-function digits_of(error: number): number {
-  return error >= 1 ? 0 : error >= 0.1 ? 1 : error >= 0.01 ? 2 : 3;
 }
 
 /** Force and compression of a few runs in one chart each. */

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // In short at the top; what happened, cautions and how the numbers came about.
-import { block, type Page } from "./block";
+import { block, type Page, short_name } from "./block";
 import type { Headline } from "./data";
 import { el, type Child } from "./dom";
+import { sentence_case } from "./format";
 import { origin_line, paint_text } from "./picture";
 import { reading_table } from "./table";
 import { caution_list } from "./trial";
@@ -10,13 +11,18 @@ import { caution_list } from "./trial";
 export function short_block(page: Page): HTMLElement {
   const { report } = page;
   const several = report.runs.length > 1;
-  const touched = (headline: Headline) =>
-    report.runs.slice(0, 4).flatMap((run) => {
-      const names = run.readings.filter((reading) => reading.label === headline.name || reading.name === headline.name).map((reading) => reading.name);
-      return run.warnings
-        .filter((each) => each.reading !== "" && names.includes(each.reading))
-        .map((each) => el("span", { class: "note warning" }, several ? `${run.title}: ${each.text}` : each.text));
+  const touched = (headline: Headline) => {
+    const by_text = new Map<string, string[]>();
+    for (const run of report.runs) {
+      const names = run.readings.filter((reading) => reading.label.includes(headline.name) || reading.name === headline.name).map((reading) => reading.name);
+      for (const each of run.warnings)
+        if (each.reading !== "" && names.includes(each.reading)) by_text.set(each.text, [...(by_text.get(each.text) ?? []), short_name(page, run)]);
+    }
+    return [...by_text].map(([text, runs]) => {
+      const who = runs.length > 2 ? `${runs.length} of ${report.runs.length} runs` : runs.join(" and ");
+      return el("span", { class: "note warning" }, several ? `${who}: ${text}` : text);
     });
+  };
   const invented = report.runs.some((run) => run.invented);
   const source = origin_line(report.origin, invented);
   const made = block(page, {
@@ -83,8 +89,8 @@ export function record_block(page: Page): HTMLElement {
     sentence: "",
     long: true,
     content: [
-      el("p", {}, `Computed by ${record.program}. The same inputs give the same numbers; their fingerprint is ${record.hash || "not kept"}.`),
-      ...[...new Set(runs.map((run) => run.rig))].filter((rig) => rig).slice(0, 6).map((rig) => el("p", {}, rig)),
+      el("p", {}, `Computed by ${record.program}. The same inputs give the same numbers; their fingerprint is ${record.hash.slice(0, 16) || "not kept"}.`),
+      ...[...new Set(runs.map((run) => run.rig))].filter((rig) => rig).slice(0, 6).map((rig) => el("p", {}, `${sentence_case(rig)}${rig.endsWith(".") ? "" : "."}`)),
       record.limits.length > 0 ? el("h3", {}, "Not in the model") : null,
       record.limits.length > 0 ? el("ul", {}, ...record.limits.map((limit) => el("li", {}, limit))) : null,
       sources.size > 0

@@ -30,21 +30,26 @@ export function spread(wanted: number[], gap: number, low: number, high: number)
   return places.map((place) => place + over);
 }
 
-/** The drawing at a width in pixels. */
-export function draw_section(page: Page, run: Run, section: Section, motion: Motion | null, width: number, font: number): SVGSVGElement {
+/** Greatest width of what is drawn, mm. */
+export function section_width(run: Run): number {
+  return Math.max(run.section?.width ?? 0, ...(run.section?.widths ?? []).map((each) => each.width));
+}
+
+/** The drawing at a width in pixels; `widest` (mm) fills it, so that two stacks can share one scale. */
+export function draw_section(page: Page, run: Run, section: Section, motion: Motion | null, width: number, font: number, widest: number): SVGSVGElement {
   const r = page.report.runs.indexOf(run);
   const narrow = width < 34 * font;
   const left = 5 * font;
   const right = narrow ? 4.4 * font : 14 * font;
   const striker = section.widths.find((each) => each.y >= section.height - 1e-6);
   const below = section.widths.filter((each) => each !== striker);
-  const s = (width - left - right) / Math.max(section.width, striker?.width ?? 0);
+  const s = (width - left - right) / widest;
   const top = 2.6 * font + striker_shown * s;
   const n_layers = section.layers.length;
   const label_room = n_layers * 1.3 * font;
   const drawn = section.height * s;
   const bottom = top + drawn;
-  const height = Math.max(bottom, top + drawn / 2 + label_room / 2) + 1.6 * font * (below.length + 1) + font;
+  const height = Math.max(bottom, top + drawn / 2 + label_room / 2) + 1.7 * font * (below.length + 1) + font;
   const middle = left + (width - left - right) / 2;
   const X = (x: number) => middle + x * s;
   const Y = (y: number) => bottom - y * s;
@@ -99,7 +104,7 @@ export function draw_section(page: Page, run: Run, section: Section, motion: Mot
     stroke(X(-half), y, X(half), y, striker.assumed);
     tick(X(-half), y);
     tick(X(half), y);
-    write(middle, y - 0.9 * font, `${striker.name} Ø ${millimetres(striker.width)}`, "middle", striker.assumed);
+    write(middle, y - 0.9 * font, `${bare(striker.name)} Ø ${millimetres(striker.width)}`, "middle", striker.assumed);
   }
   stroke(left - 8, bottom, width - right + 8, bottom, false);
   lines.push(svg("rect", { x: X(-section.width / 2) - 6, y: bottom, width: section.width * s + 12, height: 4, fill: "var(--faint-ink)" }));
@@ -137,14 +142,14 @@ export function draw_section(page: Page, run: Run, section: Section, motion: Mot
   // Diameters below.
   const ordered = [...below].sort((a, b) => a.width - b.width);
   ordered.forEach((each, i) => {
-    const y = Math.max(bottom, 0) + 1.6 * font * (i + 1) + 0.2 * font;
+    const y = bottom + 1.7 * font * (i + 1) + 0.3 * font;
     const half = each.width / 2;
     for (const x of [-half, half]) {
       stroke(X(x), Y(each.y), X(x), y + 4, false, true);
       tick(X(x), y);
     }
     stroke(X(-half), y, X(half), y, each.assumed);
-    write(middle, y, `${each.name} Ø ${millimetres(each.width)}`, "middle", each.assumed);
+    write(middle, y - 0.62 * font, `${bare(each.name)} Ø ${millimetres(each.width)}`, "middle", each.assumed);
   });
   const y_bar = height - 0.9 * font;
   stroke(left, y_bar, left + 10 * s, y_bar, false);
@@ -162,18 +167,28 @@ export function draw_section(page: Page, run: Run, section: Section, motion: Mot
   );
 }
 
-/** Part, material, thickness and what was assumed, with the look of each part. */
+/** The Ø sign says "diameter" already. */
+function bare(name: string): string {
+  return name.replace(/,[^,]*diameter.*$/, "");
+}
+
+/** Part, material and thickness with the look of each part; below, what was assumed and in which parts. */
 export function parts_table(page: Page, run: Run): HTMLElement {
   const r = page.report.runs.indexOf(run);
-  return reading_table(
+  const table = reading_table(
     `Parts of ${run.title}`,
-    ["part", "material", "thickness", "what was assumed"],
+    ["part", "material", "thickness"],
     run.parts.map((part, i) => [
       el("span", {}, swatch(page.looks.of(r, i)), part.name),
       part.material,
       part.thickness > 0 ? millimetres(part.thickness) : "–",
-      part.assumed.length > 0 ? part.assumed.join("; ") : "nothing",
     ]),
     [2],
   );
+  const phrases = new Map<string, string[]>();
+  for (const part of run.parts) for (const phrase of part.assumed) phrases.set(phrase, [...(phrases.get(phrase) ?? []), part.name]);
+  const list = [...phrases].map(([phrase, parts]) =>
+    el("li", {}, el("strong", {}, parts.length === run.parts.length && parts.length > 1 ? "every part" : parts.join(", ")), `: ${phrase}`),
+  );
+  return el("div", {}, table, list.length > 0 ? el("p", { class: "note" }, "Assumed, not measured:") : null, list.length > 0 ? el("ul", { class: "note" }, ...list) : null);
 }

@@ -54,8 +54,8 @@ export function draw_stage(
 
   if (paint.field) draw_field(pen, motion, shape, paint, X, Y);
   for (const outline of frames.outlines) {
-    pen.beginPath();
-    for (const side of [-1, 1]) {
+    for (const side of paint.field ? [] : [-1, 1]) {
+      pen.beginPath();
       outline.nodes.forEach((node, i) => {
         // A hair across the axis, so that no seam shows between the halves.
         const x = shape.x[node] < 0.01 ? -0.5 / per_mm : shape.x[node];
@@ -63,8 +63,6 @@ export function draw_stage(
         else pen.lineTo(X(x, side), Y(shape.y[node]));
       });
       pen.closePath();
-    }
-    if (!paint.field) {
       pen.fillStyle = paint.theme.fill(pen, paint.look(outline.part), paint.density);
       pen.fill();
     }

@@ -39,7 +39,7 @@ export class View {
     label: string,
   ) {
     this.element = el("div", { class: "stage" }, this.canvas);
-    time_slider(this.element, page.clock, label, () => moment_text(run, page.clock.time));
+    time_slider(this.element, page.clock, label, () => moment_text(run, page.clock.of(run)));
     page.clock.watch(() => this.draw());
     page.redraws.push(() => this.draw());
     new ResizeObserver((entries) => {
@@ -50,7 +50,7 @@ export class View {
     }).observe(this.element);
     let start: { x: number; time: number } | null = null;
     this.element.addEventListener("pointerdown", (event) => {
-      start = { x: event.clientX, time: page.clock.time };
+      start = { x: event.clientX, time: page.clock.of(run) };
       this.element.setPointerCapture(event.pointerId);
     });
     this.element.addEventListener("pointermove", (event) => {
@@ -72,7 +72,7 @@ export class View {
     pen.setTransform(density, 0, 0, density, 0, 0);
     pen.clearRect(0, 0, width, height);
     const run_number = this.page.report.runs.indexOf(this.run);
-    draw_stage(pen, { x: 0, y: 0, width, height }, this.motion, this.motion.shape(this.page.clock.time), this.extent, {
+    draw_stage(pen, { x: 0, y: 0, width, height }, this.motion, this.motion.shape(this.page.clock.of(this.run)), this.extent, {
       theme: new Theme(this.canvas),
       look: (part) => this.page.looks.of(run_number, part),
       density,
