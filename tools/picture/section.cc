@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/picture/section.h"
 
+#include "tools/picture/outlines.h"
+
 #include <algorithm>
 #include <cmath>
-#include <map>
-#include <set>
 
 namespace solemech::tools
 {
@@ -15,9 +15,9 @@ constexpr double mm = 1e3;
 /// The half section and its mirror image as one mesh; nodes on the axis are shared.
 struct WholeMesh
 {
-  std::vector<Point>                      current, initial; ///< [mm]
-  std::vector<std::array<std::size_t, 9>> cells;
-  std::vector<int>                        part;
+  std::vector<Point>        current, initial; ///< [mm]
+  std::vector<NineNodeCell> cells;
+  std::vector<int>          part;
 };
 
 WholeMesh whole_mesh(const solver::Picture &picture, const solver::Snapshot &shot)
@@ -56,35 +56,15 @@ WholeMesh whole_mesh(const solver::Picture &picture, const solver::Snapshot &sho
   return mesh;
 }
 
-/// Boundary polygons of the cells that `belongs` picks: cell sides that no neighbour shares, chained.
-/// The stuff lies to the left, so outer boundaries turn left and holes turn right.
-template <typename Belongs>
-std::vector<Polygon> boundaries(const WholeMesh &mesh, Belongs belongs)
+/// Boundary polygons of the cells that `belongs` picks: outer boundaries turn left, holes turn right.
+std::vector<Polygon> boundaries(const WholeMesh &mesh, const std::function<bool(int)> &belongs)
 {
-  using Edge = std::pair<std::size_t, std::size_t>;
-  std::set<Edge>        edges;
-  constexpr std::size_t around[] = {0, 1, 2, 5, 8, 7, 6, 3};
-  for (std::size_t c = 0; c < mesh.cells.size(); ++c)
-    if (belongs(mesh.part[c]))
-      for (std::size_t i = 0; i < 8; ++i)
-      {
-        const Edge edge(mesh.cells[c][around[i]], mesh.cells[c][around[(i + 1) % 8]]);
-        if (!edges.erase({edge.second, edge.first}))
-          edges.insert(edge);
-      }
-  std::multimap<std::size_t, std::size_t> next(edges.begin(), edges.end());
-  std::vector<Polygon>                    polygons;
-  while (!next.empty())
+  std::vector<Polygon> polygons;
+  for (const auto &loop : boundary_loops(mesh.cells, mesh.part, belongs))
   {
-    Polygon     polygon;
-    std::size_t node = next.begin()->first;
-    for (auto step = next.begin(); step != next.end(); step = next.find(node))
-    {
+    Polygon &polygon = polygons.emplace_back();
+    for (const std::size_t node : loop)
       polygon.push_back(mesh.current[node]);
-      node = step->second;
-      next.erase(step);
-    }
-    polygons.push_back(std::move(polygon));
   }
   return polygons;
 }

@@ -19,6 +19,8 @@ struct Run
   solver::Result           result;
   std::vector<std::string> changes =
     {}; ///< made to the case file for this run, e.g. "core.thickness = 18 mm"
+  std::vector<std::string> assumed =
+    {}; ///< entries left at their defaults, e.g. "plug.base bonded"; empty when not known
 };
 
 /// What a series varies: a column of the table and the axis of its picture.

@@ -4,6 +4,7 @@
 #include "solver/field_files.h"
 #include "solver/result_file.h"
 #include "tools/picture/pictures.h"
+#include "tools/report/report_page.h"
 #include "tools/results/summary.h"
 #include "tools/results/tables.h"
 
@@ -33,6 +34,7 @@ std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &rec
   folder.write("data/case.toml", record.case_text);
   folder.write("data/resolved.txt", record.canonical_text);
   solver::write_result_file(folder.file("data/results.h5"), stored(record));
+  folder.write("report.html", report::report_html(report::run_page(record)));
 
   for (std::size_t i = 0; i < record.runs.size(); ++i)
   {

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Fills the folder of a run:
+//   report.html        what happened and why, for people: one file, opens in any browser
 //   summary.txt        what the terminal shows
 //   pictures/          SVG and PNG
 //   data/              results.h5 (the record), case.toml, resolved.txt, pictures.gp;

@@ -1,0 +1,32 @@
+// SPDX-License-Identifier: Apache-2.0
+// Texts and numbers on their way into the page: what is no UTF-8 is replaced, what a browser would read as
+// markup is escaped, numbers keep the digits that mean something.
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools::report
+{
+/// The text with the replacement character for every byte that is no UTF-8 and for control characters other
+/// than tab and line feed.
+std::string readable(const std::string &text);
+
+/// The same as content of an HTML element or of a quoted attribute.
+std::string html(const std::string &text);
+
+/// Rounded to `digits` significant digits.
+double rounded(double value, int digits);
+
+/// The values times `factor`, rounded to `digits` digits of the greatest of them.
+std::vector<double> rounded(const std::vector<double> &values, double factor, int digits = 6);
+
+/// Energy as people say it: "4.71 J", "82 mJ".
+std::string energy_text(double joules);
+
+/// A share in words that also serve for small ones: "65 %", "less than 1 %", "nothing".
+std::string share_words(double share);
+
+/// The first letter as a capital; for sentences that start with the name of a layer.
+std::string capital(std::string text);
+} // namespace solemech::tools::report

@@ -1,0 +1,95 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/report/reading_display.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <string_view>
+
+namespace solemech::tools::report
+{
+namespace
+{
+struct Known
+{
+  const char *name, *label, *unit;
+  double      factor;
+  int         digits;
+  bool        headline;
+};
+
+constexpr Known known[] = {
+  {"rebound_by_height", "rebound, share of the drop height", "%", 1e2, 1, true},
+  {"rebound_height", "rebound", "mm", 1e3, 0, false},
+  {"return_by_speed", "energy return, by speed", "%", 1e2, 1, false},
+  {"return_by_loop", "energy return, by loop", "%", 1e2, 1, false},
+  {"loop_return", "energy return, by loop", "%", 1e2, 1, true},
+  {"loop_energy_in", "energy put in", "J", 1, 2, false},
+  {"loop_energy_lost", "energy lost in the loop", "J", 1, 2, false},
+  {"peak_force", "peak force", "N", 1, 0, true},
+  {"peak_force_raw", "peak force, unsmoothed", "N", 1, 0, false},
+  {"peak_deceleration", "deceleration of the weight", "g", 1, 1, false},
+  {"peak_force_over_weight", "peak force over weight", "", 1, 1, false},
+  {"greatest_compression", "greatest compression", "mm", 1e3, 2, true},
+  {"compression_share", "compression, share of the stack", "%", 1e2, 1, false},
+  {"peak_displacement", "displacement at peak", "mm", 1e3, 2, false},
+  {"secant_stiffness", "stiffness, zero to peak", "N/mm", 1e-3, 1, false},
+  {"contact_time", "contact time", "ms", 1e3, 2, false},
+  {"time_of_peak", "time of greatest compression", "ms", 1e3, 2, false},
+  {"peak_pressure", "peak pressure", "kPa", 1e-3, 0, false},
+  {"impact_speed", "speed at first touch", "m/s", 1, 2, false},
+  {"rebound_speed", "speed at contact loss", "m/s", 1, 2, false},
+  {"guide_loss_up", "lost in the guide on the way up", "J", 1, 3, false},
+  {"left_in_stack", "left in the stack", "J", 1, 3, false},
+  {"bottoming_margin", "travel left before bottoming", "%", 1e2, 0, false},
+};
+
+struct UnitDisplay
+{
+  const char *si, *unit;
+  double      factor;
+  int         digits;
+};
+constexpr UnitDisplay units[] = {
+  {"m", "mm", 1e3, 2},   {"s", "ms", 1e3, 2},  {"Pa", "kPa", 1e-3, 0},   {"N", "N", 1, 0},
+  {"J", "J", 1, 3},      {"1", "", 1, 3},      {"N/m", "N/mm", 1e-3, 1}, {"K", "K", 1, 1},
+  {"m3", "cm³", 1e6, 2}, {"m/s", "m/s", 1, 2},
+};
+
+std::string spoken(std::string name)
+{
+  std::replace(name.begin(), name.end(), '_', ' ');
+  return name;
+}
+} // namespace
+
+ReadingDisplay reading_display(const solver::Reading &reading)
+{
+  for (const auto &entry : known)
+    if (reading.name == entry.name)
+    {
+      // Small forces and energies, as of a ball, would lose their digits.
+      const std::string_view unit = entry.unit;
+      const double           size = std::abs(reading.value);
+      const int              more = unit == "N" && size < 99.95 ? 2 : unit == "J" && size < 0.0995 ? 2 : 0;
+      return {entry.label, entry.unit, entry.factor, entry.digits + more, entry.headline};
+    }
+  constexpr std::string_view layer = "compression.", hit = "rebound_by_height.hit_";
+  if (reading.name.starts_with(layer))
+    return {"compression of " + reading.name.substr(layer.size()), "mm", 1e3, 2, false};
+  if (reading.name.starts_with(hit))
+    return {"rebound of hit " + reading.name.substr(hit.size()), "%", 1e2, 1, false};
+  for (const auto &entry : units)
+    if (reading.unit == entry.si)
+      return {spoken(reading.name), entry.unit, entry.factor, entry.digits, false};
+  return {spoken(reading.name), reading.unit, 1, 3, false};
+}
+
+std::string display_text(const solver::Reading &reading)
+{
+  const ReadingDisplay display = reading_display(reading);
+  return fmt::format("{:.{}f}", reading.value * display.factor, display.digits) +
+         (display.unit.empty() ? "" : " " + display.unit);
+}
+} // namespace solemech::tools::report

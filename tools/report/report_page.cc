@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/report/report_page.h"
+
+#include "tools/report/report_json.h"
+#include "tools/report/series_block.h"
+#include "tools/report/story.h"
+#include "tools/results/cautions.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools::report
+{
+namespace
+{
+std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
+{
+  std::vector<const solver::Case *> setups;
+  bool                              scenario = false, materials = false;
+  for (const auto *run : runs)
+  {
+    setups.push_back(&run->setup);
+    scenario = scenario || is_invented_scenario(run->setup);
+    materials = materials || uses_invented_material(run->setup);
+  }
+  auto texts = cautions(setups);
+  if (scenario)
+    texts.emplace_back("Invented demo stacks: the numbers describe no product.");
+  if (materials)
+    texts.emplace_back("Materials of the library are partly invented for demonstration.");
+  texts.emplace_back(
+    "Local safety rules and the instructions of your tools come first; pain or numbness is a matter for a "
+    "licensed foot professional.");
+  return texts;
+}
+
+std::string title_of(const RunRecord &record)
+{
+  return record.runs.empty() || record.runs.front().setup.title.empty() ? record.label
+                                                                        : record.runs.front().setup.title;
+}
+} // namespace
+
+Page side_by_side_page(const std::vector<const RunRecord *> &records, const std::string &label,
+                       const std::string &title)
+{
+  Page page;
+  page.label = label;
+  page.title = title;
+  for (const auto *record : records)
+    for (const auto &run : record->runs)
+      page.runs.push_back(&run);
+  if (!records.empty())
+  {
+    const auto &first = *records.front();
+    const auto  program = first.versions.find("solemech");
+    page.record = {"solemech" + (program == first.versions.end() ? "" : " " + program->second),
+                   first.versions, first.hash, first.case_text, first.canonical_text};
+  }
+  page.sentence = together_sentence(page.runs);
+  page.headline = together_headline(page.runs);
+  if (page.runs.size() == 1)
+    page.story = story_of(*page.runs.front());
+  else
+    for (const auto *run : page.runs)
+      page.story.push_back(run->label + ": " + sentence_of(*run));
+  page.cautions = cautions_of(page.runs);
+  return page;
+}
+
+Page run_page(const RunRecord &record)
+{
+  Page page = side_by_side_page({&record}, record.label, title_of(record));
+  if (record.series && record.series->values.size() == record.runs.size())
+  {
+    page.series = chart_series(page.runs, *record.series);
+    page.sentence = page.series->sentence;
+  }
+  return page;
+}
+} // namespace solemech::tools::report
