@@ -1,0 +1,300 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/explain.h"
+
+#include "tools/compare/bands.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+#include <unordered_map>
+
+namespace solemech::tools
+{
+namespace
+{
+/// Readings that are split, most telling first; a run has some of them.
+constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
+                                          "greatest_compression", "peak_displacement", "contact_time"};
+
+constexpr std::size_t n_order_pairs = 12; // for more changes than are split exactly
+
+constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
+constexpr SolveWish plain{.pictures = false, .estimate_error = false, .level = 0};
+constexpr SolveWish coarser{.pictures = false, .estimate_error = false, .level = -1};
+
+/// Every set that is needed, its number in the lists of runs, and why it cannot be built.
+struct Sets
+{
+  std::vector<std::vector<std::size_t>>      orders; ///< empty: all of them
+  std::vector<ChangeSet>                     sets;
+  std::vector<Mixture>                       mixtures;
+  std::unordered_map<ChangeSet, std::size_t> number;
+};
+
+Sets needed_sets(const ChangePlan &plan)
+{
+  Sets              needed;
+  const std::size_t n = plan.changes.size();
+  const auto        add = [&](ChangeSet set) {
+    if (needed.number.try_emplace(set, needed.sets.size()).second)
+    {
+      needed.sets.push_back(set);
+      needed.mixtures.push_back(mixture(plan, set));
+    }
+  };
+  if (n <= most_exact_changes)
+    for (ChangeSet set = 0; set < (1U << n); ++set)
+      add(set);
+  else
+  {
+    needed.orders = sampled_orders(n, n_order_pairs);
+    for (const auto &order : needed.orders)
+      for (const ChangeSet set : sets_of(order))
+        add(set);
+  }
+  return needed;
+}
+
+/// A mixture that the solver refuses is no fault: it comes back incomplete, with the reason.
+Solve forgiving(const Solve &solve)
+{
+  return [solve](const solver::Case &setup, const SolveWish &wish, const RunProgress &progress) {
+    try
+    {
+      return solve(setup, wish, progress);
+    }
+    catch (const std::invalid_argument &refusal)
+    {
+      solver::Result result;
+      result.complete = false;
+      result.stop_reason = refusal.what();
+      return result;
+    }
+  };
+}
+
+/// Results of all mixtures at one level, by the number of the set; those that cannot be built stay
+/// incomplete.
+struct Level
+{
+  std::vector<solver::Result> results;
+};
+
+class Runner
+{
+public:
+  Runner(const Sets &sets, const ExplainTools &tools, Explanation &answer)
+    : sets_(sets), tools_(tools), answer_(answer)
+  {
+  }
+
+  /// Runs what `is_wanted` says, as the share from..to of all the work.
+  template <typename IsWanted>
+  std::vector<solver::Result> run(const SolveWish &wish, double from, double to, const Solve &solve,
+                                  const IsWanted &is_wanted)
+  {
+    std::vector<solver::Case> cases;
+    std::vector<std::size_t>  numbers;
+    for (std::size_t i = 0; i < sets_.sets.size(); ++i)
+      if (sets_.mixtures[i].impossible.empty() && is_wanted(sets_.sets[i]))
+      {
+        cases.push_back(sets_.mixtures[i].setup);
+        numbers.push_back(i);
+      }
+    const auto progress = [&](double fraction, const std::string &what) {
+      if (tools_.progress)
+        tools_.progress(from + (to - from) * fraction, what);
+    };
+    auto runs = run_many(cases, wish, solve, tools_.store, progress, *tools_.interrupted);
+    answer_.n_calculated += runs.n_calculated;
+    answer_.n_from_store += runs.n_from_store;
+    std::vector<solver::Result> results(sets_.sets.size());
+    for (auto &result : results)
+      result.complete = false;
+    for (std::size_t k = 0; k < numbers.size(); ++k)
+      results[numbers[k]] = std::move(runs.results[k]);
+    return results;
+  }
+
+private:
+  const Sets         &sets_;
+  const ExplainTools &tools_;
+  Explanation        &answer_;
+};
+
+double value_of(const solver::Result &result, const std::string &reading)
+{
+  const auto *found = result.complete ? result.find(reading) : nullptr;
+  return found ? found->value : no_value;
+}
+
+/// Shares of one reading at one level of mesh and step, with standard errors when orders are sampled.
+struct Shares
+{
+  std::vector<double> values, sampling_errors;
+};
+
+Shares shares_of(const Sets &sets, std::size_t n_changes, const std::vector<double> &values)
+{
+  if (sets.orders.empty())
+  {
+    const auto exact = shares_over_all_orders(values);
+    return {exact.value_or(std::vector<double>()), std::vector<double>(exact ? n_changes : 0, 0)};
+  }
+  auto sampled = shares_over_orders(sets.orders, [&](ChangeSet set) { return values[sets.number.at(set)]; });
+  return {std::move(sampled.shares), std::move(sampled.standard_errors)};
+}
+
+/// A set counts only when both levels have its value.
+std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
+                                                           const std::vector<solver::Result> &fine,
+                                                           const std::vector<solver::Result> &coarse)
+{
+  std::pair<std::vector<double>, std::vector<double>> both;
+  for (std::size_t i = 0; i < fine.size(); ++i)
+  {
+    double of_fine = value_of(fine[i], reading), of_coarse = value_of(coarse[i], reading);
+    if (std::isnan(of_fine) || std::isnan(of_coarse))
+      of_fine = of_coarse = no_value;
+    both.first.push_back(of_fine);
+    both.second.push_back(of_coarse);
+  }
+  return both;
+}
+
+void add_interactions(ReadingSplit &split, const std::vector<double> &fine, const std::vector<double> &coarse,
+                      double least)
+{
+  constexpr double notable = 0.2; // of a share
+  for (std::size_t i = 0; i < split.shares.size(); ++i)
+    for (std::size_t j = i + 1; j < split.shares.size(); ++j)
+    {
+      const auto of_fine = interaction(fine, i, j), of_coarse = interaction(coarse, i, j);
+      if (!of_fine || !of_coarse)
+        continue;
+      const Banded both = banded(*of_fine, *of_coarse, least);
+      const double smaller = std::min(std::abs(split.shares[i].value), std::abs(split.shares[j].value));
+      if (both.is_told() && std::abs(both.value) > notable * smaller)
+        split.interactions.push_back({i, j, both.value, both.band});
+    }
+  std::sort(split.interactions.begin(), split.interactions.end(),
+            [](const Together &x, const Together &y) { return std::abs(x.value) > std::abs(y.value); });
+}
+
+ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t n_changes,
+                      const std::vector<solver::Result> &fine, const std::vector<solver::Result> &coarse)
+{
+  ReadingSplit      split{reading, "", 0, 0, {}, {}, {}};
+  const std::size_t a = sets.number.at(0);
+  const std::size_t b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
+  split.unit = fine[a].find(reading)->unit;
+  split.from = fine[a].find(reading)->value;
+  split.to = fine[b].find(reading)->value;
+  const auto [of_fine, of_coarse] = tables(reading, fine, coarse);
+  const double least = least_share_error(reading, std::max(std::abs(split.from), std::abs(split.to)));
+  split.total = banded(split.to - split.from, of_coarse[b] - of_coarse[a], least);
+  if (n_changes == 0)
+    split.total = {0, 0};
+
+  const Shares shares = shares_of(sets, n_changes, of_fine), check = shares_of(sets, n_changes, of_coarse);
+  for (std::size_t i = 0; i < shares.values.size(); ++i)
+  {
+    Banded share = banded(shares.values[i], check.values[i], least);
+    // Two standard errors: 19 of 20 samples of orders lie within.
+    share.band += 2 * shares.sampling_errors[i];
+    // What makes no difference in any mixture has no error either.
+    if (shares.values[i] == 0 && check.values[i] == 0)
+      share.band = 0;
+    split.shares.push_back(share);
+  }
+  if (sets.orders.empty())
+    add_interactions(split, of_fine, of_coarse, least);
+  return split;
+}
+
+/// The errors that the two levels say about the readings of an end.
+void set_errors(solver::Result &fine, const solver::Result &coarse)
+{
+  for (auto &reading : fine.readings)
+    if (const auto *other = coarse.find(reading.name))
+      reading.error = std::abs(reading.value - other->value);
+}
+
+void note_impossible(const Sets &sets, const std::vector<solver::Result> &fine,
+                     const std::vector<solver::Result> &coarse, Explanation &answer)
+{
+  for (std::size_t i = 0; i < sets.sets.size(); ++i)
+  {
+    std::string reason = sets.mixtures[i].impossible;
+    if (reason.empty() && !fine[i].complete)
+      reason = fine[i].stop_reason;
+    else if (reason.empty() && !coarse[i].complete)
+      reason = coarse[i].stop_reason;
+    if (!reason.empty())
+      answer.impossible.push_back({sets.mixtures[i].setup.label, reason});
+  }
+}
+} // namespace
+
+std::string main_reading(const solver::Result &a, const solver::Result &b)
+{
+  for (const char *name : {"rebound_by_height", "loop_return"})
+    if (a.find(name) && b.find(name))
+      return name;
+  return "";
+}
+
+Explanation explained(const solver::Case &a, const solver::Case &b, const ExplainTools &tools)
+{
+  Explanation answer;
+  answer.plan = planned_changes(a, b);
+  const std::size_t n_changes = answer.plan.changes.size();
+  const Sets        sets = needed_sets(answer.plan);
+  const std::size_t end_a = sets.number.at(0);
+  const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
+  const std::size_t end_b = sets.number.at(all);
+  const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
+  Runner            runner(sets, tools, answer);
+
+  const bool comparable =
+    a.rig.index() == b.rig.index() && a.plug.section == b.plug.section; // readings of one kind
+  const auto   is_mixture = [&](ChangeSet set) { return comparable && !is_end(set); };
+  const auto   is_needed = [&](ChangeSet set) { return comparable || is_end(set); };
+  const double n_ends = 2, n_all = static_cast<double>(sets.sets.size()), coarse_cost = 0.4;
+  const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
+  auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
+  auto         coarse = runner.run(coarser, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
+                                   forgiving(tools.solve), is_needed);
+  auto         fine =
+    runner.run(plain, n_ends / work + coarse_cost / (1 + coarse_cost), 1, forgiving(tools.solve), is_mixture);
+  set_errors(ends[end_a], coarse[end_a]);
+  if (end_b != end_a)
+    set_errors(ends[end_b], coarse[end_b]);
+  fine[end_a] = ends[end_a];
+  fine[end_b] = ends[end_b];
+  answer.a = std::move(ends[end_a]);
+  answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
+  if (*tools.interrupted || !answer.a.complete || !answer.b.complete)
+    return answer;
+
+  if (!comparable)
+  {
+    answer.no_shares = a.rig.index() != b.rig.index()
+                         ? "a drop and a press give readings of different kind"
+                         : "a round plug and a slice give readings of different kind";
+    return answer;
+  }
+  note_impossible(sets, fine, coarse, answer);
+  answer.n_sampled_orders = sets.orders.size();
+  for (const char *reading : split_readings)
+    if (answer.a.find(reading) && answer.b.find(reading))
+      answer.splits.push_back(split_of(reading, sets, n_changes, fine, coarse));
+  if (sets.orders.empty() && !answer.splits.empty())
+    answer.possible_orders = share_of_possible_orders(tables(answer.splits.front().name, fine, coarse).first);
+  if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
+    answer.no_shares = "no order of the changes leads through mixtures that can be built";
+  return answer;
+}
+} // namespace solemech::tools

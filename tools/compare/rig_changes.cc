@@ -1,0 +1,145 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/compare/rig_changes.h"
+
+#include "tools/compare/layer_words.h"
+#include "tools/input/case_text.h"
+
+#include <fmt/format.h>
+
+#include <type_traits>
+
+namespace solemech::tools
+{
+namespace
+{
+using Details = std::vector<ChangeDetail>;
+
+/// Adds a row when the two texts differ.
+void add(Details &details, const char *what, const std::string &from, const std::string &to)
+{
+  if (from != to)
+    details.push_back({what, from, to});
+}
+
+std::string number(double value, const char *unit, double scale = 1)
+{
+  return fmt::format("{:.6g}{}{}", value * scale, *unit == '\0' ? "" : " ", unit);
+}
+
+template <typename Data>
+bool same_text(const Data &a, const Data &b)
+{
+  solver::Case case_a, case_b;
+  if constexpr (std::is_same_v<Data, solver::Rig>)
+  {
+    case_a.rig = a;
+    case_b.rig = b;
+  }
+  else
+  {
+    case_a.plug = a;
+    case_b.plug = b;
+  }
+  return canonical_text(case_a) == canonical_text(case_b);
+}
+
+void drop_rows(Details &details, const solver::DropRig &a, const solver::DropRig &b)
+{
+  add(details, "drop weight", number(a.mass, "kg"), number(b.mass, "kg"));
+  add(details, "drop height", number(a.height, "mm", 1e3), number(b.height, "mm", 1e3));
+  add(details, "guide loss", number(a.guide_loss, "%", 100), number(b.guide_loss, "%", 100));
+  add(details, "hits counted", number(a.hits, ""), number(b.hits, ""));
+  add(details, "hits before", number(a.discarded, ""), number(b.discarded, ""));
+  add(details, "rest between hits", number(a.rest, "s"), number(b.rest, "s"));
+  add(details, "conditioned", a.conditioned ? "yes" : "no", b.conditioned ? "yes" : "no");
+  add(details, "base", a.base_mass > 0 ? number(a.base_mass, "kg") : "rigid",
+      b.base_mass > 0 ? number(b.base_mass, "kg") : "rigid");
+}
+
+void press_rows(Details &details, const solver::PressRig &a, const solver::PressRig &b)
+{
+  const auto peak = [](const solver::PressRig &rig) {
+    return rig.control == solver::PressControl::force ? number(rig.peak, "N") : number(rig.peak, "mm", 1e3);
+  };
+  const char *waves[] = {"up and down", "half sine", "table"};
+  add(details, "peak", peak(a), peak(b));
+  add(details, "wave", waves[static_cast<int>(a.wave)], waves[static_cast<int>(b.wave)]);
+  add(details, "duration", number(a.duration, "ms", 1e3), number(b.duration, "ms", 1e3));
+  add(details, "cycles", number(a.cycles, ""), number(b.cycles, ""));
+  add(details, "rest between pulses", number(a.rest, "s"), number(b.rest, "s"));
+}
+
+const solver::Tup &striker_of(const solver::Rig &rig)
+{
+  return std::visit([](const auto &data) -> const solver::Tup & { return data.tup; }, rig);
+}
+} // namespace
+
+std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b)
+{
+  Details details;
+  if (same_text(a, b))
+    return details;
+  if (a.index() != b.index())
+    return {{"rig", a.index() == 0 ? "drop" : "press", b.index() == 0 ? "drop" : "press"}};
+  add(details, "striker", tup_words(striker_of(a)), tup_words(striker_of(b)));
+  add(details, "edge of the striker", number(striker_of(a).edge_radius, "mm", 1e3),
+      number(striker_of(b).edge_radius, "mm", 1e3));
+  add(details, "friction of the striker", number(striker_of(a).friction, ""),
+      number(striker_of(b).friction, ""));
+  if (const auto *drop = std::get_if<solver::DropRig>(&a))
+    drop_rows(details, *drop, std::get<solver::DropRig>(b));
+  else
+    press_rows(details, std::get<solver::PressRig>(a), std::get<solver::PressRig>(b));
+  if (details.empty())
+    details.push_back({"rig", "its other entries", "its other entries"});
+  return details;
+}
+
+std::string rig_change_name(const std::vector<ChangeDetail> &details)
+{
+  return details.size() == 1 ? details[0].what : "rig";
+}
+
+std::vector<ChangeDetail> plug_details(const solver::Plug &a, const solver::Plug &b)
+{
+  Details      details;
+  solver::Plug same_radius = b;
+  same_radius.radius = a.radius;
+  if (same_text(a, same_radius))
+    return details;
+  const char *sections[] = {"round plug", "slice"};
+  const auto  side = [](const solver::Plug &plug) {
+    switch (plug.side)
+    {
+    case solver::Side::free:
+      return std::string("cut free");
+    case solver::Side::ring:
+      return fmt::format("wrapped in {} {}", short_length(plug.side_thickness), plug.side_material.name);
+    case solver::Side::shell:
+      return fmt::format("shell left on, {:.3g} N/mm3", plug.shell_stiffness * 1e-9);
+    }
+    return std::string();
+  };
+  const auto base = [](const solver::Plug &plug) {
+    const char *words[] = {"bonded", "resting", "clamped", "sliding"};
+    return std::string(words[static_cast<int>(plug.base)]) +
+           (plug.base == solver::Base::resting ? fmt::format(", friction {:.2g}", plug.base_friction) : "");
+  };
+  add(details, "section", sections[static_cast<int>(a.section)], sections[static_cast<int>(b.section)]);
+  add(details, "side of the plug", side(a), side(b));
+  add(details, "base of the plug", base(a), base(b));
+  // Entries without effect, such as the friction of a bonded base, are no difference.
+  return details;
+}
+
+std::vector<ChangeDetail> surroundings_details(const solver::Case &a, const solver::Case &b)
+{
+  Details details;
+  add(details, "temperature", number(a.temperature - 273.15, "°C"), number(b.temperature - 273.15, "°C"));
+  add(details, "gravity", number(a.gravity, "m/s2"), number(b.gravity, "m/s2"));
+  add(details, "air pressure", number(a.atmospheric_pressure, "kPa", 1e-3),
+      number(b.atmospheric_pressure, "kPa", 1e-3));
+  return details;
+}
+} // namespace solemech::tools
