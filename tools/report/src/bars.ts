@@ -23,6 +23,7 @@ export function signed_bars(name: string, finding: string, bars: Bar[], unit: st
     name,
     finding,
     title,
+    rows: true,
     height: () => 54 * bars.length + 60,
     options: () => ({
       marginLeft: 16,

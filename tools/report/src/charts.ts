@@ -18,7 +18,8 @@ export interface Cursor {
 
 export interface Chart {
   element: HTMLElement;
-  paint: (pen: CanvasRenderingContext2D, box: Box, theme: Theme, looks: PartLooks) => Promise<void>;
+  /** Paint into a picture; returns the y below it. */
+  paint: (pen: CanvasRenderingContext2D, box: Box, theme: Theme, looks: PartLooks) => Promise<number>;
 }
 
 export interface ChartParts {
@@ -29,6 +30,7 @@ export interface ChartParts {
   table: () => Table;
   cursor?: Cursor;
   title?: boolean; // show the name above
+  rows?: boolean; // of a given height each: a picture keeps their proportions
 }
 
 type Drawn = SVGSVGElement & { scale(name: "x" | "y"): { apply(value: unknown): number; invert?(value: number): number } | undefined };
@@ -127,10 +129,13 @@ export function chart(parts: ChartParts): Chart {
         const below = paint_text(pen, parts.name, box.x, box.y, box.width, { size: 30, weight: "bold", colour: theme.colour("--ink"), most: 1 });
         room = { ...box, y: below, height: box.height - (below - box.y) };
       }
-      const k = 2; // drawn at half the size, so type and lines come out twice as large
-      const width_ = room.width / k;
-      const height = Math.min(room.height / k, 1.1 * width_);
-      await paint_svg(pen, draw(parts, width_, height, 15), room, theme, looks);
+      if (parts.rows) {
+        const k = Math.min(2.1, room.height / parts.height(room.width / 2.1));
+        return paint_svg(pen, draw(parts, room.width / k, parts.height(room.width / k), 13), room, theme, looks);
+      }
+      const k = Math.min(2, Math.max(1.2, room.height / 190)); // drawn at half the size: type and lines come out twice as large
+      const drawing = draw(parts, room.width / k, Math.min(room.height / k, (1.1 * room.width) / k), 15);
+      return paint_svg(pen, drawing, room, theme, looks);
     },
   };
 }

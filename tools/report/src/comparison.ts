@@ -135,6 +135,6 @@ function parts_block(page: Page, comparison: Comparison, from: string, to: strin
       bars.element,
       reading_table("Energy by part", ["part", from, to, "difference"], comparison.parts.map((part) => [part.name, `${fixed(part.from, 1)} %`, `${fixed(part.to, 1)} %`, signed(part.to - part.from, 1)]), [1, 2, 3]),
     ],
-    paint: (pen, box, theme) => bars.paint(pen, box, theme, page.looks),
+    paint: (pen, box, theme) => bars.paint(pen, box, theme, page.looks).then(() => undefined),
   });
 }

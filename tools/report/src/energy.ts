@@ -7,9 +7,8 @@ import { at } from "./clock";
 import type { Energy, Run } from "./data";
 import { el } from "./dom";
 import { fixed } from "./format";
-import { guide_look, left_look, type Look, returned_look, swatch, type Theme, weight_look } from "./looks";
-import { paint_text } from "./picture";
-import type { Box } from "./stage";
+import { guide_look, left_look, type Look, returned_look, swatch, weight_look } from "./looks";
+import { paint_legend } from "./picture";
 import { reading_table } from "./table";
 
 type Share = Energy["shares"][number];
@@ -53,11 +52,13 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
   const bar_chart = chart({
     name: "where the energy went, by part",
     finding: accounted.map((run) => run.captions.energy).join(" "),
+    rows: true,
     height: () => (several ? 68 : 56) * accounted.length + 52,
     options: (width) => ({
       marginLeft: 8,
       marginRight: 22,
       marginTop: 6,
+      marginBottom: 46,
       x: { domain: [0, Math.max(100, ...accounted.map((run) => names.reduce((sum, { name }) => sum + (share_of(run, name) ?? 0), 0)))], label: "% of the drop energy" },
       y: { domain: titles.map((each) => each.key), axis: null, padding: 0 },
       marks: [
@@ -95,7 +96,7 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
       ...columns.flatMap((run) => warnings(run, ["energy", "energy_return"])),
       el("h3", {}, "And while it happened"),
       el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The whole grows a little while the weight goes on falling into the stack."),
-      el("div", { class: "side-by-side" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
+      el("div", { class: over_time.length > 1 ? "side-by-side" : "" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
     ],
     paint: async (pen, box, theme, font) => {
       const list = names.map(({ name, run, share }) => ({
@@ -103,10 +104,9 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
         words: `${name}: ${columns.map((each) => percent_text(share_of(each, name))).join(" / ")}`,
       }));
       const rows_of_list = box.width > box.height ? Math.ceil(list.length / 2) : list.length;
-      const list_room = Math.min(0.55 * box.height, rows_of_list * 1.5 * font);
-      await bar_chart.paint(pen, { ...box, height: box.height - list_room }, theme, page.looks);
-      const drawn = Math.min(box.height - list_room, 2 * ((several ? 68 : 56) * accounted.length + 52));
-      paint_legend(pen, { ...box, y: box.y + drawn + 10, height: box.height - drawn - 10 }, theme, list, font);
+      const list_room = Math.min(0.5 * box.height, rows_of_list * 1.3 * font);
+      const below = await bar_chart.paint(pen, { ...box, height: box.height - list_room }, theme, page.looks);
+      paint_legend(pen, { ...box, y: below + 10, height: box.y + box.height - below - 10 }, theme, list, font);
     },
   });
 }
@@ -134,23 +134,6 @@ function stacked_text(bars: { key: string; percent: number; name: string; dark: 
     stroke: (bar: { dark: boolean }) => (bar.dark ? "var(--ink)" : "var(--paper)"),
     strokeWidth: 4,
   };
-}
-
-export function paint_legend(pen: CanvasRenderingContext2D, box: Box, theme: Theme, items: { look: Look; words: string }[], font: number): void {
-  const n_columns = box.width > 1200 ? 2 : 1;
-  const n_rows = Math.ceil(items.length / n_columns);
-  const step = Math.min(1.5 * font, box.height / n_rows);
-  const size = Math.min(font, 0.72 * step);
-  items.forEach(({ look, words }, i) => {
-    const x = box.x + Math.floor(i / n_rows) * (box.width / n_columns);
-    const y = box.y + (i % n_rows) * step;
-    pen.fillStyle = theme.fill(pen, look, 1.5);
-    pen.strokeStyle = theme.colour("--ink");
-    pen.lineWidth = 1.5;
-    pen.fillRect(x, y, 1.6 * size, size);
-    pen.strokeRect(x, y, 1.6 * size, size);
-    paint_text(pen, words, x + 2.1 * size, y, box.width / n_columns - 2.5 * size, { size, colour: theme.colour("--ink"), most: 1 });
-  });
 }
 
 const order_of_kinds = { lost: 0, stored: 1, weight: 2 };

@@ -16,11 +16,9 @@ export function with_unit(value: number, digits: number, unit: string): string {
   return unit === "" ? fixed(value, digits) : `${fixed(value, digits)} ${unit}`;
 }
 
-/** About three significant digits, for axes that are not readings. */
-export function short(value: number): string {
-  if (!Number.isFinite(value)) return "–";
-  const size = Math.abs(value);
-  return fixed(value, size >= 100 || size === 0 ? 0 : size >= 10 ? 1 : size >= 1 ? 2 : 3);
+/** Three significant digits without trailing zeros: ends of a scale. */
+export function tidy(value: number): string {
+  return Number.isFinite(value) ? String(Number(value.toPrecision(3))).replace("-", "−") : "–";
 }
 
 /** An error bound with the decimals of its value, rounded up: it must not look smaller than it is. */

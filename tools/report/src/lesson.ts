@@ -21,7 +21,7 @@ export function lesson_block(page: Page, lesson: Lesson, answer: HTMLElement): H
     show.hidden = true;
     items[lesson.answer]?.classList.add("right");
     const right = items[lesson.answer]?.querySelector("button");
-    if (right && !right.textContent?.endsWith("(the answer)")) right.append(" (the answer)");
+    if (right && !right.querySelector("span")) right.append(el("span", { class: "screen-only" }, " (the answer)"));
   };
   const guess = (i: number) => {
     items.forEach((item, k) => item.classList.toggle("chosen", k === i));

@@ -6,9 +6,10 @@ import { chart, type Chart, type Cursor } from "./charts";
 import { at } from "./clock";
 import type { Run } from "./data";
 import { button, el, type Child } from "./dom";
+import { millimetres } from "./format";
 import type { Motion } from "./frames";
 import { dashes, line_swatch, run_colour } from "./looks";
-import { paint_svg, paint_text, split } from "./picture";
+import { paint_legend, paint_line_legend, paint_svg, paint_text, split } from "./picture";
 import { draw_section, parts_table, section_width } from "./section";
 import { draw_stage } from "./stage";
 import { common_extent, moment_text, View } from "./view";
@@ -82,8 +83,11 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
         if (!run.section) continue;
         const place = boxes[i];
         const y = drawable.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 2 }) : place.y;
-        const drawing = draw_section(page, run, run.section, motion, place.width / 1.7, 16, widest);
-        await paint_svg(pen, drawing, { ...place, y, height: place.height - (y - place.y) }, theme, page.looks);
+        const drawing = draw_section(page, run, run.section, motion, place.width / 1.7, 16, widest, true);
+        const below = await paint_svg(pen, drawing, { ...place, y, height: 0.68 * (place.height - (y - place.y)) }, theme, page.looks);
+        const r = page.report.runs.indexOf(run);
+        const items = run.parts.map((part, p) => ({ look: page.looks.of(r, p), words: `${part.name}${part.thickness > 0 ? ` ${millimetres(part.thickness)}` : ""}: ${part.material}` }));
+        paint_legend(pen, { ...place, y: below + 14, height: place.y + place.height - below - 14 }, theme, items, 0.9 * font);
       }
     },
   });
@@ -262,7 +266,10 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
       several ? run_legend(page, runs) : null,
       loop.element,
     ],
-    paint: (pen, box, theme) => loop.paint(pen, box, theme, page.looks),
+    paint: async (pen, box, theme, font) => {
+      const room = several ? paint_line_legend(pen, box, theme, runs.map((run) => run.title), numbers, font) : box;
+      await loop.paint(pen, room, theme, page.looks);
+    },
   });
 }
 

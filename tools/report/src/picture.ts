@@ -2,7 +2,7 @@
 // Pictures to save: title, sentence, content and the line "model" or "measured", in type that reads across a room.
 import type { Report } from "./data";
 import { download, file_name } from "./dom";
-import { type PartLooks, pattern_definitions, Theme } from "./looks";
+import { dashes, type Look, type PartLooks, pattern_definitions, Theme } from "./looks";
 import { type Box, font_family } from "./stage";
 
 export interface Size {
@@ -122,10 +122,10 @@ const variables = [
   ...Array.from({ length: 6 }, (_, i) => `--run-${i}`),
 ];
 
-/** Paint an SVG drawing into a box, as large as fits, sharp at any size. */
+/** Paint an SVG drawing into a box, as large as fits, sharp at any size; returns the y below it. */
 export async function paint_svg(
   pen: CanvasRenderingContext2D, drawing: SVGSVGElement, box: Box, theme: Theme, looks: PartLooks,
-): Promise<void> {
+): Promise<number> {
   const copy = drawing.cloneNode(true) as SVGSVGElement;
   const [, , width, height] = (copy.getAttribute("viewBox") ?? `0 0 ${box.width} ${box.height}`).split(/[ ,]+/).map(Number);
   const k = Math.min(box.width / width, box.height / height);
@@ -143,6 +143,7 @@ export async function paint_svg(
     image.src = address;
     await image.decode();
     pen.drawImage(image, box.x + (box.width - width * k) / 2, box.y, width * k, height * k);
+    return box.y + height * k;
   } finally {
     URL.revokeObjectURL(address);
   }
@@ -188,6 +189,52 @@ export function paint_table(
     });
     return;
   }
+}
+
+/** What the parts look like, in one or two columns. */
+export function paint_legend(pen: CanvasRenderingContext2D, box: Box, theme: Theme, items: { look: Look; words: string }[], font: number): void {
+  const n_columns = box.width > 1200 || (box.width > 800 && items.length * 1.3 * font > box.height) ? 2 : 1;
+  const n_rows = Math.ceil(items.length / n_columns);
+  const step = Math.min(1.5 * font, box.height / n_rows);
+  const size = Math.min(font, 0.72 * step);
+  if (size < 12) return;
+  items.forEach(({ look, words }, i) => {
+    const x = box.x + Math.floor(i / n_rows) * (box.width / n_columns);
+    const y = box.y + (i % n_rows) * step;
+    pen.fillStyle = theme.fill(pen, look, 1.5);
+    pen.strokeStyle = theme.colour("--ink");
+    pen.lineWidth = 1.5;
+    pen.fillRect(x, y, 1.6 * size, size);
+    pen.strokeRect(x, y, 1.6 * size, size);
+    paint_text(pen, words, x + 2.1 * size, y, box.width / n_columns - 2.5 * size, { size, colour: theme.colour("--ink"), most: 1 });
+  });
+}
+
+/** What the lines stand for, beside each other where they fit; returns the room below. */
+export function paint_line_legend(pen: CanvasRenderingContext2D, box: Box, theme: Theme, names: string[], numbers: number[], font: number): Box {
+  let { x, y } = box;
+  const stroke = 2.4 * font;
+  names.forEach((name, i) => {
+    pen.font = `${font}px ${font_family}`;
+    const width = Math.min(box.width, stroke + 0.5 * font + pen.measureText(name).width);
+    if (x > box.x && x + width > box.x + box.width) {
+      x = box.x;
+      y += 1.4 * font;
+    }
+    pen.save();
+    pen.strokeStyle = theme.colour(`--run-${numbers[i] % 6}`);
+    pen.lineWidth = 4;
+    pen.setLineDash((dashes[numbers[i] % dashes.length].match(/\d+/g) ?? []).map((length) => 1.7 * Number(length)));
+    pen.beginPath();
+    pen.moveTo(x, y + 0.55 * font);
+    pen.lineTo(x + stroke, y + 0.55 * font);
+    pen.stroke();
+    pen.restore();
+    paint_text(pen, name, x + stroke + 0.5 * font, y, width - stroke, { size: font, colour: theme.colour("--ink"), most: 1 });
+    x += width + 1.4 * font;
+  });
+  const below = y + 1.6 * font;
+  return { ...box, y: below, height: box.height - (below - box.y) };
 }
 
 /** Split a box into `n` beside each other (wide) or below each other (upright). */

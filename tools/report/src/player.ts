@@ -5,7 +5,7 @@ import { block, frame_of, type Page } from "./block";
 import { record_clip } from "./clip";
 import type { Field } from "./data";
 import { announce, button, el, file_name } from "./dom";
-import { fixed, short } from "./format";
+import { fixed, tidy } from "./format";
 import type { Motion } from "./frames";
 import { run_heading, type Shown } from "./moment";
 import { Theme } from "./looks";
@@ -40,7 +40,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
       label: shade.field.unit ? `${shade.field.label}, ${shade.field.unit}` : shade.field.label,
     });
     bar.setAttribute("role", "img");
-    bar.setAttribute("aria-label", `${shade.field.label}: from ${short(shade.low)} to ${short(shade.high)} ${shade.field.unit}`);
+    bar.setAttribute("aria-label", `${shade.field.label}: from ${tidy(shade.low)} to ${tidy(shade.high)} ${shade.field.unit}`);
     key.append(bar);
   };
   const choose = async (field: Field | null) => {
@@ -145,7 +145,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
     if (shade)
       draw_field_bar(
         pen, { x: box.x, y: box.y + box.height - 3.4 * font, width: Math.min(box.width, 24 * font), height: 3 * font }, theme, shade.field,
-        [short(shade.low), short(shade.high)], 0.9 * font,
+        [tidy(shade.low), tidy(shade.high)], 0.9 * font,
       );
   };
 

@@ -9,7 +9,7 @@ import { el, type Child } from "./dom";
 import { error_text, sentence_case, with_unit } from "./format";
 import { dashes, line_swatch, run_colour, symbols } from "./looks";
 import { run_legend, time_chart } from "./moment";
-import { paint_table, split } from "./picture";
+import { paint_line_legend, paint_table, split } from "./picture";
 import { reading_table } from "./table";
 
 /** Readings that come in the first table although no headline; the rest can be opened. */
@@ -89,8 +89,9 @@ export function overlay_block(page: Page, runs: Run[], sentence: string): HTMLEl
     heading: "Force and compression, laid over each other",
     sentence,
     content: [run_legend(page, runs), el("div", { class: "side-by-side" }, ...charts.map((each) => each.element))],
-    paint: async (pen, box, theme) => {
-      const places = split(box, 2, 40);
+    paint: async (pen, box, theme, font) => {
+      const numbers = runs.map((run) => page.report.runs.indexOf(run));
+      const places = split(paint_line_legend(pen, box, theme, runs.map((run) => run.title), numbers, font), 2, 40);
       for (const [i, each] of charts.entries()) await each.paint(pen, places[i], theme, page.looks);
     },
   });
@@ -141,8 +142,9 @@ export function series_block(page: Page, series: Series, heading: string): HTMLE
       groups.length > 1 ? group_legend(groups) : null,
       el("div", { class: "side-by-side" }, ...charts.map((each) => each.element)),
     ],
-    paint: async (pen, box, theme) => {
-      const places = split(box, charts.length, 36);
+    paint: async (pen, box, theme, font) => {
+      const room = groups.length > 1 ? paint_line_legend(pen, box, theme, groups, groups.map((_, g) => g), font) : box;
+      const places = split(room, charts.length, 36);
       for (const [i, each] of charts.entries()) await each.paint(pen, places[i], theme, page.looks);
     },
   });

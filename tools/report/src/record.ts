@@ -46,9 +46,9 @@ export function short_block(page: Page): HTMLElement {
         const y = beside ? box.y + 0.2 * box.height : box.y + (i * box.height) / n + 30;
         const width = beside ? box.width / n - 40 : box.width - 40;
         pen.fillStyle = theme.colour("--ink");
-        pen.fillRect(x, y, 5, beside ? 260 : 240);
+        pen.fillRect(x, y, 5, beside ? 260 : 300);
         let below = paint_text(pen, each.name, x + 28, y, width - 28, { size: 38, colour: theme.colour("--ink"), most: 1 });
-        below = paint_text(pen, each.value, x + 28, below, width - 28, { size: 76, weight: "bold", colour: theme.colour("--ink"), most: 2 });
+        below = paint_text(pen, each.value, x + 28, below, width - 28, { size: beside ? 76 : 104, weight: "bold", colour: theme.colour("--ink"), most: 2 });
         paint_text(pen, each.note, x + 28, below + 8, width - 28, { size: 34, colour: theme.colour("--faint-ink"), most: 3 });
       });
     },
@@ -80,8 +80,8 @@ export function caution_block(page: Page): HTMLElement | null {
 
 export function record_block(page: Page): HTMLElement {
   const { record, runs } = page.report;
-  const text_of = (label: string, text: string): Child =>
-    text === "" ? null : el("details", {}, el("summary", {}, label), el("pre", { tabindex: 0, "aria-label": label }, text));
+  const text_of = (label: string, text: string, on_screen_only = false): Child =>
+    text === "" ? null : el("details", { class: on_screen_only ? "data" : null }, el("summary", {}, label), el("pre", { tabindex: 0, "aria-label": label }, text));
   const sources = new Map<string, string>();
   for (const run of runs) for (const part of run.parts) sources.set(part.material, part.source);
   return block(page, {
@@ -100,7 +100,7 @@ export function record_block(page: Page): HTMLElement {
         ? el("details", {}, el("summary", {}, "Versions"), reading_table("Versions", ["program or library", "version"], record.versions.map((each) => [each.name, each.version])))
         : null,
       text_of("The case as written", record.caseText),
-      text_of("Every input with its default and where it came from", record.resolvedText),
+      text_of("Every input with its default and where it came from", record.resolvedText, true),
     ],
   });
 }

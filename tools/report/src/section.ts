@@ -35,10 +35,9 @@ export function section_width(run: Run): number {
   return Math.max(run.section?.width ?? 0, ...(run.section?.widths ?? []).map((each) => each.width));
 }
 
-/** The drawing at a width in pixels; `widest` (mm) fills it, so that two stacks can share one scale. */
-export function draw_section(page: Page, run: Run, section: Section, motion: Motion | null, width: number, font: number, widest: number): SVGSVGElement {
+/** The drawing at a width in pixels; `widest` (mm) fills it, so that two stacks can share one scale. Narrow: layers without their names. */
+export function draw_section(page: Page, run: Run, section: Section, motion: Motion | null, width: number, font: number, widest: number, narrow = width < 31 * font): SVGSVGElement {
   const r = page.report.runs.indexOf(run);
-  const narrow = width < 34 * font;
   const left = 5 * font;
   const right = narrow ? 4.4 * font : 14 * font;
   const striker = section.widths.find((each) => each.y >= section.height - 1e-6);
