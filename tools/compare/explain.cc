@@ -2,6 +2,7 @@
 #include "tools/compare/explain.h"
 
 #include "tools/compare/bands.h"
+#include "tools/compare/reading_words.h"
 
 #include <fmt/format.h>
 
@@ -17,6 +18,8 @@ namespace
 /// Readings that are split, most telling first; a run has some of them.
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
                                           "greatest_compression", "peak_displacement", "contact_time"};
+
+constexpr double notable_interaction = 0.2; // of a share
 
 constexpr std::size_t n_order_pairs = 12; // for more changes than are split exactly
 
@@ -167,7 +170,6 @@ std::pair<std::vector<double>, std::vector<double>> tables(const std::string    
 void add_interactions(ReadingSplit &split, const std::vector<double> &fine, const std::vector<double> &coarse,
                       double least)
 {
-  constexpr double notable = 0.2; // of a share
   for (std::size_t i = 0; i < split.shares.size(); ++i)
     for (std::size_t j = i + 1; j < split.shares.size(); ++j)
     {
@@ -176,7 +178,7 @@ void add_interactions(ReadingSplit &split, const std::vector<double> &fine, cons
         continue;
       const Banded both = banded(*of_fine, *of_coarse, least);
       const double smaller = std::min(std::abs(split.shares[i].value), std::abs(split.shares[j].value));
-      if (both.is_told() && std::abs(both.value) > notable * smaller)
+      if (both.is_told() && std::abs(both.value) > notable_interaction * smaller)
         split.interactions.push_back({i, j, both.value, both.band});
     }
   std::sort(split.interactions.begin(), split.interactions.end(),
@@ -237,6 +239,22 @@ void note_impossible(const Sets &sets, const std::vector<solver::Result> &fine,
   }
 }
 } // namespace
+
+/// A quarter of the difference that is read as real: no one calls less a cause.
+static double least_notable(const std::string &reading, double from, double to)
+{
+  return 0.25 * real_difference(reading, from, to);
+}
+
+const Together *entangled(const ReadingSplit &split, std::size_t change)
+{
+  for (const Together &pair : split.interactions)
+    if ((pair.first == change || pair.second == change) &&
+        std::abs(pair.value) > notable_interaction * std::abs(split.shares[change].value) &&
+        std::abs(pair.value) > least_notable(split.name, split.from, split.to))
+      return &pair;
+  return nullptr;
+}
 
 std::string main_reading(const solver::Result &a, const solver::Result &b)
 {

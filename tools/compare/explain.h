@@ -31,13 +31,18 @@ struct Banded
 /// The difference of one reading and what each change makes of it.
 struct ReadingSplit
 {
-  std::string           name; ///< of the reading, e.g. "rebound_by_height"
-  std::string           unit; ///< SI
-  double                from = 0, to = 0;
-  Banded                total;
-  std::vector<Banded>   shares;       ///< one a change; empty when no order of the changes is possible
-  std::vector<Together> interactions; ///< above a fifth of the smaller share of the two and beyond their band
+  std::string         name; ///< of the reading, e.g. "rebound_by_height"
+  std::string         unit; ///< SI
+  double              from = 0, to = 0;
+  Banded              total;
+  std::vector<Banded> shares; ///< one a change; empty when no order of the changes is possible
+  std::vector<Together>
+    interactions; ///< above a fifth of one of the two shares and beyond their band; greatest first
 };
+
+/// The greatest interaction of a change that is more than a fifth of its share: no single cause is claimed
+/// then.
+const Together *entangled(const ReadingSplit &split, std::size_t change);
 
 struct ImpossibleMixture
 {

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+// The comparison as the terminal shows it and summary.txt keeps it: what differs, what that does to the
+// readings, which change has which share, where the energy went instead, and what to know.
+#pragma once
+
+#include "tools/compare/sentences.h"
+#include "tools/results/summary.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+std::string comparison_text(const std::vector<Pair> &pairs, const SummaryOptions &options);
+} // namespace solemech::tools
