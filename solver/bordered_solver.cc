@@ -3,47 +3,41 @@
 
 #include <Eigen/Dense>
 
-#include <algorithm>
 #include <cmath>
 
 namespace solemech::solver
 {
-BorderedSolver::BorderedSolver(const SparseMatrix &pattern) : matrix_(pattern)
-{
-  sparse_.analyzePattern(matrix_);
-}
+BorderedSolver::BorderedSolver(const SparseMatrix &pattern) : sparse_(pattern), n_unknowns_(pattern.rows()) {}
 
 bool BorderedSolver::factorise(const Tangent &tangent)
 {
-  std::copy_n(tangent.values.begin(), matrix_.nonZeros(), matrix_.valuePtr());
-  sparse_.factorize(matrix_);
-  if (sparse_.info() != Eigen::Success)
+  if (!sparse_.factorise(tangent.values.data()))
     return false;
-  const auto pivots = sparse_.vectorD();
-  if (!pivots.allFinite() || (pivots.array() == 0).any())
-    return false;
-
   n_bodies_ = tangent.bodies.rows();
-  const int n_gas = tangent.rank_one.size(), n = matrix_.rows(), m = n_bodies_ + n_gas;
-  border_.setZero(n, m);
-  border_.leftCols(n_bodies_) = tangent.coupling;
-  Eigen::MatrixXd corner = Eigen::MatrixXd::Zero(m, m);
-  corner.topLeftCorner(n_bodies_, n_bodies_) = tangent.bodies;
-  // K + c g g^T: unknown y = sqrt(c) g^T u, rows K u + sqrt(c) g y = f and sqrt(c) g^T u - y = 0.
-  for (int i = 0; i < n_gas; ++i)
-  {
-    border_.col(n_bodies_ + i) = std::sqrt(tangent.rank_one[i].c) * tangent.rank_one[i].g;
-    corner(n_bodies_ + i, n_bodies_ + i) = -1;
-  }
-  int negative = (pivots.array() < 0).count();
+  const int n_gas = tangent.rank_one.size(), m = n_bodies_ + n_gas;
+  int       negative = sparse_.n_negative();
+  half_border_.resize(sparse_.inverse_pivots().size(), m);
   if (m > 0)
   {
-    solved_border_ = sparse_.solve(border_);
-    const Eigen::MatrixXd schur = corner - border_.transpose() * solved_border_;
+    Eigen::MatrixXd corner = Eigen::MatrixXd::Zero(m, m);
+    corner.topLeftCorner(n_bodies_, n_bodies_) = tangent.bodies;
+    for (int i = 0; i < n_bodies_; ++i)
+      half_border_.col(i) = sparse_.forward(tangent.coupling.col(i));
+    // K + c g g^T: unknown y = sqrt(c) g^T u, rows K u + sqrt(c) g y = f and sqrt(c) g^T u - y = 0.
+    for (int i = 0; i < n_gas; ++i)
+    {
+      half_border_.col(n_bodies_ + i) =
+        std::sqrt(tangent.rank_one[i].c) * sparse_.forward(tangent.rank_one[i].g);
+      corner(n_bodies_ + i, n_bodies_ + i) = -1;
+    }
+    const Eigen::MatrixXd schur =
+      corner - half_border_.transpose() * sparse_.inverse_pivots().asDiagonal() * half_border_;
     schur_.compute(schur);
     const Eigen::MatrixXd symmetric = 0.5 * (schur + schur.transpose());
-    negative += (Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(symmetric, Eigen::EigenvaluesOnly).eigenvalues().array() <
-                 0).count();
+    negative += (Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(symmetric, Eigen::EigenvaluesOnly)
+                   .eigenvalues()
+                   .array() < 0)
+                  .count();
     if (!schur_.isInvertible())
       return false;
   }
@@ -53,18 +47,19 @@ bool BorderedSolver::factorise(const Tangent &tangent)
 
 Vector BorderedSolver::solve(const Vector &right_side) const
 {
-  const int n = matrix_.rows(), m = border_.cols();
-  Vector    u = sparse_.solve(right_side.head(n));
-  Vector    out(n + n_bodies_);
+  const int m = half_border_.cols();
+  Vector    half = sparse_.forward(right_side.head(n_unknowns_));
+  Vector    out(n_unknowns_ + n_bodies_);
   if (m > 0)
   {
     Vector lower = Vector::Zero(m);
     lower.head(n_bodies_) = right_side.tail(n_bodies_);
-    const Vector y = schur_.solve(lower - border_.transpose() * u);
-    u -= solved_border_ * y;
+    lower -= half_border_.transpose() * sparse_.inverse_pivots().cwiseProduct(half);
+    const Vector y = schur_.solve(lower);
+    half -= half_border_ * y;
     out.tail(n_bodies_) = y.head(n_bodies_);
   }
-  out.head(n) = u;
+  out.head(n_unknowns_) = sparse_.backward(std::move(half));
   return out;
 }
 } // namespace solemech::solver

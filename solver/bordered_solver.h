@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // Sparse symmetric factorisation with a small dense border: rigid bodies are unknowns of their own, and the
-// rank-one terms of sealed chambers become one bordered unknown each. The signs of the pivots tell whether the
-// tangent is positive definite.
+// rank-one terms of sealed chambers become one bordered unknown each. The signs of the pivots tell whether
+// the tangent is positive definite.
 #pragma once
 
 #include "solver/linear_solver.h"
+#include "solver/sparse_ldlt.h"
 
 #include <Eigen/Dense>
-#include <Eigen/SparseCholesky>
 
 namespace solemech::solver
 {
@@ -26,11 +26,10 @@ public:
   bool indefinite() const { return indefinite_; }
 
 private:
-  Eigen::SimplicialLDLT<SparseMatrix, Eigen::Lower> sparse_;
-  SparseMatrix                                      matrix_;
-  Eigen::MatrixXd                                   border_, solved_border_;
-  Eigen::FullPivLU<Eigen::MatrixXd>                 schur_;
-  int                                               n_bodies_ = 0;
-  bool                                              indefinite_ = false;
+  SparseLdlt                        sparse_;
+  Eigen::MatrixXd                   half_border_; ///< L^-1 B
+  Eigen::FullPivLU<Eigen::MatrixXd> schur_;
+  int                               n_unknowns_, n_bodies_ = 0;
+  bool                              indefinite_ = false;
 };
 } // namespace solemech::solver

@@ -33,4 +33,9 @@ std::unique_ptr<SolidKernel> make_kernel(const materials::Rubber &rubber, Instru
 {
   return make(rubber, set);
 }
+
+std::unique_ptr<FrontKernel> make_front_kernel(InstructionSet set)
+{
+  return set == InstructionSet::avx2 ? make_avx2_front_kernel() : make_baseline_front_kernel();
+}
 } // namespace solemech::solver
