@@ -37,7 +37,7 @@ type Drawn = SVGSVGElement & { scale(name: "x" | "y"): { apply(value: unknown): 
 
 function draw(parts: ChartParts, width: number, height: number, font: number): Drawn {
   const options = parts.options(width);
-  return plot({
+  const drawn = plot({
     marginLeft: 4.2 * font,
     marginBottom: 3.2 * font,
     marginTop: 2 * font,
@@ -49,6 +49,13 @@ function draw(parts: ChartParts, width: number, height: number, font: number): D
     ariaDescription: parts.finding,
     style: { background: "none", color: "var(--ink)", fontFamily: font_family, fontSize: `${font}px`, overflow: "visible" },
   }) as unknown as Drawn;
+  // One picture with one name for a screen reader; the names of its marks are for scripts only.
+  drawn.setAttribute("role", "img");
+  for (const mark of drawn.querySelectorAll("[aria-label]")) {
+    mark.setAttribute("data-mark", mark.getAttribute("aria-label") ?? "");
+    mark.removeAttribute("aria-label");
+  }
+  return drawn;
 }
 
 /** A chart that follows the width of its place. */

@@ -111,7 +111,8 @@ if (main) {
     const report = read();
     if (!document.title) document.title = report.title;
     void build(report, main).then(
-      () => (main.dataset.ready = performance.now().toFixed(0)),
+      // Charts are drawn with the first frame; after the second a reader can use them.
+      () => requestAnimationFrame(() => requestAnimationFrame(() => (main.dataset.ready = performance.now().toFixed(0)))),
       (error: unknown) => fail(main, error),
     );
   } catch (error) {

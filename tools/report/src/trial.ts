@@ -24,7 +24,7 @@ export function trial_blocks(page: Page, trial: Trial): HTMLElement[] {
       sentence: trial.swaps.length > 0 ? `The change: ${trial.swaps.join("; ")}.` : page.report.sentence,
       content: [
         reading_table(
-          "Now and with the change", columns,
+          "Readings now and with the change", columns,
           rows.map((row, r) => row.map((cell, i): Child => (i === 3 && trial.rows[r].verdict === "unknown" ? el("span", { class: "doubt" }, cell) : i === 3 && trial.rows[r].verdict !== "same" && verdicts[trial.rows[r].verdict] ? el("span", {}, el("strong", {}, verdicts[trial.rows[r].verdict]), trial.rows[r].note ? `: ${trial.rows[r].note}` : "") : cell))),
         ),
         ...caution_list(trial.cautions),
