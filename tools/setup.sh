@@ -27,14 +27,19 @@ stop()
   exit 1
 }
 
-# Install what tools/packages.txt names and the machine lacks. Only this part needs root.
+# install_packages [all]: install what tools/packages.txt names and the machine lacks; without "all" only what the program
+# itself needs. Only this part needs root.
 install_packages()
 {
+  local last='^# browser tests'
+  [ "${1:-}" = all ] && last='^# no such line'
   local package missing=()
   command -v dpkg-query >/dev/null || stop "This needs Debian 12 or a system that uses its packages."
   while read -r package; do
+    # Some builds of nodejs bring npm along and refuse the package of that name.
+    [ "$package" = npm ] && command -v npm >/dev/null && continue
     dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null | grep -qx installed || missing+=("$package")
-  done < <(grep -v -e '^#' -e '^$' tools/packages.txt)
+  done < <(sed "/$last/,\$d" tools/packages.txt | grep -v -e '^#' -e '^$')
   if [ ${#missing[@]} -eq 0 ]; then
     echo "all packages of tools/packages.txt are there" >&2
     return
@@ -47,6 +52,17 @@ Ask an administrator to run: apt-get install --no-install-recommends ${missing[*
   export DEBIAN_FRONTEND=noninteractive
   apt-get -qq update >&2
   apt-get -qq -o Dpkg::Use-Pty=0 install --yes --no-install-recommends "${missing[@]}" >&2
+}
+
+# The exact npm packages of the lock file that bundle and test the report page; nothing to do when they are there.
+install_page_packages()
+{
+  local there=tools/report/node_modules/.package-lock.json
+  if [ -f "$there" ] && [ ! tools/report/package-lock.json -nt "$there" ]; then
+    echo "npm packages of the report page are there" >&2
+    return
+  fi
+  npm ci --prefix tools/report --ignore-scripts --no-audit --no-fund --loglevel error >&2
 }
 
 # build TARGET...: configure the release preset and build those targets of it ("all": everything).
