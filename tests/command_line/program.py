@@ -31,12 +31,13 @@ class ProgramTest(unittest.TestCase):
                               stdin=subprocess.DEVNULL, capture_output=True)
         return done.returncode, done.stdout.decode(), done.stderr.decode()
 
-    def on_terminal(self, *arguments, **changes):
-        """Runs the program on a terminal; answers (exit code, everything shown)."""
+    def on_terminal(self, *arguments, typed=b"", **changes):
+        """Runs the program on a terminal and types at once; answers (exit code, everything shown)."""
         ours, theirs = pty.openpty()
         process = subprocess.Popen([PROGRAM, *arguments], cwd=self.folder, env=environment(**changes),
                                    stdin=theirs, stdout=theirs, stderr=theirs)
         os.close(theirs)
+        os.write(ours, typed)
         shown = b""
         while select.select([ours], [], [], 60)[0]:
             try:

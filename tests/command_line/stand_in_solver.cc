@@ -5,6 +5,7 @@
 #include "tests/unit/results/synthetic.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/failures.h"
+#include "tools/solemech/learn_run.h"
 
 #include <chrono>
 #include <csignal>
@@ -69,6 +70,8 @@ int main(int argc, char **argv)
   std::signal(SIGINT, interrupt);
   return tools::guarded([&] {
     const auto request = tools::read_command_line({argv + 1, argv + argc});
+    if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
+      return tools::answer_lesson_request(*lesson, solve, interrupted);
     return tools::calculate(std::get<tools::RunRequest>(request), solve, interrupted);
   });
 }

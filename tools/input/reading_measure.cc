@@ -65,7 +65,7 @@ ReadingOf reading_of(const std::string &text, const std::vector<NamedRun> &runs)
     if (!contains(runs[run].layers, layer))
       throw InvalidMeasure(fmt::format("the stack of this run has no layer \"{}\"", layer),
                            near_or_all(layer, runs[run].layers));
-    return {name, run, Dimension::share};
+    return {name, run, runs[run].ending, Dimension::share};
   }
   const auto dimension = reading_dimension(name);
   if (dimension == Dimension::text)
@@ -79,7 +79,7 @@ ReadingOf reading_of(const std::string &text, const std::vector<NamedRun> &runs)
   if (contains(of_unit, name) && !runs[run].has_unit)
     throw InvalidMeasure(fmt::format("the stack of this run has no air unit that could have a {}", name),
                          "Take a run with an air unit");
-  return {name, run, dimension};
+  return {name, run, runs[run].ending, dimension};
 }
 } // namespace
 

@@ -24,7 +24,8 @@ namespace solemech::tools
 struct ReadingOf
 {
   std::string          name;
-  std::size_t          run = 0; ///< number of the case in its file
+  std::size_t          run = 0;  ///< number of the case in its file
+  std::string          run_name; ///< ending of its label, "" when it is the only one
   materials::Dimension dimension = materials::Dimension::number;
 };
 

@@ -73,6 +73,15 @@ A layer is addressed by its name, then the entry: core.thickness. The same input
 the finished run. Without -o the results go to results/<label>/<number> in the current folder.
 )";
 
+constexpr const char *learn_footer = R"(Examples:
+  solemech learn
+  solemech learn energy-return
+  solemech learn dead-unit --guess 2
+
+A lesson asks a question, lets you guess, runs its case and answers from the numbers of the run. Its folder,
+results/learn-<lesson>/<number>, holds worksheet.html to print: blanks on the first page, answers on the second.
+)";
+
 constexpr const char *version_footer = R"(Examples:
   solemech --version
   solemech version --verbose
@@ -91,6 +100,7 @@ struct Parsers
   MaterialsRequest                       materials;
   CheckRequest                           check;
   RunRequest                             run;
+  LearnRequest                           learn;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -125,6 +135,18 @@ struct Parsers
       ->required()
       ->type_name("");
     add_set(check_command, check.settings);
+
+    auto &learn_command =
+      add("learn", "List the lessons, or ask one: guess first, then see what the numbers say", learn_footer);
+    learn_command.add_option("LESSON", learn.name, "Name of a lesson, or a case file with one; none: the list")
+      ->type_name("");
+    learn_command.add_option("--guess", learn.guess, "Number of your choice, instead of typing it")
+      ->type_name("NUMBER");
+    learn_command
+      .add_option("-o,--output", output, "Folder for the results (default results/learn-<lesson>/<number>)")
+      ->type_name("DIR");
+    learn_command.add_flag("--json", learn.json, "Print the answer as JSON; asks nothing");
+    learn_command.add_flag("-q,--quiet", learn.quiet, "Ask nothing, no progress; errors still appear");
 
     auto &version_command = add("version", "Print the version", version_footer);
     version_command.add_flag("-v,--verbose", version.verbose, "Add how this program was built");
@@ -221,6 +243,13 @@ void check_settings(const std::vector<std::string> &settings)
                                    setting));
 }
 
+std::filesystem::path output_folder(const std::string &given)
+{
+  if (given.empty())
+    throw UsageError("-o: the name of the folder is empty.");
+  return given;
+}
+
 void check_lengths(const std::string &unit)
 {
   const std::vector<std::string> units{"mm", "cm", "in"};
@@ -277,16 +306,18 @@ Request read_command_line(const std::vector<std::string> &arguments)
     check_settings(parsers.check.settings);
     return parsers.check;
   }
+  if (name == "learn")
+  {
+    if (command.count("--output") > 0)
+      parsers.learn.output = output_folder(parsers.output);
+    return parsers.learn;
+  }
   if (name == "run")
   {
     check_settings(parsers.run.settings);
     check_lengths(parsers.run.lengths);
     if (command.count("--output") > 0)
-    {
-      if (parsers.output.empty())
-        throw UsageError("-o: the name of the folder is empty.");
-      parsers.run.output = parsers.output;
-    }
+      parsers.run.output = output_folder(parsers.output);
     return parsers.run;
   }
   return help_on(parsers, parsers.help_topic);

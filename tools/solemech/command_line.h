@@ -48,8 +48,18 @@ struct RunRequest
   bool                                 details = false;
 };
 
+struct LearnRequest
+{
+  std::string                          name;   ///< lesson or case file; empty: the list
+  std::optional<int>                   guess;  ///< number of the choice, from 1
+  std::optional<std::filesystem::path> output; ///< folder asked for with -o
+  bool                                 json = false;
+  bool                                 quiet = false;
+};
+
 using Request =
-  std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest>;
+  std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest,
+               LearnRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.
 struct UsageError : std::runtime_error

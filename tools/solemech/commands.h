@@ -14,6 +14,9 @@ Exit list_cases(const CasesRequest &request);
 Exit list_materials(const MaterialsRequest &request);
 Exit check_files(const CheckRequest &request);
 
+/// Lists the lessons; one that is named is checked and handed to the solver program.
+Exit learn(const LearnRequest &request, const std::vector<std::string> &arguments);
+
 /// Checks all inputs and answers from finished runs; what is left is handed to the solver program, which
 /// replaces this process.
 /// @param arguments  as the person typed them, for the solver program

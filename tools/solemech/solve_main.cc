@@ -4,6 +4,7 @@
 #include "solver/run.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/failures.h"
+#include "tools/solemech/learn_run.h"
 
 #include <unistd.h>
 
@@ -55,6 +56,8 @@ tools::Exit answer(const std::vector<std::string> &arguments)
   const auto request = tools::read_command_line(arguments);
   if (const auto *run = std::get_if<tools::RunRequest>(&request))
     return tools::calculate(*run, solve, interrupted);
+  if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
+    return tools::answer_lesson_request(*lesson, solve, interrupted);
   throw tools::UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
 }
 } // namespace

@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+// The stack under its striker, cut through the middle and to scale, as a figure (SVG 1.1) of a printed sheet:
+// one ink, parts told apart by pattern, names and thicknesses beside them.
+#pragma once
+
+#include "solver/case.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools::learn
+{
+/// The figure. `caption` is its name for people who do not see it. Takes the colour of the text around it.
+std::string stack_figure(const solver::Case &setup, const std::string &caption, int number = 0);
+
+/// Numbers of those cases whose stacks look different, at most `most`: the first and the last are always
+/// among them.
+std::vector<std::size_t> different_stacks(const std::vector<const solver::Case *> &setups, std::size_t most);
+} // namespace solemech::tools::learn
