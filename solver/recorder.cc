@@ -67,6 +67,12 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
     values.push_back(value);
 }
 
+void Recorder::space_pictures(double interval)
+{
+  if (picture_interval_ > 0)
+    picture_interval_ = interval;
+}
+
 void Recorder::set(const std::string &part, const std::string &kind, EnergyKind type, double value)
 {
   result_.ledger.push_back({part, kind, type, std::vector<double>(result_.time.size(), value)});

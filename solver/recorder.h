@@ -25,6 +25,9 @@ public:
   /// Records the accepted state at `time` [s].
   void record(double time, bool picture_now = false);
 
+  /// Pictures from here on at least `interval` [s] apart; without effect when none are wanted.
+  void space_pictures(double interval);
+
   /// Adds an energy row with one value for all times from the first (guide) or a value now.
   void set(const std::string &part, const std::string &kind, EnergyKind type, double value);
 

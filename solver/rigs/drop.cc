@@ -20,7 +20,7 @@ namespace
 constexpr double spectral_radius = 0.5;  // waves of the mesh die within a few steps, the blow does not notice
 constexpr double smoothing_share = 0.15; // half window of the smoothed peak over the contact time
 constexpr double step_numerical_share = 5e-5; // energy that a step may lose to the scheme, over the drop energy
-constexpr double n_pictures = 60;
+constexpr double n_pictures = 70; // of a blow; no more than it takes steps
 constexpr double careful_force = 0.08;   // below this share of the peak force steps are short, to find the loss
 constexpr double careful_share = 1.0 / 270;
 
@@ -131,7 +131,10 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
     last_force = force, last_time = before - start_time, force = new_force;
 
     if (force > 0.02 * raw_peak && way > 0.02 * model_.height && integrator_.v[tup] < 0)
+    {
       contact_time = std::numbers::pi * std::sqrt(rig_.mass * way / std::max(force - weight, 0.1 * force));
+      recorder_.space_pictures(contact_time / n_pictures);
+    }
     control.advanced(dt, integrator_.a[tup], contact_time);
     // Loose films between two gas cushions flutter; the tup does not notice, but the energy account does.
     const double lost = std::abs(integrator_.numerical_energy() - numerical_before) / drop_energy;

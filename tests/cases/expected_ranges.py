@@ -3,10 +3,12 @@
 """Runs a prepared case and holds its readings against the ranges in its [[expect]] blocks.
 
 A reading outside its range must be named in `outside` with the reason, and a reading named there must be outside:
-neither a silent miss nor a stale excuse passes. The energy account must close, and no run may end early.
+neither a silent miss nor a stale excuse passes. The energy account must close, no run may end early, and the report page
+of the case must hold what the readings say.
 usage: expected_ranges.py CASE PROGRAM FOLDER
 """
 import json
+import pathlib
 import re
 import shutil
 import subprocess
@@ -15,6 +17,8 @@ import tomllib
 
 UNITS = {"%": 1e-2, "mm": 1e-3, "ms": 1e-3, "N": 1.0, "kN": 1e3, "kPa": 1e3, "MPa": 1e6, "m": 1.0, "s": 1.0}
 OPEN_ACCOUNT = 0.005  # of the drop energy: the alarm of the program itself
+MOST_BYTES = 3_000_000  # of a report page
+LEAST_FRAMES = 25  # to move smoothly
 META = ("label", "source", "outside")
 
 
@@ -50,6 +54,54 @@ def check_run(run, blocks):
     return problems
 
 
+def refuse(word):
+    raise ValueError(f"{word} is no JSON")
+
+
+def numbers_in(value):
+    if isinstance(value, bool):
+        return
+    if isinstance(value, (int, float)):
+        yield value
+    elif isinstance(value, (list, dict)):
+        for entry in value.values() if isinstance(value, dict) else value:
+            yield from numbers_in(entry)
+
+
+def check_report(path, runs):
+    """The page of the case: strict JSON, every block there, shares that add up, a size that mails take."""
+    text = path.read_text(encoding="utf-8")
+    page = json.loads(re.search(r'id="report-data">(.*?)</script>', text, re.S).group(1), parse_constant=refuse)
+    problems = []
+    if len(text) > MOST_BYTES:
+        problems.append(f"report.html takes {len(text) / 1e6:.1f} MB")
+    if len(page["headline"]) != 3 or not page["sentence"].endswith(".") or not page["story"]:
+        problems.append("report.html lacks its sentence, its three numbers or its story")
+    if [run["label"] for run in page["runs"]] != [run["label"] for run in runs]:
+        problems.append("report.html shows other runs")
+    for shown, run in zip(page["runs"], runs):
+        values = {reading["name"]: reading["value"] for reading in shown["readings"]}
+        for name in ("peak_force", "greatest_compression"):
+            scale = 1e3 if name == "greatest_compression" else 1
+            if abs(values[name] - scale * run["readings"][name]["value"]) > 1e-6 * abs(values[name]):
+                problems.append(f"report.html, {shown['label']}: {name} differs from the reading")
+        energy = shown["energy"]
+        total = sum(share["energy"] for share in energy["shares"])
+        if abs(total / energy["input"] - 1) > 0.01 or abs(total / energy["input"] - energy["accounted"]) > 1e-4:
+            problems.append(f"report.html, {shown['label']}: the shares add up to {total / energy['input']:.4f}")
+        for name in ("section", "curves", "captions"):
+            if not shown[name]:
+                problems.append(f"report.html, {shown['label']}: no {name}")
+        if not all(abs(number) < 1e12 for number in numbers_in(shown)):
+            problems.append(f"report.html, {shown['label']}: a number out of all bounds")
+        words = " ".join([page["sentence"], *page["story"], *shown["captions"].values()])
+        if re.search(r"\bnan\b|\binf\b|\{\}", words):
+            problems.append(f"report.html, {shown['label']}: a sentence without its number: {words}")
+    if not page["runs"][0]["frames"] or page["runs"][0]["frames"]["n"] < LEAST_FRAMES:
+        problems.append("report.html: too few frames to move")
+    return problems
+
+
 def main():
     case, program, folder = sys.argv[1:]
     shutil.rmtree(folder, ignore_errors=True)
@@ -65,6 +117,7 @@ def main():
         account = run["solver"]["ledger_numerical"] + run["solver"]["ledger_residual"]
         if account > OPEN_ACCOUNT:
             problems.append(f"{run['label']}: the energy account is open by {100 * account:.2f} %")
+    problems += check_report(pathlib.Path(folder) / "report.html", runs)
     shutil.rmtree(folder, ignore_errors=True)
     if not runs:
         problems.append("no run")

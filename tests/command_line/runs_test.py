@@ -17,8 +17,8 @@ class Run(ProgramTest):
         self.assertIn("rebound", output)
         self.assertIn("forefoot-drop", output)
         self.assertNotIn("\033", output + messages)
-        self.assertIn("results in results/heel-drop/1\n", messages)
-        self.assertIn("results in results/forefoot-drop/1\n", messages)
+        self.assertIn("results in results/heel-drop/1 (open report.html)\n", messages)
+        self.assertIn("results in results/forefoot-drop/1 (open report.html)\n", messages)
         self.assertTrue((self.folder / "results/heel-drop/1/manifest.json").exists())
         self.assertTrue((self.folder / "results/heel-drop/1/summary.txt").exists())
 
@@ -35,17 +35,17 @@ class Run(ProgramTest):
         first = self.call("run", "heel-drop")
         again = self.call("run", "heel-drop")
         self.assertEqual(again[:2], first[:2])
-        self.assertEqual(again[2], "already computed, results in results/heel-drop/1\n")
+        self.assertEqual(again[2], "already computed, results in results/heel-drop/1 (open report.html)\n")
         # Also in other words and with other output.
         for options in [["--set", "core.thickness=1.6 cm"], ["--details"], ["--json"], ["--lengths", "cm"]]:
             code, output, messages = self.call("run", "heel-drop", *options)
-            self.assertEqual((code, messages), (0, "already computed, results in results/heel-drop/1\n"), options)
+            self.assertEqual((code, messages), (0, "already computed, results in results/heel-drop/1 (open report.html)\n"), options)
             self.assertNotEqual(output, "")
         # Other inputs, or a touched file, are calculated.
-        self.assertIn("results in results/heel-drop/2\n",
+        self.assertIn("results in results/heel-drop/2 (open report.html)\n",
                       self.call("run", "heel-drop", "--set", "core.thickness=15 mm")[2])
         (self.folder / "results/heel-drop/1/summary.txt").write_text("61 %")
-        self.assertIn("results in results/heel-drop/3\n", self.call("run", "heel-drop")[2])
+        self.assertIn("results in results/heel-drop/3 (open report.html)\n", self.call("run", "heel-drop")[2])
 
     def test_what_was_set_is_told_and_kept(self):
         setting = ("--set", 'core.thickness="18 mm"')
@@ -58,8 +58,8 @@ class Run(ProgramTest):
         self.assertEqual(answer["cases"][0]["changed"], ["core.thickness = 18 mm"])
 
     def test_folder_of_ones_own(self):
-        self.assertIn("results in out\n", self.call("run", "heel-drop", "-o", "out")[2])
-        self.assertIn("already computed, results in out\n", self.call("run", "heel-drop", "-o", "out")[2])
+        self.assertIn("results in out (open report.html)\n", self.call("run", "heel-drop", "-o", "out")[2])
+        self.assertIn("already computed, results in out (open report.html)\n", self.call("run", "heel-drop", "-o", "out")[2])
         self.call("run", "heel-drop", "forefoot-drop", "-o", "both")
         self.assertTrue((self.folder / "both/forefoot-drop/manifest.json").exists())
 
@@ -82,14 +82,14 @@ class Run(ProgramTest):
         self.assertIn("/proc", self.refused("run", "heel-drop", "-o", "/proc/nowhere", code=4))
 
     def test_one_case_named_twice_is_run_once_and_two_of_one_name_are_refused(self):
-        self.assertEqual(self.call("run", "heel-drop", "heel-drop")[2], "results in results/heel-drop/1\n")
+        self.assertEqual(self.call("run", "heel-drop", "heel-drop")[2], "results in results/heel-drop/1 (open report.html)\n")
         (self.folder / "heel-drop.toml").write_text("format = 1\n")
         self.assertIn("have the same name", self.refused("run", "heel-drop", "heel-drop.toml"))
 
     def test_a_series_is_one_record(self):
         code, output, messages = self.call("run", "energy-ladder")
         self.assertEqual(code, 0, messages)
-        self.assertEqual(messages, "results in results/energy-ladder/1\n")
+        self.assertEqual(messages, "results in results/energy-ladder/1 (open report.html)\n")
         self.assertIn("12", output)
 
     def test_errors_of_inputs_come_before_anything_is_made(self):
@@ -102,7 +102,7 @@ class EarlyEnd(ProgramTest):
         code, output, messages = self.call("run", "heel-drop", STAND_IN_STOPS="1")
         self.assertEqual(code, 3)
         self.assertIn("solemech: heel-drop stopped before its end: the stand-in was asked to stop\n", messages)
-        self.assertIn("results in results/heel-drop/2\n", self.call("run", "heel-drop")[2])
+        self.assertIn("results in results/heel-drop/2 (open report.html)\n", self.call("run", "heel-drop")[2])
 
     def test_a_calculation_that_stops_at_once(self):
         for case in ["heel-drop", "press-loop", "energy-ladder"]:
@@ -136,7 +136,7 @@ class Narration(ProgramTest):
         self.assertEqual(code, 0, shown)
         self.assertRegex(shown, r"\r\033\[K#+\.+ +\d+ %  about \d+ s left, heel-drop: falling")
         messages = self.call("run", "heel-drop", "-o", "piped", STAND_IN_SECONDS="3")[2]
-        self.assertEqual(messages, "results in piped\n")
+        self.assertEqual(messages, "results in piped (open report.html)\n")
 
 
 if __name__ == "__main__":

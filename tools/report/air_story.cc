@@ -21,16 +21,21 @@ double row_at(const Run &run, const std::string &part, const char *kind, std::si
   return 0;
 }
 
+/// "the unit" for a layer of that name, "the air unit in LAYER" for any other.
+std::string unit_name(const solver::Layer &layer)
+{
+  return layer.name.find("unit") != std::string::npos ? "the " + layer.name : "the air unit in " + layer.name;
+}
+
 std::string gas_words(const Run &run, const solver::Layer &layer, std::size_t peak, std::size_t end)
 {
   const auto *pressure = curve_of(run, layer.name + ".gauge_pressure");
   if (layer.unit->state == solver::ChamberState::open || !pressure)
-    return fmt::format(
-      "The air unit in {} is open: its air escapes freely and carries nothing. What is left of it to "
-      "push back are the ring, the film and what lies below.",
-      layer.name);
+    return capital(unit_name(layer)) + " is open: its air escapes freely and carries nothing. What is left "
+                                       "to push back are the ring round it, the "
+                                       "film, and the layers above and below.";
   std::string text =
-    fmt::format("The gas in {} is squeezed from {:.0f} to {:.0f} kPa over the atmosphere", layer.name,
+    fmt::format("The gas in {} is squeezed from {:.0f} to {:.0f} kPa over the atmosphere", unit_name(layer),
                 1e-3 * pressure->front(), 1e-3 * *std::max_element(pressure->begin(), pressure->end()));
   const double held = row_at(run, layer.name, "gas", peak), input = run.result.input_energy;
   const double heat = row_at(run, layer.name, "gas heat", end);

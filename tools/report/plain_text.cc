@@ -92,7 +92,7 @@ std::vector<double> rounded(const std::vector<double> &values, double factor, in
 std::string energy_text(double joules)
 {
   const double size = std::abs(joules);
-  if (size >= 0.995)
+  if (size >= 0.0995)
     return fmt::format("{:.{}f} J", joules, size < 9.995 ? 2 : size < 99.95 ? 1 : 0);
   return fmt::format("{:.{}f} mJ", 1e3 * joules, size < 0.00995 ? 1 : 0);
 }

@@ -21,7 +21,7 @@ double rounded(double value, int digits);
 /// The values times `factor`, rounded to `digits` digits of the greatest of them.
 std::vector<double> rounded(const std::vector<double> &values, double factor, int digits = 6);
 
-/// Energy as people say it: "4.71 J", "82 mJ".
+/// Energy as people say it: "4.71 J", "0.30 J", "82 mJ".
 std::string energy_text(double joules);
 
 /// A share in words that also serve for small ones: "65 %", "less than 1 %", "nothing".

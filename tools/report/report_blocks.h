@@ -32,6 +32,8 @@ struct SeriesReading
   std::string         label;  ///< for people
   std::string         unit;   ///< display unit
   std::vector<double> values; ///< one a run, in `unit`
+  std::vector<double> errors =
+    {}; ///< estimated, one a run; empty: not known. Not shown, but sentences heed it
 };
 
 /// A chart of readings over what a series varies.

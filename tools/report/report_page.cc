@@ -2,8 +2,10 @@
 #include "tools/report/report_page.h"
 
 #include "tools/report/report_json.h"
+#include "tools/report/run_facts.h"
 #include "tools/report/series_block.h"
 #include "tools/report/story.h"
+#include "tools/report/together.h"
 #include "tools/results/cautions.h"
 
 #include <fmt/format.h>
@@ -33,10 +35,9 @@ std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
   return texts;
 }
 
-std::string title_of(const RunRecord &record)
+std::string record_title(const RunRecord &record)
 {
-  return record.runs.empty() || record.runs.front().setup.title.empty() ? record.label
-                                                                        : record.runs.front().setup.title;
+  return record.runs.empty() ? record.label : title_of(record.runs.front());
 }
 } // namespace
 
@@ -61,19 +62,23 @@ Page side_by_side_page(const std::vector<const RunRecord *> &records, const std:
   if (page.runs.size() == 1)
     page.story = story_of(*page.runs.front());
   else
-    for (const auto *run : page.runs)
-      page.story.push_back(run->label + ": " + sentence_of(*run));
+  {
+    const auto labels = short_labels(page.runs);
+    for (std::size_t i = 0; i < page.runs.size(); ++i)
+      page.story.push_back(labels[i] + ": " + sentence_of(*page.runs[i]));
+  }
   page.cautions = cautions_of(page.runs);
   return page;
 }
 
 Page run_page(const RunRecord &record)
 {
-  Page page = side_by_side_page({&record}, record.label, title_of(record));
+  Page page = side_by_side_page({&record}, record.label, record_title(record));
   if (record.series && record.series->values.size() == record.runs.size())
   {
     page.series = chart_series(page.runs, *record.series);
     page.sentence = page.series->sentence;
+    page.story = series_story(page.runs, *page.series);
   }
   return page;
 }

@@ -59,6 +59,8 @@ std::string length(double metres)
 
 std::string milliseconds(double seconds)
 {
+  if (std::abs(seconds) >= 0.9995)
+    return fmt::format("{:.3g} s", seconds);
   const double ms = 1e3 * seconds;
   return fmt::format("{:.{}f} ms", ms, std::abs(ms) < 99.95 ? 1 : 0);
 }
@@ -71,8 +73,33 @@ std::string of_stack(const Run &run, double way)
 
 std::string striker_name(const solver::Case &setup)
 {
-  const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
-  return !drop ? "press head" : drop->tup.shape == solver::TupShape::sphere ? "ball" : "drop weight";
+  if (const auto *drop = std::get_if<solver::DropRig>(&setup.rig))
+    return drop->tup.shape == solver::TupShape::sphere ? "ball" : "drop weight";
+  return std::holds_alternative<solver::PressRig>(setup.rig) ? "press head" : "tip of the gauge";
+}
+
+std::vector<std::string> short_labels(const std::vector<const Run *> &runs)
+{
+  std::vector<std::string> labels;
+  for (const auto *run : runs)
+    labels.push_back(run->label);
+  if (labels.size() < 2)
+    return labels;
+  std::size_t common = labels[0].size();
+  for (const auto &label : labels)
+    common =
+      std::min(common, static_cast<std::size_t>(
+                         std::mismatch(label.begin(), label.end(), labels[0].begin(), labels[0].end()).first -
+                         label.begin()));
+  const auto dash = labels[0].rfind('-', common == 0 ? 0 : common - 1);
+  if (dash == std::string::npos || dash + 1 > common)
+    return labels;
+  for (const auto &label : labels)
+    if (label.size() <= dash + 1)
+      return labels;
+  for (auto &label : labels)
+    label.erase(0, dash + 1);
+  return labels;
 }
 
 std::string title_of(const Run &run)

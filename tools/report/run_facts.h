@@ -34,14 +34,17 @@ double peak_force(const Run &run);
 /// "6.2 mm".
 std::string length(double metres);
 
-/// "4.7 ms".
+/// "4.7 ms", "1.5 s".
 std::string milliseconds(double seconds);
 
 /// "8.3 mm of 28.9 mm": a way as part of the height of the stack.
 std::string of_stack(const Run &run, double way);
 
-/// "drop weight", "ball" or "press head": who strikes.
+/// "drop weight", "ball", "press head" or "tip of the gauge": who strikes.
 std::string striker_name(const solver::Case &setup);
+
+/// The labels of runs without what they all start with, up to a dash: "heel-2J", "forefoot-2J".
+std::vector<std::string> short_labels(const std::vector<const Run *> &runs);
 
 /// Title of the case, or its label when it has none.
 std::string title_of(const Run &run);

@@ -24,10 +24,9 @@ double in_mm(double metres)
   return rounded(mm * metres, 6);
 }
 
-const solver::Tup &tup_of(const solver::Case &setup)
+const solver::Tup &striker_of(const solver::Case &setup)
 {
-  const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
-  return drop ? drop->tup : std::get<solver::PressRig>(setup.rig).tup;
+  return std::visit([](const auto &rig) -> const solver::Tup & { return rig.tup; }, setup.rig);
 }
 
 bool is_default(const Run &run, const std::string &block, const std::string &name)
@@ -125,7 +124,7 @@ Json section_json(const Run &run, const std::vector<Part> &parts)
       width(layer.name + ", diameter of the air unit", layer.unit->diameter, middle, invented);
     top = bottom;
   }
-  width("striker, diameter", tup_of(setup).diameter, height, invented);
+  width("striker, diameter", striker_of(setup).diameter, height, invented);
   return {{"width", in_mm(2 * setup.plug.radius)},
           {"height", in_mm(height)},
           {"layers", std::move(layers)},

@@ -26,10 +26,11 @@ std::string so_far(const Run &run)
 }
 std::string sentence_of(const Run &run)
 {
-  const auto rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
-  const auto back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
-  const auto way = value_of(run, "greatest_compression"), margin = value_of(run, "bottoming_margin");
-  if (!run.result.complete || !force || !way)
+  const auto   rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
+  const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
+  const auto   margin = value_of(run, "bottoming_margin");
+  const double way = greatest_compression(run);
+  if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
   std::string text;
   if (rebound && rise)
@@ -39,11 +40,13 @@ std::string sentence_of(const Run &run)
              : fmt::format("The {} does not come back; the hardest push is {}", striker_name(run.setup),
                            force_text(*force));
   else if (back)
-    text = fmt::format("The stack gives back {} of the work put in; the hardest push is {}",
-                       share_words(*back), force_text(*force));
+    return fmt::format(
+      "The stack gives back {} of the work put in; it pushes with up to {} and is squeezed by {}{}.",
+      share_words(*back), force_text(*force), of_stack(run, way),
+      margin && *margin <= 0 ? "; it bottoms out" : "");
   else
     text = fmt::format("The hardest push is {}", force_text(*force));
-  text += fmt::format(", and the stack gives {}", of_stack(run, *way));
+  text += fmt::format(", and the stack gives {}", of_stack(run, way));
   if (margin && *margin <= 0)
     text += "; it bottoms out";
   return text + ".";
@@ -52,8 +55,9 @@ std::string sentence_of(const Run &run)
 std::vector<Headline> headline_of(const Run &run)
 {
   std::vector<Headline> headline;
-  const auto            force = value_of(run, "peak_force"), way = value_of(run, "greatest_compression");
-  if (!force || !way)
+  const auto            force = value_of(run, "peak_force");
+  const double          way = greatest_compression(run);
+  if (!force)
   {
     if (run.result.time.empty())
       return headline;
@@ -77,7 +81,7 @@ std::vector<Headline> headline_of(const Run &run)
   headline.push_back({"peak force", force_text(*force), note});
   const auto share = value_of(run, "compression_share");
   headline.push_back(
-    {"compression", length(*way),
+    {"compression", length(way),
      share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup))) : ""});
   return headline;
 }

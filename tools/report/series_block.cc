@@ -3,7 +3,7 @@
 
 #include "tools/report/plain_text.h"
 #include "tools/report/reading_display.h"
-#include "tools/report/story.h"
+#include "tools/report/run_facts.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
@@ -11,6 +11,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace solemech::tools::report
 {
@@ -18,25 +19,35 @@ namespace
 {
 constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression"};
 
-/// Points of one line of the chart.
+/// Points of one line of the chart, from left to right.
 struct Line
 {
   std::string         group;
-  std::vector<double> place, value;
+  std::vector<double> place, value, error;
 };
 
 std::vector<Line> lines_of(const ChartSeries &series, const SeriesReading &reading)
 {
+  std::vector<std::size_t> order(series.values.size());
+  std::iota(order.begin(), order.end(), std::size_t(0));
+  std::stable_sort(order.begin(), order.end(),
+                   [&](std::size_t a, std::size_t b) { return series.values[a] < series.values[b]; });
   std::vector<Line> lines;
+  const auto        line_of = [&](const std::string &group) -> Line        &{
+    for (auto &line : lines)
+      if (line.group == group)
+        return line;
+    return lines.emplace_back(Line{group, {}, {}, {}});
+  };
+  // Groups in the order of the runs, points in the order of their places.
   for (std::size_t i = 0; i < series.values.size(); ++i)
+    line_of(i < series.groups.size() ? series.groups[i] : "");
+  for (const std::size_t i : order)
   {
-    const std::string group = i < series.groups.size() ? series.groups[i] : "";
-    auto              found =
-      std::find_if(lines.begin(), lines.end(), [&](const Line &line) { return line.group == group; });
-    if (found == lines.end())
-      found = lines.insert(found, Line{group, {}, {}});
-    found->place.push_back(series.values[i]);
-    found->value.push_back(reading.values[i]);
+    Line &line = line_of(i < series.groups.size() ? series.groups[i] : "");
+    line.place.push_back(series.values[i]);
+    line.value.push_back(reading.values[i]);
+    line.error.push_back(i < reading.errors.size() ? std::max(reading.errors[i], 0.0) : 0.0);
   }
   return lines;
 }
@@ -49,103 +60,125 @@ const SeriesReading *find(const ChartSeries &series, const std::string &name)
   return nullptr;
 }
 
+const SeriesReading *return_of(const ChartSeries &series)
+{
+  const auto *rebound = find(series, "rebound_by_height");
+  return rebound ? rebound : find(series, "loop_return");
+}
+
 std::string with_unit(double value, const std::string &unit)
 {
   return fmt::format("{:.3g}", value) + (unit.empty() ? "" : " " + unit);
 }
 
-std::string reading_value(const SeriesReading &reading, double value)
+std::string reading_text(const SeriesReading &reading, double value)
 {
   return reading.unit == "N" ? force_text(value)
                              : fmt::format("{:.{}f} {}", value, reading.unit == "%" ? 0 : 1, reading.unit);
 }
 
-/// "rises from 0.70 kN to 2.18 kN", "stays at 65 %", "lies between ... and ...".
-std::string course(const SeriesReading &reading, const std::vector<double> &values)
+std::string short_name(const SeriesReading &reading)
 {
+  return reading.name == "rebound_by_height" ? "rebound"
+         : reading.name == "loop_return"     ? "energy return"
+                                             : reading.label;
+}
+
+/// "rises from 0.70 kN to 2.18 kN", "hardly changes", "lies between ... and ...".
+std::string course(const SeriesReading &reading, const Line &line)
+{
+  const auto &values = line.value;
   const auto [least, most] = std::minmax_element(values.begin(), values.end());
-  const double scale = std::max(std::abs(*least), std::abs(*most));
   // Two points of a share or three per cent of a value are the least that may be read as real.
-  const double real = reading.unit == "%" ? 2 : 0.03 * scale;
+  const double real = reading.unit == "%" ? 2 : 0.03 * std::max(std::abs(*least), std::abs(*most));
+  const auto   words = [&](const char *verb, double from, double to) {
+    return fmt::format("{} {} to {}", verb, reading_text(reading, from), reading_text(reading, to));
+  };
+  if (values.size() < 2)
+    return "is " + reading_text(reading, values.front());
   if (*most - *least < real)
-    return fmt::format("hardly changes ({} to {})", reading_value(reading, *least),
-                       reading_value(reading, *most));
+    return "hardly changes (" + words("", *least, *most).substr(1) + ")";
   if (std::is_sorted(values.begin(), values.end()))
-    return fmt::format("rises from {} to {}", reading_value(reading, values.front()),
-                       reading_value(reading, values.back()));
+    return words("rises from", values.front(), values.back());
   if (std::is_sorted(values.rbegin(), values.rend()))
-    return fmt::format("falls from {} to {}", reading_value(reading, values.front()),
-                       reading_value(reading, values.back()));
-  return fmt::format("lies between {} and {}", reading_value(reading, *least), reading_value(reading, *most));
+    return words("falls from", values.front(), values.back());
+  return fmt::format("lies between {} and {}", reading_text(reading, *least), reading_text(reading, *most));
+}
+
+/// +1 where the first line lies above the second beyond doubt, -1 below, 0 where the errors leave it open.
+std::vector<int> order_of(const Line &first, const Line &second)
+{
+  std::vector<int> signs;
+  for (std::size_t i = 0; i < first.value.size(); ++i)
+  {
+    const double difference = first.value[i] - second.value[i], band = first.error[i] + second.error[i];
+    signs.push_back(difference > band ? 1 : difference < -band ? -1 : 0);
+  }
+  return signs;
+}
+
+/// "by 38 %" or "by 12 points".
+std::string distance(const SeriesReading &reading, double greater, double less)
+{
+  if (reading.unit == "%")
+    return fmt::format("by {:.0f} points", greater - less);
+  return less > 0 ? fmt::format("by {:.0f} %", 100 * (greater / less - 1))
+                  : "by " + reading_text(reading, greater - less);
+}
+
+/// The first line comes to lie above the second at the far end.
+std::string rises_above(const ChartSeries &series, const SeriesReading &reading, const Line &upper,
+                        const Line &lower, const std::vector<int> &signs, const std::string &verb)
+{
+  const std::string far = with_unit(upper.place.back(), series.unit);
+  const std::string lead = distance(reading, upper.value.back(), lower.value.back());
+  if (std::find(signs.begin(), signs.end(), -1) != signs.end())
+    if (const auto at = crossing(upper.place, upper.value, lower.value))
+      return fmt::format(
+        "From about {} of {} on, {} {} than {}, {} at {}; below that it is the other way round.",
+        with_unit(*at, series.unit), series.quantity, upper.group, verb, lower.group, lead, far);
+  const auto first = static_cast<std::size_t>(std::find(signs.begin(), signs.end(), 1) - signs.begin());
+  if (first == 0)
+    return fmt::format("At every {} {} {} than {}, {} at {} and {} at {}.", series.quantity, upper.group,
+                       verb, lower.group, distance(reading, upper.value.front(), lower.value.front()),
+                       with_unit(upper.place.front(), series.unit), lead, far);
+  return fmt::format("Up to {} of {} the two cannot be told apart; from {} on {} {} than {}, {} at {}.",
+                     with_unit(upper.place[first - 1], series.unit), series.quantity,
+                     with_unit(upper.place[first], series.unit), upper.group, verb, lower.group, lead, far);
 }
 
 /// How one group stands to another in one reading.
-std::string against(const ChartSeries &series, const Line &first, const Line &second, const std::string &more)
+std::string against(const ChartSeries &series, const SeriesReading &reading, const Line &first,
+                    const Line &second, const std::string &verb, const std::string &noun)
 {
-  if (first.place.size() < 2 || first.place != second.place)
+  if (first.place.empty() || first.place != second.place)
     return "";
-  if (const auto at = crossing(first.place, first.value, second.value))
-    return fmt::format("From about {} of {} on, {} {} than {}.", with_unit(*at, series.unit), series.quantity,
-                       first.group, more, second.group);
-  if (const auto at = crossing(first.place, second.value, first.value))
-    return fmt::format("From about {} of {} on, {} {} than {}.", with_unit(*at, series.unit), series.quantity,
-                       second.group, more, first.group);
-  bool above = true, below = true;
-  for (std::size_t i = 0; i < first.value.size(); ++i)
+  const auto signs = order_of(first, second);
+  if (std::all_of(signs.begin(), signs.end(), [](int sign) { return sign == 0; }))
+    return fmt::format("Between {} and {} no difference in {} can be told.", first.group, second.group, noun);
+  if (signs.back() > 0)
+    return rises_above(series, reading, first, second, signs, verb);
+  if (signs.back() < 0)
   {
-    above = above && first.value[i] > second.value[i];
-    below = below && first.value[i] < second.value[i];
+    auto turned = signs;
+    for (int &sign : turned)
+      sign = -sign;
+    return rises_above(series, reading, second, first, turned, verb);
   }
-  if (above || below)
-    return fmt::format("{} {} than {} at every {}.", capital(above ? first.group : second.group), more,
-                       above ? second.group : first.group, series.quantity);
-  return "";
+  return fmt::format(
+    "At {} of {} no difference in {} between {} and {} can be told; below that there is one.",
+    with_unit(first.place.back(), series.unit), series.quantity, noun, first.group, second.group);
 }
 
-const solver::Reading *shared(const std::vector<const Run *> &runs, const char *name)
+std::string all_against_first(const ChartSeries &series, const SeriesReading &reading,
+                              const std::string &verb, const std::string &noun)
 {
-  for (const auto *run : runs)
-    if (!run->result.find(name))
-      return nullptr;
-  return runs.front()->result.find(name);
-}
-
-std::vector<double> values_of(const std::vector<const Run *> &runs, const char *name)
-{
-  std::vector<double> values;
-  for (const auto *run : runs)
-    values.push_back(run->result.find(name)->value);
-  return values;
-}
-
-/// True when the values differ by no more than both errors together.
-bool same(const Run &a, const Run &b, const char *name)
-{
-  const auto  &x = *a.result.find(name), &y = *b.result.find(name);
-  const double band = std::max(x.error, 0.0) + std::max(y.error, 0.0);
-  return std::abs(x.value - y.value) <= std::max(band, 1e-9 * std::max(std::abs(x.value), std::abs(y.value)));
-}
-
-/// Greatest and least of several runs in one reading, or that there is no difference.
-std::string ranking(const std::vector<const Run *> &runs, const char *name, const std::string &what,
-                    const std::string &most_verb, std::string (*text)(double))
-{
-  const auto values = values_of(runs, name);
-  const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
-  const auto least =
-    static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
-  if (same(*runs[most], *runs[least], name))
-    return fmt::format("no difference in {} ({})", what, text(values[most]));
-  return runs.size() == 2
-           ? fmt::format("{} {} than {}, {} against {}", runs[most]->label, most_verb, runs[least]->label,
-                         text(values[most]), text(values[least]))
-           : fmt::format("{} {} than all others, {}; at the other end stands {} with {}", runs[most]->label,
-                         most_verb, text(values[most]), runs[least]->label, text(values[least]));
-}
-
-std::string percent(double share)
-{
-  return share_words(share);
+  std::string text;
+  const auto  lines = lines_of(series, reading);
+  for (std::size_t i = 1; i < lines.size(); ++i)
+    if (const auto one = against(series, reading, lines[0], lines[i], verb, noun); !one.empty())
+      text += (text.empty() ? "" : " ") + one;
+  return text;
 }
 } // namespace
 
@@ -153,8 +186,7 @@ std::optional<double> crossing(const std::vector<double> &place, const std::vect
                                const std::vector<double> &second)
 {
   std::vector<std::size_t> order(place.size());
-  for (std::size_t i = 0; i < order.size(); ++i)
-    order[i] = i;
+  std::iota(order.begin(), order.end(), std::size_t(0));
   std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return place[a] < place[b]; });
   // From the far end back to the last point at which the first line was not above.
   for (std::size_t k = order.size(); k-- > 0;)
@@ -166,8 +198,7 @@ std::optional<double> crossing(const std::vector<double> &place, const std::vect
     if (k + 1 == order.size())
       return std::nullopt;
     const std::size_t j = order[k + 1];
-    const double      after = first[j] - second[j];
-    return place[i] + (place[j] - place[i]) * -difference / (after - difference);
+    return place[i] + (place[j] - place[i]) * -difference / (first[j] - second[j] - difference);
   }
   return std::nullopt;
 }
@@ -175,120 +206,81 @@ std::optional<double> crossing(const std::vector<double> &place, const std::vect
 ChartSeries chart_series(const std::vector<const Run *> &runs, const Series &series)
 {
   ChartSeries chart{series.quantity, series.unit, series.values, series.groups, {}, ""};
-  if (runs.empty() || series.values.size() != runs.size())
-    return chart;
   for (const char *name : charted)
-    if (const auto *reading = shared(runs, name))
-    {
-      const auto    display = reading_display(*reading);
-      SeriesReading column{name, display.label, display.unit, {}};
-      for (const double value : values_of(runs, name))
-        column.values.push_back(rounded(value * display.factor, 8));
+  {
+    SeriesReading column{name, "", "", {}, {}};
+    for (const auto *run : runs)
+      if (const auto *reading = run->result.find(name))
+      {
+        const auto display = reading_display(*reading);
+        column.label = display.label;
+        column.unit = display.unit;
+        column.values.push_back(rounded(reading->value * display.factor, 8));
+        column.errors.push_back(reading->error * display.factor);
+      }
+    if (!runs.empty() && column.values.size() == runs.size() && runs.size() == series.values.size())
       chart.readings.push_back(std::move(column));
-    }
+  }
   chart.sentence = series_sentence(chart);
   return chart;
 }
 
 std::string series_sentence(const ChartSeries &series)
 {
-  const auto *force = find(series, "peak_force");
-  const auto *back = find(series, "rebound_by_height");
-  if (!back)
-    back = find(series, "loop_return");
+  const auto *force = find(series, "peak_force"), *back = return_of(series);
   if (!force || series.values.empty())
     return fmt::format("Not every run gave readings over {}.", series.quantity);
-  const auto  force_lines = lines_of(series, *force);
-  std::string text;
-  if (force_lines.size() > 1)
+  const auto lines = lines_of(series, *force);
+  if (lines.size() > 1)
   {
-    for (std::size_t i = 1; i < force_lines.size(); ++i)
-    {
-      const std::string one = against(series, force_lines[0], force_lines[i], "hits harder");
-      text += (text.empty() || one.empty() ? "" : " ") + one;
-    }
-    if (!back)
-      return text;
-    const auto back_lines = lines_of(series, *back);
-    for (std::size_t i = 1; i < back_lines.size(); ++i)
-    {
-      const std::string one = against(series, back_lines[0], back_lines[i], "gives more back");
-      text += (text.empty() || one.empty() ? "" : " ") + one;
-    }
-    return text.empty() ? "The groups do not stand in one order." : text;
+    std::string text = all_against_first(series, *force, "hits harder", "peak force");
+    if (back)
+      if (const auto more = all_against_first(series, *back, "gives more back", short_name(*back));
+          !more.empty())
+        text += (text.empty() ? "" : " ") + more;
+    return text.empty() ? fmt::format("The groups were run at different values of {}.", series.quantity)
+                        : text;
   }
-  // One line: told in the order of the quantity.
-  std::vector<std::size_t> order(series.values.size());
-  for (std::size_t i = 0; i < order.size(); ++i)
-    order[i] = i;
-  std::stable_sort(order.begin(), order.end(),
-                   [&](std::size_t a, std::size_t b) { return series.values[a] < series.values[b]; });
-  const auto sorted = [&](const SeriesReading &reading) {
-    std::vector<double> values;
-    for (const std::size_t i : order)
-      values.push_back(reading.values[i]);
-    return values;
-  };
-  text = fmt::format(
-    "From {} to {} of {} the peak force {}", with_unit(series.values[order.front()], series.unit),
-    with_unit(series.values[order.back()], series.unit), series.quantity, course(*force, sorted(*force)));
+  std::string text =
+    fmt::format("From {} to {} of {} the peak force {}", with_unit(lines[0].place.front(), series.unit),
+                with_unit(lines[0].place.back(), series.unit), series.quantity, course(*force, lines[0]));
   if (back)
-    text += fmt::format("; the {} {}", back->name == "loop_return" ? "energy return" : "rebound",
-                        course(*back, sorted(*back)));
+    text += fmt::format("; the {} {}", short_name(*back), course(*back, lines_of(series, *back)[0]));
   return text + ".";
 }
 
-std::string together_sentence(const std::vector<const Run *> &runs)
+std::vector<std::string> series_story(const std::vector<const Run *> &runs, const ChartSeries &series)
 {
-  if (runs.size() == 1)
-    return sentence_of(*runs.front());
-  std::vector<std::string> texts;
-  if (runs.empty())
-    return "";
-  if (shared(runs, "rebound_by_height"))
-    texts.push_back(ranking(runs, "rebound_by_height", "rebound", "rebounds higher", percent));
-  else if (shared(runs, "loop_return"))
-    texts.push_back(ranking(runs, "loop_return", "energy return", "gives more back", percent));
-  if (shared(runs, "peak_force"))
-    texts.push_back(ranking(runs, "peak_force", "peak force", "hits harder", force_text));
-  if (texts.empty())
-    return "Not every run gave readings; what there is stands below.";
-  std::string text = capital(texts[0]);
-  for (std::size_t i = 1; i < texts.size(); ++i)
-    text += ". " + capital(texts[i]);
-  return text + ".";
-}
-
-std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
-{
-  if (runs.size() == 1)
-    return headline_of(*runs.front());
-  constexpr std::size_t most_named = 4;
-  std::vector<Headline> headline;
-  const auto add = [&](const char *name, const std::string &label, const std::string &note, auto text) {
-    if (runs.empty() || !shared(runs, name))
-      return;
-    const auto values = values_of(runs, name);
-    const auto [least, most] = std::minmax_element(values.begin(), values.end());
-    std::vector<std::string> texts;
-    if (runs.size() <= most_named)
-      for (const double value : values)
-        texts.push_back(text(value));
-    else
-      texts = {text(*least), text(*most)};
-    headline.push_back(
-      {label, fmt::format("{}", fmt::join(texts, runs.size() <= most_named ? " / " : " to ")), note});
-  };
-  std::vector<std::string> labels;
-  for (const auto *run : runs)
-    labels.push_back(run->label);
-  const std::string note = runs.size() <= most_named ? fmt::format("{}", fmt::join(labels, " / "))
-                                                     : fmt::format("over {} runs", runs.size());
-  add("rebound_by_height", "rebound", note, percent);
-  add("loop_return", "energy return", note, percent);
-  add("peak_force", "peak force", note, force_text);
-  add("greatest_compression", "compression", note,
-      [](double value) { return length_text(value, Lengths::millimetre); });
-  return headline;
+  std::vector<std::string> story, groups;
+  for (std::size_t i = 0; i < runs.size(); ++i)
+    if (const std::string group = i < series.groups.size() ? series.groups[i] : "";
+        std::find(groups.begin(), groups.end(), group) == groups.end())
+      groups.push_back(group);
+  for (std::size_t g = 0; g < groups.size(); ++g)
+  {
+    std::vector<std::string> courses;
+    for (const auto &reading : series.readings)
+      courses.push_back(
+        fmt::format("the {} {}", short_name(reading), course(reading, lines_of(series, reading)[g])));
+    std::optional<double> bottoms; ///< least place at which the group bottoms out
+    bool                  from_there_on = true;
+    for (std::size_t i = 0; i < runs.size(); ++i)
+      if ((i < series.groups.size() ? series.groups[i] : "") == groups[g])
+        if (const auto margin = value_of(*runs[i], "bottoming_margin"); margin && *margin <= 0)
+          bottoms = std::min(bottoms.value_or(series.values[i]), series.values[i]);
+    for (std::size_t i = 0; i < runs.size(); ++i)
+      if (bottoms && (i < series.groups.size() ? series.groups[i] : "") == groups[g] &&
+          series.values[i] > *bottoms)
+        from_there_on = from_there_on && value_of(*runs[i], "bottoming_margin").value_or(1) <= 0;
+    std::string text = groups[g].empty() ? "" : groups[g] + ": ";
+    text += courses.empty() ? "not every run gave readings." : listed(courses) + ".";
+    if (bottoms)
+      text += from_there_on ? fmt::format(" It bottoms out from {} of {} on.",
+                                          with_unit(*bottoms, series.unit), series.quantity)
+                            : fmt::format(" It bottoms out at {} of {} and at some other values.",
+                                          with_unit(*bottoms, series.unit), series.quantity);
+    story.push_back(groups[g].empty() ? capital(text) : text);
+  }
+  return story;
 }
 } // namespace solemech::tools::report

@@ -69,10 +69,9 @@ std::string bottoming_words(const Run &run)
       "steeply.",
       layer);
   if (margin->value < 0.25)
-    return fmt::format(
-      "The {} is close to bottoming: {:.0f} % of its useful travel is left. A harder blow would soon "
-      "push much harder back.",
-      layer, 100 * margin->value);
+    return fmt::format("The {} is close to bottoming: {:.0f} % of its useful travel is left. A harder blow "
+                       "uses it up, and then the force climbs steeply.",
+                       layer, 100 * margin->value);
   return fmt::format("Nothing bottoms: the {}, which comes nearest, has {:.0f} % of its useful travel left.",
                      layer, 100 * margin->value);
 }
@@ -116,11 +115,17 @@ std::string peak_words(const Run &run, const EnergyFlow &flow)
                 energy_text(energy), 100 * energy / flow.input);
   if (taken.size() > 1 && taken[1].second > worth_telling * flow.input)
     text += fmt::format("; next comes the {} with {}", taken[1].first, energy_text(taken[1].second));
-  return text + fmt::format(". Of all that is in the stack then, {} of the energy put in is heat already.",
-                            share_words(heat));
+  return text + fmt::format(". Already then {} of the energy put in is heat.", share_words(heat));
 }
 
-/// Which part turned most into heat, and how much of what it took it gave back.
+/// Share of what a part had taken at the peak that it gave back until the end.
+double given_back(const PartFlow &part, std::size_t peak, std::size_t end)
+{
+  const double taken = part.stored[peak] + part.lost[peak];
+  return taken > 0 ? std::clamp((taken - part.stored[end] - part.lost[end]) / taken, 0.0, 1.0) : 0.0;
+}
+
+/// Which part turned most into heat, and how much of what the leading parts took they gave back.
 std::string heat_words(const Run &run, const EnergyFlow &flow)
 {
   const std::size_t peak = recorded_at(run.result, run.result.time_of_peak), end = recorded_end(run.result);
@@ -134,15 +139,20 @@ std::string heat_words(const Run &run, const EnergyFlow &flow)
     text +=
       fmt::format("; the {} comes next with {}", heated[1].first, share_words(heated[1].second / flow.input));
   text += ".";
-  if (const auto *part = flow.find(name))
-  {
-    const double taken = part->stored[peak] + part->lost[peak];
-    const double back = taken - part->stored[end] - part->lost[end];
-    if (taken > worth_telling * flow.input && back > 0 && end > peak)
-      text += fmt::format(" Of the {} that it had taken it gave {} back.", energy_text(taken),
-                          share_words(back / taken));
-  }
-  return text;
+  const auto taken = taken_by_parts(flow, peak);
+  if (end <= peak || taken.empty() || taken.front().second <= worth_telling * flow.input)
+    return text;
+  const std::string &main = taken.front().first;
+  if (main == name)
+    return text + fmt::format(
+                    " Of the {} that it had taken it gave {} back; as most of the energy went through it, "
+                    "that decides the return.",
+                    energy_text(taken.front().second), share_words(given_back(*flow.find(name), peak, end)));
+  return text + fmt::format(
+                  " The {}, through which most of the energy went, gave {} back of what it had taken, the {} "
+                  "{}: that decides the return.",
+                  main, share_words(given_back(*flow.find(main), peak, end)), name,
+                  share_words(given_back(*flow.find(name), peak, end)));
 }
 
 std::string left_words(const Run &run, const EnergyPicture &picture)
@@ -155,7 +165,7 @@ std::string left_words(const Run &run, const EnergyPicture &picture)
       return fmt::format(
         "{} ({}) is still held or moving in the stack when {}; it comes too late and is lost afterwards.",
         capital(share_words(picture.share(share))), energy_text(share.energy),
-        is_drop(run) ? "the " + striker_name(run.setup) + " leaves" : "the head is back");
+        is_drop(run) ? "the " + striker_name(run.setup) + " leaves" : "the load is off");
     }
   return "";
 }
@@ -235,7 +245,7 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
   std::vector<std::string> story;
   const double             way = greatest_compression(run);
   const double             force = peak_force(run);
-  std::string              text = fmt::format("The press head goes in {}", length(way));
+  std::string              text = fmt::format("The {} goes in {}", striker_name(run.setup), length(way));
   if (run.result.input_energy > 0)
     text += fmt::format(" and puts in {}: that is 100 %", energy_text(run.result.input_energy));
   text += fmt::format(". The greatest force is {}.", force_text(force)) + give_words(run, way);

@@ -83,7 +83,8 @@ void tell_place(const fs::path &folder, bool was_there, const RunRequest &reques
   // A folder below the current one is told as the person would type it.
   const fs::path relative = folder.lexically_proximate(fs::current_path());
   const bool     is_below = folder.is_absolute() && *relative.begin() != "..";
-  fmt::print(stderr, "{} {}\n", was_there ? "already computed, results in" : "results in",
-             (is_below ? relative : folder).string());
+  fmt::print(stderr, "{} {}{}\n", was_there ? "already computed, results in" : "results in",
+             (is_below ? relative : folder).string(),
+             fs::is_regular_file(folder / "report.html") ? " (open report.html)" : "");
 }
 } // namespace solemech::tools

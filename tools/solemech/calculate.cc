@@ -4,6 +4,7 @@
 #include "solver/result_file.h"
 #include "tools/results/write_run.h"
 #include "tools/solemech/answers.h"
+#include "tools/solemech/assumptions.h"
 #include "tools/solemech/in_parallel.h"
 #include "tools/solemech/inputs.h"
 #include "tools/solemech/progress.h"
@@ -54,8 +55,12 @@ std::vector<Task> plan(const RunRequest &request)
     if (task.finished)
       read_back(task);
     else
+    {
+      for (Run &run : task.record.runs)
+        run.assumed = assumed_entries(input.path, input.file, request.settings);
       // Made before the work begins: a folder that cannot be written should not cost the wait.
       task.folder.emplace(places.fresh(task.record));
+    }
   }
   return tasks;
 }
