@@ -118,6 +118,7 @@ test("the stack moves: play, pause, step, scrub, quantities; fewer pictures wher
     await page.getByRole("button", { name: "Play", exact: true }).click();
     await page.waitForTimeout(1300);
     await page.getByRole("button", { name: "Pause", exact: true }).click();
+    await settle(page);
     const reached = await value(), seen = await page.evaluate(() => window.seen.size);
     assert.ok(reached > 50 && reached < 600, `reached ${reached}`);
     assert.ok(reducedMotion === "reduce" ? seen <= 5 : seen > 8, `${seen} pictures, ${reducedMotion}`);

@@ -27,7 +27,8 @@ export function frame_of(page: Page, title: string, sentence: string): Frame {
 
 /** A run in the head of a column: its short name unless two runs share it. */
 export function short_name(page: Page, run: Run): string {
-  return page.report.runs.filter((each) => each.label === run.label).length > 1 || run.label === "" ? run.title : run.label;
+  const shared = page.report.runs.filter((each) => each.label === run.label).length > 1;
+  return shared || run.label === "" || run.title.length < run.label.length ? run.title : run.label;
 }
 
 export interface BlockParts {

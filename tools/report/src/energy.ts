@@ -7,6 +7,7 @@ import { at } from "./clock";
 import type { Energy, Run } from "./data";
 import { el } from "./dom";
 import { fixed } from "./format";
+import { told_by } from "./moment";
 import { guide_look, left_look, type Look, returned_look, swatch, weight_look } from "./looks";
 import { paint_legend } from "./picture";
 import { reading_table } from "./table";
@@ -82,7 +83,7 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
   const over_time = accounted.filter((run) => shown.includes(run)).map((run) => ({ run, chart: time_energy(page, run) }));
   return block(page, {
     heading: "Where the energy went",
-    sentence: columns.map((run) => run.captions.energy).filter((each) => each).join(" "),
+    sentence: told_by(page, columns, (run) => run.captions.energy),
     long: true,
     content: [
       bar_chart.element,

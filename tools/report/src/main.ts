@@ -22,7 +22,22 @@ function read(): Report {
   const text = document.getElementById("report-data")?.textContent ?? "";
   const report = JSON.parse(text) as Report;
   if (report.format !== 1) throw new Error(`this page reads reports of format 1, not ${String(report.format)}`);
-  return report;
+  return { ...report, runs: told_apart(report.runs) };
+}
+
+/** The runs of a series come from one case and share its title: there what is left of the labels tells them apart. */
+function told_apart(runs: Run[]): Run[] {
+  const shared = runs.filter((run) => runs.filter((other) => other.title === run.title).length > 1);
+  const labels = shared.map((run) => run.label);
+  let common = (labels[0] ?? "").lastIndexOf("-") + 1;
+  while (common > 0 && !labels.every((label) => label.startsWith(labels[0].slice(0, common)) && label.length > common))
+    common = labels[0].lastIndexOf("-", common - 2) + 1;
+  return runs.map((run) => {
+    if (!shared.includes(run) || run.label === "") return run;
+    const title = run.label.slice(common);
+    const section = run.captions.section.replace(`${run.title}: `, "");
+    return { ...run, title, captions: { ...run.captions, section } };
+  });
 }
 
 /** The blocks that draw one or two runs. */

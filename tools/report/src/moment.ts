@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 // The drawing of the stack, the moment of most compression beside the force, and the force-compression loop.
 import { lineY, line, ruleY, ruleX } from "@observablehq/plot";
-import { block, type Page, warnings } from "./block";
+import { block, type Page, short_name, warnings } from "./block";
 import { chart, type Chart, type Cursor } from "./charts";
 import { at } from "./clock";
 import type { Run } from "./data";
 import { button, el, type Child } from "./dom";
-import { millimetres } from "./format";
+import { millimetres, sentence_case } from "./format";
 import type { Motion } from "./frames";
 import { dashes, line_swatch, run_colour } from "./looks";
 import { paint_legend, paint_line_legend, paint_svg, paint_text, split } from "./picture";
@@ -39,8 +39,15 @@ function has_needles(run: Run): boolean {
   return false;
 }
 
-function joined(sentences: string[]): string {
-  return sentences.filter((sentence) => sentence !== "").join(" ");
+/** The sentences of the runs, each with the name of its run where there are several. */
+export function told_by(page: Page, runs: Run[], sentence_of: (run: Run) => string): string {
+  return runs
+    .filter((run) => sentence_of(run) !== "")
+    .map((run) => {
+      const sentence = sentence_of(run);
+      return page.report.runs.length > 1 && !sentence.startsWith(run.title) ? `${sentence_case(short_name(page, run))}: ${sentence}` : sentence;
+    })
+    .join(" ");
 }
 
 export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
@@ -50,7 +57,7 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
   if (drawable.length === 0) return null;
   return block(page, {
     heading: "What is in the stack",
-    sentence: joined(drawable.map(({ run }) => run.captions.section)),
+    sentence: told_by(page, drawable.map(({ run }) => run), (run) => run.captions.section),
     content: [
       el("p", { class: "note" }, "Cut through the middle, foot side up, at rest. Dashed lines and slanted names: assumed, nobody measured it."),
       el(
@@ -172,7 +179,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   });
   return block(page, {
     heading: "The moment of most compression",
-    sentence: joined(shown.map(({ run }) => run.captions.moment)),
+    sentence: told_by(page, shown.map(({ run }) => run), (run) => run.captions.moment),
     content: [
       el("p", { class: "note cursor-hint" }, "Point at a curve, or use the arrow keys on it, to see the stack at another moment. All pictures move together."),
       ...rows.map((row) => row.element),
@@ -260,7 +267,7 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
   });
   return block(page, {
     heading: "Pressed and let go: force against compression",
-    sentence: joined(runs.map((run) => run.captions.loop)),
+    sentence: told_by(page, runs, (run) => run.captions.loop),
     content: [
       el("p", { class: "note" }, "The upper branch is the way down, the lower one the way back; the arrow points the way round. The area between them is energy that does not come back."),
       several ? run_legend(page, runs) : null,

@@ -7,7 +7,7 @@ import type { Field } from "./data";
 import { announce, button, el, file_name } from "./dom";
 import { fixed, tidy } from "./format";
 import type { Motion } from "./frames";
-import { run_heading, type Shown } from "./moment";
+import { run_heading, type Shown, told_by } from "./moment";
 import { Theme } from "./looks";
 import { light_theme, paint_frame, paint_text, split } from "./picture";
 import { type Box, draw_field_bar, draw_stage, font_family, shades } from "./stage";
@@ -150,7 +150,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   };
 
   const heading = "The stack in motion";
-  const sentence = moving.map(({ run }) => run.captions.motion).filter((text) => text).join(" ");
+  const sentence = told_by(page, moving.map(({ run }) => run), (run) => run.captions.motion);
   const clip_button = (label: string, width: number, height: number): HTMLButtonElement =>
     button(
       label,

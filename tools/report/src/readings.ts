@@ -40,7 +40,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
       reading_table(
         label,
         ["reading", ...runs.map((run) => (several ? short_name(page, run) : "value")), "what it is"],
-        part.map((reading) => [reading.label, ...runs.map((run) => cell(run, reading.name)), reading.meaning]),
+        part.map((reading) => [reading.label, ...runs.map((run) => cell(run, reading.name)), el("span", { class: "meaning" }, reading.meaning)]),
       );
   const table = beside
     ? el("div", {}, side_by_side("Readings", first), rest.length > 0 ? el("details", {}, el("summary", {}, `${rest.length} more readings`), side_by_side("More readings", rest)) : null)
@@ -71,7 +71,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
     .join(", ");
   return block(page, {
     heading: several ? "The readings, side by side" : "The readings",
-    sentence: sentence ? sentence_case(`${several && beside ? `${runs.map((run) => short_name(page, run)).slice(0, 4).join(" / ")}: ` : ""}${sentence}.`) : "",
+    sentence: !beside ? page.report.sentence : sentence ? sentence_case(`${several && beside ? `${runs.map((run) => short_name(page, run)).slice(0, 4).join(" / ")}: ` : ""}${sentence}.`) : "",
     long: true,
     content: [el("p", { class: "note" }, "± is the estimated error of the calculation, not the scatter of a bench."), table, ...general, ...how],
     paint: (pen, box, theme) =>
