@@ -4,6 +4,7 @@
 // have a fault (STAND_IN_FAULT).
 #include "tests/unit/results/synthetic.h"
 #include "tools/solemech/calculate.h"
+#include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
 #include "tools/solemech/learn_run.h"
 
@@ -72,6 +73,8 @@ int main(int argc, char **argv)
     const auto request = tools::read_command_line({argv + 1, argv + argc});
     if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
       return tools::answer_lesson_request(*lesson, solve, interrupted);
+    if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))
+      return tools::calculate_comparison(*comparison, solve, interrupted);
     return tools::calculate(std::get<tools::RunRequest>(request), solve, interrupted);
   });
 }

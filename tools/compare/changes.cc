@@ -64,7 +64,7 @@ public:
   }
 
 private:
-  int add(Change change)
+  int add(StackChange change)
   {
     plan_.changes.push_back(std::move(change));
     return static_cast<int>(plan_.changes.size()) - 1;
@@ -90,7 +90,7 @@ private:
   /// Rubber layers that lie on each other are one change. Answers the slot after them.
   std::size_t outsole(std::size_t first)
   {
-    Change      change{ChangeKind::outsole, "rubber outsole", {}};
+    StackChange change{ChangeKind::outsole, "rubber outsole", {}};
     double      thickness_change = 0;
     std::size_t slot = first;
     for (; slot < plan_.slots.size() && is_rubber(slot); ++slot)
@@ -212,7 +212,7 @@ private:
     other.unit = same_air(from, to);
     if (same_layer(a, other))
       return;
-    Change change{ChangeKind::build, "build of " + called(a, b), {}, {i}};
+    StackChange change{ChangeKind::build, "build of " + called(a, b), {}, {i}};
     other.thickness = a.thickness;
     const auto detail = [&](const char *what, const std::string &was, const std::string &is) {
       if (was != is)
@@ -260,7 +260,7 @@ private:
     const bool radius = std::abs(radius_to - radius_from) > same_length;
     if (!height && !radius)
       return;
-    Change      change{ChangeKind::size, "", {}};
+    StackChange change{ChangeKind::size, "", {}};
     std::string plug_name = radius_to > radius_from ? "wider plug" : "narrower plug";
     if (height)
     {

@@ -34,7 +34,7 @@ struct ChangeDetail
   std::string what, from, to;
 };
 
-struct Change
+struct StackChange
 {
   ChangeKind                kind;
   std::string               name; ///< "core -> air unit", "topper added", "thinner stack"
@@ -56,10 +56,10 @@ struct Slot
 
 struct ChangePlan
 {
-  solver::Case        a, b;
-  std::vector<Slot>   slots;   ///< foot side first
-  std::vector<Change> changes; ///< in the order of the stack, then size, plug, rig, surroundings
-  int                 size = Slot::none, plug = Slot::none, rig = Slot::none, surroundings = Slot::none;
+  solver::Case             a, b;
+  std::vector<Slot>        slots;   ///< foot side first
+  std::vector<StackChange> changes; ///< in the order of the stack, then size, plug, rig, surroundings
+  int                      size = Slot::none, plug = Slot::none, rig = Slot::none, surroundings = Slot::none;
   /// Mixtures get the height of A or B by scaling their foam layers alike.
   bool height_is_kept = false;
 };

@@ -40,7 +40,7 @@ Json table_json(const report::ShareTable &table)
           {"sentence", table.sentence}};
 }
 
-Json pair_json(const Pair &pair)
+Json pair_json(const ComparedPair &pair)
 {
   const auto         view = comparison_view(pair, 0, 1);
   const Explanation &explanation = pair.explanation;
@@ -77,11 +77,11 @@ std::string quoted(const std::string &text)
 }
 } // namespace
 
-std::string comparison_json(const std::vector<Pair>                  &pairs,
+std::string comparison_json(const std::vector<ComparedPair>          &pairs,
                             const std::map<std::string, std::string> &versions)
 {
   Json comparisons = Json::array();
-  for (const Pair &pair : pairs)
+  for (const ComparedPair &pair : pairs)
     comparisons.push_back(pair_json(pair));
   const Json answer = {{"schema", comparison_schema},
                        {"program", "solemech"},
@@ -90,10 +90,10 @@ std::string comparison_json(const std::vector<Pair>                  &pairs,
   return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-std::string shares_csv(const std::vector<Pair> &pairs)
+std::string shares_csv(const std::vector<ComparedPair> &pairs)
 {
   std::string text = "from,to,reading,unit,change,share,band,verdict\n";
-  for (const Pair &pair : pairs)
+  for (const ComparedPair &pair : pairs)
     for (const auto &table : comparison_view(pair, 0, 1).shares)
       for (const auto &row : table.rows)
         text += fmt::format("{},{},{},{},{},{},{},{}\n", quoted(pair.a), quoted(pair.b), table.reading,

@@ -43,7 +43,7 @@ private:
   std::string           text_;
 };
 
-void what_differs(Text &text, const report::Comparison &view, const Pair &pair)
+void what_differs(Text &text, const report::Comparison &view, const ComparedPair &pair)
 {
   if (view.differences.empty())
     return;
@@ -61,28 +61,35 @@ std::string with_digits(double value, int digits)
   return fmt::format("{:.{}f}", value, digits);
 }
 
-void readings(Text &text, const report::Comparison &view, const Pair &pair, bool details)
+/// Width of the columns under the two labels.
+std::size_t label_columns(const ComparedPair &pair)
+{
+  return std::max({number_width, columns(pair.a) + 2, columns(pair.b) + 2});
+}
+
+void readings(Text &text, const report::Comparison &view, const ComparedPair &pair, bool details)
 {
   text.heading("readings");
-  text.line("  " + pad_right("", 22) + pad_left(pair.a, number_width) + pad_left(pair.b, number_width) +
+  const std::size_t width = label_columns(pair);
+  text.line("  " + pad_right("", 22) + pad_left(pair.a, width) + pad_left(pair.b, width) +
             pad_left("difference", number_width));
   for (const auto &reading : view.readings)
   {
     if (!details && (reading.name == "return_by_speed" || reading.name == "return_by_loop"))
       continue;
     text.line("  " + pad_right(reading.label + (reading.unit.empty() ? "" : ", " + reading.unit), 22) +
-              pad_left(with_digits(reading.from, reading.digits), number_width) +
-              pad_left(with_digits(reading.to, reading.digits), number_width) +
+              pad_left(with_digits(reading.from, reading.digits), width) +
+              pad_left(with_digits(reading.to, reading.digits), width) +
               pad_left(fmt::format("{:+.{}f}", reading.to - reading.from, reading.digits), number_width) +
               "  " + reading.verdict);
   }
 }
 
-/// A band as people read it: never rounded down, never nothing.
+/// A band as people read it: never nothing.
 std::string band_text(double band, int digits)
 {
   const double step = std::pow(10.0, -digits);
-  return with_digits(std::max(1.0, std::ceil(band / step - 0.05)) * step, digits);
+  return with_digits(std::max(1.0, std::round(band / step)) * step, digits);
 }
 
 std::string banded_text(double value, double band, int digits)
@@ -94,7 +101,7 @@ std::string banded_text(double value, double band, int digits)
 }
 
 /// One row a change, one column a reading.
-void shares(Text &text, const report::Comparison &view, const Pair &pair, bool details)
+void shares(Text &text, const report::Comparison &view, const ComparedPair &pair, bool details)
 {
   if (view.shares.empty() || view.shares.front().rows.empty())
     return;
@@ -131,7 +138,7 @@ void shares(Text &text, const report::Comparison &view, const Pair &pair, bool d
 
 /// What changes do together beyond their effects one by one: for people where a share is marked for it, with
 /// details all of them.
-void interactions(Text &text, const report::Comparison &view, const Pair &pair, bool details)
+void interactions(Text &text, const report::Comparison &view, const ComparedPair &pair, bool details)
 {
   if (view.shares.empty())
     return;
@@ -157,24 +164,26 @@ void interactions(Text &text, const report::Comparison &view, const Pair &pair, 
   }
 }
 
-void parts(Text &text, const report::Comparison &view, const Pair &pair)
+void parts(Text &text, const report::Comparison &view, const ComparedPair &pair)
 {
   if (view.parts.empty())
     return;
   text.heading("where the energy went, % of the energy put in");
-  text.line("  " + pad_right("", 22) + pad_left(pair.a, number_width) + pad_left(pair.b, number_width) +
+  const std::size_t width = label_columns(pair);
+  text.line("  " + pad_right("", 22) + pad_left(pair.a, width) + pad_left(pair.b, width) +
             pad_left("difference", number_width));
   for (const auto &part : view.parts)
-    text.line("  " + pad_right(part.name, 22) + pad_left(with_digits(part.from, 1), number_width) +
-              pad_left(with_digits(part.to, 1), number_width) +
+    text.line("  " + pad_right(part.name, 22) +
+              pad_left(part.from == 0 ? "-" : with_digits(part.from, 1), width) +
+              pad_left(part.to == 0 ? "-" : with_digits(part.to, 1), width) +
               pad_left(fmt::format("{:+.1f}", part.to - part.from), number_width));
 }
 
-void one_pair(Text &text, const Pair &pair, const SummaryOptions &options)
+void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &options)
 {
   const auto view = comparison_view(pair, 0, 1);
   text.paragraph(view.sentence, "");
-  if (!view.shares.empty() && !pair.explanation.plan.changes.empty())
+  if (!view.shares.empty() && pair.explanation.splits.front().total.is_told())
     text.paragraph(view.shares.front().sentence, "");
   for (const std::string &sentence : view.sentences)
     text.paragraph(sentence, "");
@@ -198,12 +207,12 @@ void one_pair(Text &text, const Pair &pair, const SummaryOptions &options)
 }
 } // namespace
 
-std::string comparison_text(const std::vector<Pair> &pairs, const SummaryOptions &options)
+std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options)
 {
   Text                              text(options);
   bool                              demo = false, materials = false;
   std::vector<const solver::Case *> setups;
-  for (const Pair &pair : pairs)
+  for (const ComparedPair &pair : pairs)
   {
     if (&pair != &pairs.front())
       text.line("\n" + std::string(std::min<std::size_t>(text.width(), 72), '-'));

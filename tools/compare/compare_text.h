@@ -11,5 +11,5 @@
 
 namespace solemech::tools
 {
-std::string comparison_text(const std::vector<Pair> &pairs, const SummaryOptions &options);
+std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options);
 } // namespace solemech::tools

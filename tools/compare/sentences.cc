@@ -58,7 +58,7 @@ std::string signed_number(const std::string &reading, double value)
   return fmt::format("{:+.{}f}", value * words.scale, words.digits);
 }
 
-std::string quoted(const Change &change)
+std::string quoted(const StackChange &change)
 {
   return "\"" + change.name + "\"";
 }
@@ -69,7 +69,7 @@ std::string difference_text(const std::string &reading, double value)
   return signed_number(reading, value) + " " + std::string(reading_words(reading).difference);
 }
 
-std::string main_sentence(const Pair &pair)
+std::string main_sentence(const ComparedPair &pair)
 {
   const Explanation &explanation = pair.explanation;
   if (explanation.plan.changes.empty())
@@ -90,7 +90,7 @@ std::string main_sentence(const Pair &pair)
                             more ? "more" : "less", pair.a);
 }
 
-std::vector<std::string> further_sentences(const Pair &pair)
+std::vector<std::string> further_sentences(const ComparedPair &pair)
 {
   const Explanation       &explanation = pair.explanation;
   std::vector<std::string> sentences;
@@ -171,7 +171,7 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
 
 std::string change_remark(const Explanation &explanation, std::size_t number)
 {
-  const Change       &change = explanation.plan.changes[number];
+  const StackChange  &change = explanation.plan.changes[number];
   const ReadingSplit *split = main_split(explanation);
   const bool          is_drop = std::holds_alternative<solver::DropRig>(explanation.plan.a.rig);
   const auto          touches_plate = [&](std::size_t slot) {

@@ -9,18 +9,18 @@
 
 namespace solemech::tools
 {
-struct Pair
+struct ComparedPair
 {
   const Explanation &explanation;
   std::string        a, b; ///< what the two are called
 };
 
 /// The answer in one sentence: "B throws the weight back 63 mm (15.9 points of return) higher than A."
-std::string main_sentence(const Pair &pair);
+std::string main_sentence(const ComparedPair &pair);
 
 /// What a person should know beside it: a difference too small to be read as real, a higher rebound that
 /// lands harder, a stack close to the end of its travel.
-std::vector<std::string> further_sentences(const Pair &pair);
+std::vector<std::string> further_sentences(const ComparedPair &pair);
 
 /// What makes the difference of one reading: the greatest shares, those that act together, or that none can
 /// be told.

@@ -90,7 +90,7 @@ std::string runs_text(const Explanation &explanation)
   return text;
 }
 
-report::Comparison comparison_view(const Pair &pair, std::size_t from, std::size_t to)
+report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, std::size_t to)
 {
   const Explanation &explanation = pair.explanation;
   const bool         same = explanation.plan.changes.empty();
@@ -99,7 +99,7 @@ report::Comparison comparison_view(const Pair &pair, std::size_t from, std::size
   view.to = to;
   view.sentence = main_sentence(pair);
   view.sentences = further_sentences(pair);
-  for (const Change &change : explanation.plan.changes)
+  for (const StackChange &change : explanation.plan.changes)
     for (const ChangeDetail &detail : change.details)
       view.differences.push_back({detail.what, detail.from, detail.to});
   for (const char *name : compared)

@@ -8,7 +8,7 @@
 namespace solemech::tools
 {
 /// @param from, to  numbers of the two runs on the page
-report::Comparison comparison_view(const Pair &pair, std::size_t from, std::size_t to);
+report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, std::size_t to);
 
 /// "64 mixtures at two levels of mesh and step: 128 runs, 120 of them there already".
 std::string runs_text(const Explanation &explanation);

@@ -100,6 +100,7 @@ public:
     expected(tree);
     read_lesson_block(tree);
     problems_.throw_if_any();
+    result_.sheets = folder_.texts_beside();
     return std::move(result_);
   }
 

@@ -8,6 +8,7 @@
 #include "tools/input/lesson.h"
 
 #include <filesystem>
+#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -50,6 +51,7 @@ struct CaseFile
   std::optional<Lesson>      lesson;  ///< not with changes of the command line: its runs may then be others
   std::string                text;    ///< the file as read
   std::vector<std::string>   changes; ///< of the command line, as told to people: "core.thickness = 18 mm"
+  std::map<std::string, std::string> sheets; ///< texts of the stack, rig and data files it names, by where they lie
 };
 
 /// Reads and checks a case file. Throws materials::CaseError.

@@ -58,4 +58,16 @@ const std::string &SheetFolder::text(const std::filesystem::path &path, Problems
     return known->second;
   return texts_[path] = materials::read_sheet_text(path, problems);
 }
+
+std::map<std::string, std::string> SheetFolder::texts_beside() const
+{
+  std::map<std::string, std::string> texts;
+  for (const auto &[path, text] : texts_)
+  {
+    const fs::path beside = path.lexically_proximate(own_);
+    const bool     is_below = beside.is_relative() && *beside.begin() != "..";
+    texts[(is_below ? beside : path.parent_path().filename() / path.filename()).generic_string()] = text;
+  }
+  return texts;
+}
 } // namespace solemech::tools

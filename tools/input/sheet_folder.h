@@ -34,6 +34,10 @@ public:
   /// Text of a file, read once.
   const std::string &text(const std::filesystem::path &path, materials::Problems &problems);
 
+  /// Texts read so far by where a case file in a folder of its own would look for them: as named beside the
+  /// case file, or stacks/NAME.toml and rigs/NAME.toml.
+  std::map<std::string, std::string> texts_beside() const;
+
 private:
   std::vector<std::filesystem::path>           case_roots_;
   std::filesystem::path                        own_;

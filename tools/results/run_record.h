@@ -41,5 +41,6 @@ struct RunRecord
   std::map<std::string, std::string> versions;       ///< program, libraries
   std::vector<Run>                   runs;
   std::optional<Series>              series;
+  std::map<std::string, std::string> sheets = {}; ///< texts of the files that the case file names
 };
 } // namespace solemech::tools

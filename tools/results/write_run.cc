@@ -32,6 +32,8 @@ std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &rec
   const Series *series = record.series ? &*record.series : nullptr;
   folder.write("summary.txt", summary_text(record.runs, {}, series));
   folder.write("data/case.toml", record.case_text);
+  for (const auto &[name, text] : record.sheets)
+    folder.write(std::filesystem::path("data/sheets") / name, text);
   folder.write("data/resolved.txt", record.canonical_text);
   solver::write_result_file(folder.file("data/results.h5"), stored(record));
   folder.write("report.html", report::report_html(report::run_page(record)));

@@ -3,7 +3,7 @@
 //   report.html        what happened and why, for people: one file, opens in any browser
 //   summary.txt        what the terminal shows
 //   pictures/          SVG and PNG
-//   data/              results.h5 (the record), case.toml, resolved.txt, pictures.gp;
+//   data/              results.h5 (the record), case.toml and the sheets it names, resolved.txt, pictures.gp;
 //                      curves.csv, ledger.csv, readings.csv (in a folder per run when there are several)
 //   paraview/          stack.pvd with its .vtu files (one series per run), view.py
 // manifest.json is written by RunFolder::commit.

@@ -32,6 +32,7 @@ Examples:
   solemech cases
   solemech run heel-drop forefoot-drop
   solemech run heel-drop --set core.thickness="14 mm"
+  solemech compare heel-drop forefoot-drop
   solemech help run
 
 Exit codes:
@@ -82,6 +83,19 @@ A lesson asks a question, lets you guess, runs its case and answers from the num
 results/learn-<lesson>/<number>, holds worksheet.html to print: blanks on the first page, answers on the second.
 )";
 
+constexpr const char *compare_footer = R"(Examples:
+  solemech compare heel-drop forefoot-drop
+  solemech compare my-pair-heel.toml heel-drop --details
+  solemech compare results/heel-drop/1 results/heel-drop/2 -o thicker-core
+  solemech compare predecessor --json > predecessor.json
+
+Says what differs, what that does to the readings, and how much of it each change makes: its share, averaged
+over every order in which the changes from the first to the other can be made. Every mixture of the two that this
+takes is run and kept in results/.runs: a run that was finished is never repeated, not even after a stop.
+Several are each compared with the first. The same comparison again is answered from its folder,
+results/compare-<first>-<other>/<number>.
+)";
+
 constexpr const char *version_footer = R"(Examples:
   solemech --version
   solemech version --verbose
@@ -101,6 +115,7 @@ struct Parsers
   CheckRequest                           check;
   RunRequest                             run;
   LearnRequest                           learn;
+  CompareRequest                         compare;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -128,6 +143,20 @@ struct Parsers
     run_command.add_flag("--details", run.details,
                          "Print all three energy returns, energies in J and the numerical side too");
     run_command.add_flag("-q,--quiet", run.quiet, "No narration and no progress; errors still appear");
+
+    auto &compare_command =
+      add("compare", "Say why one case reads other than another: the share of each change", compare_footer);
+    compare_command
+      .add_option("CASE", compare.cases, "Prebuilt cases, case files, or folders of finished runs")
+      ->required()
+      ->type_name("");
+    compare_command
+      .add_option("-o,--output", output, "Folder for the results (default results/compare-<cases>/<number>)")
+      ->type_name("DIR");
+    compare_command.add_flag("--json", compare.json, "Print the results as JSON instead of the summary");
+    compare_command.add_flag("--details", compare.details,
+                             "Print all readings, decimals and what changes do together");
+    compare_command.add_flag("-q,--quiet", compare.quiet, "No narration and no progress; errors still appear");
 
     auto &check_command =
       add("check", "Check case files without running them; shows all errors at once", check_footer);
@@ -311,6 +340,16 @@ Request read_command_line(const std::vector<std::string> &arguments)
     if (command.count("--output") > 0)
       parsers.learn.output = output_folder(parsers.output);
     return parsers.learn;
+  }
+  if (name == "compare")
+  {
+    if (command.count("--output") > 0)
+    {
+      if (parsers.output.empty())
+        throw UsageError("-o: the name of the folder is empty.");
+      parsers.compare.output = parsers.output;
+    }
+    return parsers.compare;
   }
   if (name == "run")
   {

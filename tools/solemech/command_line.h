@@ -57,8 +57,17 @@ struct LearnRequest
   bool                                 quiet = false;
 };
 
+struct CompareRequest
+{
+  std::vector<std::string>             cases;  ///< names, files, or folders of finished runs; the first is compared to
+  std::optional<std::filesystem::path> output; ///< folder asked for with -o
+  bool                                 json = false;
+  bool                                 quiet = false;
+  bool                                 details = false;
+};
+
 using Request =
-  std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest,
+  std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest, CompareRequest,
                LearnRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.

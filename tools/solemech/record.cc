@@ -62,6 +62,14 @@ std::string answering_version()
   return fmt::format("{} ({})", build_facts.version, build_facts.revision);
 }
 
+std::map<std::string, std::string> program_versions()
+{
+  return {{"solemech", answering_version()},
+          {"deal.II", build_facts.deal_ii},
+          {"HDF5", build_facts.hdf5},
+          {"compiler", build_facts.compiler}};
+}
+
 std::optional<Series> varied_series(const CaseFile &file)
 {
   for (std::size_t axis = file.series.size(); axis-- > 0;)
@@ -99,10 +107,8 @@ RunRecord planned_record(const Input &input)
     record.case_text +=
       fmt::format("{}# changed: {}\n", record.case_text.ends_with('\n') ? "" : "\n", change);
   record.series = varied_series(input.file);
-  record.versions = {{"solemech", answering_version()},
-                     {"deal.II", build_facts.deal_ii},
-                     {"HDF5", build_facts.hdf5},
-                     {"compiler", build_facts.compiler}};
+  record.sheets = input.file.sheets;
+  record.versions = program_versions();
   for (const solver::Case &setup : input.file.cases)
   {
     record.canonical_text += fmt::format("# {}\n{}", setup.label, canonical_text(setup));

@@ -5,6 +5,7 @@
 #include "tools/results/run_record.h"
 #include "tools/solemech/inputs.h"
 
+#include <map>
 #include <optional>
 #include <string>
 
@@ -12,6 +13,9 @@ namespace solemech::tools
 {
 /// Version of the program that decides whether a finished run still answers: release and sources.
 std::string answering_version();
+
+/// Version of the program and of what its numbers rest on.
+std::map<std::string, std::string> program_versions();
 
 /// The record of an input before anything is calculated.
 RunRecord planned_record(const Input &input);

@@ -3,6 +3,7 @@
 // by hand. The first interrupt from the keyboard lets the runs stop in order, a second one leaves at once.
 #include "solver/run.h"
 #include "tools/solemech/calculate.h"
+#include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
 #include "tools/solemech/learn_run.h"
 
@@ -56,6 +57,8 @@ tools::Exit answer(const std::vector<std::string> &arguments)
   const auto request = tools::read_command_line(arguments);
   if (const auto *run = std::get_if<tools::RunRequest>(&request))
     return tools::calculate(*run, solve, interrupted);
+  if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))
+    return tools::calculate_comparison(*comparison, solve, interrupted);
   if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
     return tools::answer_lesson_request(*lesson, solve, interrupted);
   throw tools::UsageError("this is the solver behind `solemech run`; call `solemech` instead.");

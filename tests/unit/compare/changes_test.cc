@@ -1,0 +1,152 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which layers answer to each other, which changes are named, and how mixtures are built.
+#include "tests/support/catch.h"
+#include "tests/unit/compare/stacks.h"
+#include "tools/compare/mixtures.h"
+#include "tools/input/case_text.h"
+
+#include <set>
+
+using namespace solemech;
+using namespace solemech::tools;
+using tests::forefoot;
+using tests::heel;
+using tests::layer;
+using tests::material;
+
+namespace
+{
+std::set<std::string> names_of(const ChangePlan &plan)
+{
+  std::set<std::string> names;
+  for (const StackChange &change : plan.changes)
+    names.insert(change.name);
+  return names;
+}
+
+ChangeSet all_of(const ChangePlan &plan)
+{
+  return (1U << plan.changes.size()) - 1;
+}
+} // namespace
+
+TEST_CASE("a foam core answers to the air unit, a carrier to the base, and what is left is added")
+{
+  const auto plan = planned_changes(heel(), forefoot());
+  CHECK(names_of(plan) == std::set<std::string>{"topper added", "core -> air unit", "plate added",
+                                                "carrier -> thinner base", "skin",
+                                                "thinner stack, wider plug"});
+  const auto back = planned_changes(forefoot(), heel());
+  CHECK(names_of(back) == std::set<std::string>{"topper taken out", "air unit -> core", "plate taken out",
+                                                "base -> thicker carrier", "skin",
+                                                "thicker stack, narrower plug"});
+}
+
+TEST_CASE("equal stacks differ in nothing, whatever their layers and materials are called")
+{
+  auto other = heel();
+  other.label = "other";
+  for (auto &each : other.layers)
+  {
+    each.name += " of the other";
+    each.material.name = "called otherwise";
+  }
+  CHECK(planned_changes(heel(), heel()).changes.empty());
+  CHECK(planned_changes(heel(), other).changes.empty());
+}
+
+TEST_CASE("one thickness is one change, and the height of the stack is none")
+{
+  auto thicker = heel();
+  thicker.layers[1].thickness += 2e-3;
+  const auto plan = planned_changes(heel(), thicker);
+  CHECK(names_of(plan) == std::set<std::string>{"thicker core"});
+  CHECK_FALSE(plan.height_is_kept);
+  REQUIRE(plan.changes[0].details.size() == 1);
+  CHECK(plan.changes[0].details[0].from == "16 mm");
+  CHECK(plan.changes[0].details[0].to == "18 mm");
+
+  // A thicker core for a thinner carrier: two changes, the same height, which every mixture keeps.
+  thicker.layers[2].thickness -= 2e-3;
+  const auto traded = planned_changes(heel(), thicker);
+  CHECK(names_of(traded) == std::set<std::string>{"thicker core", "thinner carrier"});
+  for (ChangeSet set = 0; set < 4; ++set)
+    CHECK(height_of(mixture(traded, set).setup.layers) == Approx(26.5e-3).epsilon(1e-12));
+}
+
+TEST_CASE("air, build and surroundings of a pair of units are changes of their own")
+{
+  auto other = forefoot();
+  other.layers[2].unit->gauge_pressure = 110e3;
+  other.layers[2].unit->diameter = 0.058;
+  other.temperature += 10;
+  CHECK(names_of(planned_changes(forefoot(), other)) ==
+        std::set<std::string>{"less pressure in unit", "build of unit", "surroundings"});
+  std::get<solver::DropRig>(other.rig).height = 0.2;
+  other.plug.base = solver::Base::clamped;
+  CHECK(names_of(planned_changes(forefoot(), other)).count("drop height") == 1);
+  CHECK(names_of(planned_changes(forefoot(), other)).count("base of the plug") == 1);
+}
+
+TEST_CASE("with no change a mixture is A, with all of them it is B")
+{
+  const auto plan = planned_changes(heel(), forefoot());
+  CHECK(canonical_text(mixture(plan, 0).setup) == canonical_text(heel()));
+  CHECK(canonical_text(mixture(plan, all_of(plan)).setup) == canonical_text(forefoot()));
+}
+
+TEST_CASE("every mixture has the height of one of the two stacks and fits together")
+{
+  const auto   plan = planned_changes(heel(), forefoot());
+  const double a = height_of(heel().layers), b = height_of(forefoot().layers);
+  for (ChangeSet set = 0; set <= all_of(plan); ++set)
+  {
+    const auto mixed = mixture(plan, set);
+    CHECK(mixed.impossible == "");
+    const bool has_size_of_b = set >> static_cast<unsigned>(plan.size) & 1U;
+    CHECK(height_of(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
+    CHECK(mixed.setup.plug.radius == (has_size_of_b ? 0.042 : 0.037));
+    std::set<std::string> layers;
+    for (const auto &each : mixed.setup.layers)
+      CHECK(layers.insert(each.name).second);
+  }
+}
+
+TEST_CASE("from B to A the same mixtures are passed")
+{
+  const auto plan = planned_changes(heel(), forefoot()), back = planned_changes(forefoot(), heel());
+  REQUIRE(plan.changes.size() == back.changes.size());
+  for (ChangeSet set = 1; set < all_of(plan); ++set)
+    CHECK(canonical_text(mixture(plan, set).setup) ==
+          canonical_text(mixture(back, all_of(plan) & ~set).setup));
+}
+
+TEST_CASE("a mixture that cannot be built says why")
+{
+  // Thin stack with a unit against a thick one: the unit leaves no room for foam in the height of the thin
+  // one.
+  auto        thin = tests::drop_on("thin", {layer("foam", material("firm", "foam", 0.8e6), 8),
+                                             layer("skin", material("rubber", "rubber", 0.6e6), 2)});
+  const auto  plan = planned_changes(thin, forefoot());
+  std::size_t n_impossible = 0;
+  for (ChangeSet set = 0; set <= all_of(plan); ++set)
+    if (const auto mixed = mixture(plan, set); !mixed.impossible.empty())
+    {
+      ++n_impossible;
+      CHECK(mixed.impossible.find("mm") != std::string::npos);
+      CHECK(mixed.setup.label.find("thin with") == 0);
+    }
+  CHECK(n_impossible > 0);
+
+  // A unit wider than the plug of the other stack.
+  auto narrow = heel();
+  narrow.plug.radius = 0.030;
+  narrow.layers[1].core_diameter = 0;
+  narrow.layers[1].ring.reset();
+  const auto wide = planned_changes(narrow, forefoot());
+  bool       is_told = false;
+  for (ChangeSet set = 0; set <= all_of(wide); ++set)
+    is_told =
+      is_told || mixture(wide, set).impossible.find("does not fit into the plug") != std::string::npos;
+  CHECK(is_told);
+}

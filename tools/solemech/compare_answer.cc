@@ -1,0 +1,46 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/solemech/compare_answer.h"
+
+#include "tools/solemech/answers.h"
+#include "tools/solemech/record.h"
+
+#include <fmt/format.h>
+
+#include <fstream>
+#include <sstream>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+constexpr const char *results_root = "results";
+}
+
+std::optional<fs::path> finished_comparison(const CompareRequest &request, const RunRecord &record)
+{
+  if (!request.output)
+    return find_finished(results_root, record.label, record.hash, answering_version());
+  return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
+}
+
+RunFolder fresh_comparison(const CompareRequest &request, const RunRecord &record)
+{
+  return request.output ? RunFolder::create_at(*request.output)
+                        : RunFolder::create(results_root, record.label);
+}
+
+void print_finished_comparison(const fs::path &folder, const CompareRequest &request)
+{
+  RunRequest telling;
+  telling.quiet = request.quiet;
+  tell_place(folder, true, telling);
+  std::ostringstream text;
+  text << std::ifstream(folder / (request.json      ? comparison_values
+                                  : request.details ? comparison_details
+                                                    : comparison_summary))
+            .rdbuf();
+  fmt::print("{}", text.str());
+}
+} // namespace solemech::tools

@@ -1,0 +1,154 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/solemech/compare_run.h"
+
+#include "solver/result_file.h"
+#include "tools/compare/compare_files.h"
+#include "tools/compare/compare_text.h"
+#include "tools/compare/view.h"
+#include "tools/explore/run_store.h"
+#include "tools/picture/pictures.h"
+#include "tools/report/report_page.h"
+#include "tools/solemech/answers.h"
+#include "tools/solemech/compare_answer.h"
+#include "tools/solemech/compare_inputs.h"
+#include "tools/solemech/progress.h"
+#include "tools/solemech/record.h"
+#include "tools/solemech/terminal.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+/// Every case against the first one.
+std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareRequest &request,
+                                     const Solve &solve, const std::atomic<bool> &interrupted)
+{
+  Progress                 progress(progress_on_standard_error(), request.quiet);
+  const RunStore           store(RunStore::default_folder, answering_version());
+  std::vector<Explanation> explanations;
+  const double             n_pairs = static_cast<double>(inputs.cases.size() - 1);
+  for (std::size_t i = 1; i < inputs.cases.size() && !interrupted; ++i)
+  {
+    const auto tell = [&](double fraction, const std::string &what) {
+      progress.update((static_cast<double>(i - 1) + fraction) / n_pairs,
+                      fmt::format("{} and {}, {}", inputs.cases[0].label, inputs.cases[i].label, what));
+    };
+    explanations.push_back(
+      explained(inputs.cases[0].setup, inputs.cases[i].setup, {solve, &store, tell, &interrupted}));
+  }
+  return explanations;
+}
+
+/// Says which cases stopped early; true when all came to their end.
+bool all_complete(const CompareInputs &inputs, const std::vector<Explanation> &explanations)
+{
+  bool       complete = true;
+  const auto look_at = [&](const solver::Result &result, const std::string &label) {
+    if (result.complete)
+      return;
+    fmt::print(stderr, "solemech: {} stopped before its end: {}\n", label, result.stop_reason);
+    complete = false;
+  };
+  look_at(explanations.front().a, inputs.cases[0].label);
+  for (std::size_t i = 0; i < explanations.size(); ++i)
+    look_at(explanations[i].b, inputs.cases[i + 1].label);
+  return complete;
+}
+
+report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
+{
+  report::Page page = report::side_by_side_page({&record}, record.label, "What makes the difference");
+  page.kind = report::PageKind::comparison;
+  page.sentence.clear();
+  for (std::size_t i = 0; i < pairs.size(); ++i)
+  {
+    page.comparison.push_back(comparison_view(pairs[i], 0, i + 1));
+    page.sentence += (i > 0 ? " " : "") + page.comparison.back().sentence;
+  }
+  return page;
+}
+
+/// Writes the folder; answers sentences for people.
+std::string write_all(const RunFolder &folder, const RunRecord &record,
+                      const std::vector<ComparedPair> &pairs)
+{
+  for (const Run &run : record.runs)
+    solver::require_writable(run.label, run.result);
+  folder.write(comparison_summary, comparison_text(pairs, {}));
+  SummaryOptions detailed;
+  detailed.details = true;
+  folder.write(comparison_details, comparison_text(pairs, detailed));
+  folder.write(comparison_values, comparison_json(pairs, record.versions));
+  folder.write("data/shares.csv", shares_csv(pairs));
+  folder.write("data/cases.toml", record.case_text);
+  folder.write("data/resolved.txt", record.canonical_text);
+  solver::ResultRecord stored{record.label, record.case_text, record.canonical_text,
+                              record.hash,  record.versions,  {}};
+  for (const Run &run : record.runs)
+    stored.runs.push_back({run.label, run.result});
+  solver::write_result_file(folder.file("data/results.h5"), stored);
+  folder.write("report.html", report::report_html(page_of(record, pairs)));
+  return draw_pictures(folder.file(comparison_summary).parent_path(), record.runs, nullptr);
+}
+
+void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &record,
+                  const CompareRequest &request)
+{
+  if (request.json)
+  {
+    fmt::print("{}", comparison_json(pairs, record.versions));
+    return;
+  }
+  SummaryOptions options;
+  options.details = request.details;
+  options.emphasis = wants_emphasis(stdout);
+  if (is_terminal(stdout))
+    options.width = terminal_width(stdout);
+  fmt::print("{}", comparison_text(pairs, options));
+}
+} // namespace
+
+Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
+                          const std::atomic<bool> &interrupted)
+{
+  CompareInputs inputs = read_compare_inputs(request.cases);
+  RunRecord    &record = inputs.record;
+  if (const auto folder = finished_comparison(request, record))
+  {
+    print_finished_comparison(*folder, request);
+    return Exit::ok;
+  }
+  // Made before the work begins: a folder that cannot be written should not cost the wait.
+  RunFolder folder = fresh_comparison(request, record);
+
+  const std::vector<Explanation> explanations = explain_all(inputs, request, solve, interrupted);
+  if (interrupted)
+  {
+    fmt::print(stderr,
+               "solemech: interrupted. Finished runs are kept: the same command goes on from there.\n");
+    return Exit::interrupted;
+  }
+  if (!all_complete(inputs, explanations))
+    return Exit::run_failed;
+
+  std::vector<ComparedPair> pairs;
+  record.runs.push_back({inputs.cases[0].label, explanations[0].plan.a, explanations[0].a});
+  for (std::size_t i = 0; i < explanations.size(); ++i)
+  {
+    record.runs.push_back({inputs.cases[i + 1].label, explanations[i].plan.b, explanations[i].b});
+    pairs.push_back({explanations[i], inputs.cases[0].label, inputs.cases[i + 1].label});
+  }
+  if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
+    fmt::print(stderr, "solemech: {}\n", remark);
+  const fs::path place = folder.commit({record.label, record.hash, record.versions});
+  RunRequest     telling;
+  telling.quiet = request.quiet;
+  tell_place(place, false, telling);
+  print_answer(pairs, record, request);
+  return Exit::ok;
+}
+} // namespace solemech::tools

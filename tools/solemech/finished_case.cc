@@ -1,0 +1,87 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/solemech/finished_case.h"
+
+#include "materials/problem.h"
+#include "solver/result_check.h"
+#include "tools/input/case_text.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <fstream>
+#include <sstream>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+std::string text_of(const fs::path &path)
+{
+  std::ifstream      file(path, std::ios::binary);
+  std::ostringstream text;
+  text << file.rdbuf();
+  if (!file)
+    throw solver::ResultsError(fmt::format("cannot read '{}'. Run the case again.", path.string()));
+  return text.str();
+}
+
+std::string label_in(const fs::path &folder)
+{
+  const auto manifest = nlohmann::json::parse(text_of(folder / "manifest.json"), nullptr, false);
+  if (!manifest.is_object() || !manifest.contains("label") || !manifest["label"].is_string())
+    throw solver::ResultsError(fmt::format("'{}' is not the manifest of a run. Run the case again.",
+                                           (folder / "manifest.json").string()));
+  return manifest["label"].get<std::string>();
+}
+
+/// The changes at the end of a stored case file, as --set takes them.
+std::vector<std::string> changes_in(const std::string &text)
+{
+  constexpr std::string_view mark = "# changed: ";
+  std::vector<std::string>   changes;
+  std::istringstream         lines(text);
+  for (std::string line; std::getline(lines, line);)
+    if (line.starts_with(mark))
+      if (const auto equals = line.find(" = "); equals != std::string::npos)
+        changes.push_back(line.substr(mark.size(), equals - mark.size()) + "=" + line.substr(equals + 3));
+  return changes;
+}
+} // namespace
+
+bool is_run_folder(const fs::path &path)
+{
+  std::error_code ignored;
+  return fs::is_directory(path, ignored) && fs::is_regular_file(path / "manifest.json", ignored);
+}
+
+CaseFile finished_case(const fs::path &folder, ReadOptions options)
+{
+  const std::string label = label_in(folder);
+  const fs::path    data = folder / "data";
+  if (!fs::is_regular_file(data / "case.toml"))
+    throw solver::ResultsError(
+      fmt::format("'{}' is not the folder of a single run: it holds no data/case.toml.", folder.string()));
+  const std::string text = text_of(data / "case.toml");
+  options.overrides = changes_in(text);
+  try
+  {
+    // Named as the case was, in the folder with the sheets it names.
+    CaseFile    file = read_case_text(text, (data / "sheets" / (label + ".toml")).string(), options);
+    std::string now;
+    for (const solver::Case &setup : file.cases)
+      now += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
+    if (now == text_of(data / "resolved.txt"))
+      return file;
+  }
+  catch (const materials::CaseError &)
+  {
+    // Told below: the person has no file of this name to mend.
+  }
+  throw solver::ResultsError(
+    fmt::format("the run in '{}' cannot be taken up again: since then the materials or the "
+                "program have changed. Run the case again, or compare its case file.",
+                folder.string()));
+}
+} // namespace solemech::tools
