@@ -74,7 +74,7 @@ std::string digits(double value)
 std::string quantity(double value, Dimension dimension, std::string_view name)
 {
   if (name == "bottoming_margin")
-    return value <= 0 ? "nothing" : fmt::format("{:.0f} %", 100 * value);
+    return value < 0.005 ? "nothing" : fmt::format("{:.0f} %", 100 * value);
   switch (dimension)
   {
   case Dimension::share:

@@ -13,7 +13,7 @@ namespace solemech::tools::learn
 {
 namespace
 {
-constexpr double stack_width = 240, label_gap = 16, line_height = 15, figure_width = 560; ///< [SVG units]
+constexpr double stack_width = 200, label_gap = 16, line_height = 17, figure_width = 480; ///< [SVG units]
 constexpr double striker_height = 26, air = 12;
 
 /// Fill of a part by its family. Patterns carry the number of the figure: names are common to the whole page.

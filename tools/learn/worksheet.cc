@@ -17,7 +17,7 @@ using report::html;
 
 namespace
 {
-constexpr std::size_t drawn_stacks = 2;
+constexpr std::size_t drawn_stacks = 3;
 
 // Type sizes in points: this is a sheet of paper first.
 constexpr const char *style = R"(
@@ -42,10 +42,14 @@ table { border-collapse: collapse; width: 100%; margin: 0.4rem 0; }
 th, td { border: 1px solid currentColor; padding: 0.35rem 0.5rem; text-align: left; vertical-align: top; }
 td.number { text-align: right; font-variant-numeric: tabular-nums; }
 td.empty { height: 1.5rem; }
-svg.stack { display: block; width: 100%; max-width: 34rem; height: auto; margin: 0.3rem 0; }
-svg.stack text { font: 11px Georgia, "Times New Roman", serif; fill: currentColor; }
+.stacks { display: grid; grid-template-columns: repeat(auto-fit, minmax(19rem, 1fr)); gap: 0.3rem 1rem; }
+figure { margin: 0; }
+figcaption { font-style: italic; }
+svg.stack { display: block; width: 100%; max-width: 30rem; height: auto; margin: 0.2rem 0 0; }
+svg.stack text { font: 14px Georgia, "Times New Roman", serif; fill: currentColor; }
 svg.stack .air { fill: var(--paper); }
-.caution { border: 1.5px solid currentColor; padding: 0.4rem 0.7rem; margin: 0.6rem 0; }
+.caution { border: 1.5px solid currentColor; padding: 0.2rem 0.7rem; margin: 0.6rem 0; }
+.caution p { margin: 0.2rem 0; }
 .small { font-size: 9pt; color: var(--faint); }
 .answers { border-top: 2px dashed var(--faint); }
 @page { size: A4; margin: 14mm; }
@@ -54,8 +58,9 @@ svg.stack .air { fill: var(--paper); }
   body { font-size: 10pt; }
   .sheet { max-width: none; padding: 0; }
   .answers { break-before: page; border-top: none; }
-  svg.stack { max-width: 26rem; max-height: 62mm; width: auto; }
-  table, svg, li { break-inside: avoid; }
+  .stacks { grid-template-columns: 1fr 1fr; }
+  .caution { font-size: 9pt; }
+  table, figure, li { break-inside: avoid; }
 }
 )";
 
@@ -109,25 +114,55 @@ std::string table(const CaseFile &file, const RunRecord &record, bool with_numbe
   return text + "</tbody></table>\n";
 }
 
-std::string figures(const CaseFile &file, const RunRecord &record,
-                    const std::vector<const solver::Case *> &setups)
+/// Runs whose numbers decide, in the order of the record; all of them when there is no such run.
+std::vector<std::size_t> deciding_runs(const Lesson &lesson)
 {
+  std::set<std::size_t> runs;
+  const auto            add = [&](const ReadingMeasure &measure) {
+    runs.insert(measure.first.run);
+    if (measure.kind != MeasureKind::single)
+      runs.insert(measure.second.run);
+  };
+  if (lesson.measure)
+    add(*lesson.measure);
+  for (const auto &choice : lesson.choices)
+    if (choice.measure)
+      add(*choice.measure);
+  return {runs.begin(), runs.end()};
+}
+
+std::string figures(const CaseFile &file, const RunRecord &record)
+{
+  const auto                        deciding = deciding_runs(*file.lesson);
+  std::vector<const solver::Case *> setups;
+  for (const auto i : deciding)
+    setups.push_back(&record.runs[i].setup);
   std::string           text;
   std::set<std::string> rigs;
   for (const auto *setup : setups)
     if (const auto rig = rig_text(*setup, Lengths::millimetre);
         rigs.size() < drawn_stacks && rigs.insert(rig).second)
       text += fmt::format("<p class=\"small\">{}</p>\n", html(rig));
+  text += "<div class=\"stacks\">\n";
   int number = 0;
   for (const auto i : different_stacks(setups, drawn_stacks))
   {
-    const auto name = run_name(file, record.runs[i]);
-    if (setups.size() > 1)
-      text += fmt::format("<p>{}</p>\n", html(name));
-    text +=
-      stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++);
+    const auto name = run_name(file, record.runs[deciding[i]]);
+    text += fmt::format(
+      "<figure>{}{}</figure>\n",
+      stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++),
+      setups.size() > 1 ? fmt::format("<figcaption>{}</figcaption>", html(name)) : "");
   }
-  return text;
+  return text + "</div>\n";
+}
+
+/// All cautions in one box.
+std::string caution_box(const std::vector<const solver::Case *> &setups)
+{
+  std::string text;
+  for (const auto &caution : cautions(setups))
+    text += fmt::format("<p>Caution: {}</p>\n", html(caution));
+  return text.empty() ? text : "<div class=\"caution\">\n" + text + "</div>\n";
 }
 
 std::string first_page(const CaseFile &file, const LessonAnswer &answer, const RunRecord &record,
@@ -138,13 +173,12 @@ std::string first_page(const CaseFile &file, const LessonAnswer &answer, const R
     "<h2>My guess, and why</h2>\n<div class=\"blank\"></div><div class=\"blank\"></div><div "
     "class=\"blank\"></div>\n"
     "<h2>What is tested</h2>\n{}<h2>What the runs read</h2>\n{}",
-    html(answer.question), choices(answer, false), figures(file, record, setups), table(file, record, false));
-  for (const auto &caution : cautions(setups))
-    text += fmt::format("<p class=\"caution\">Caution: {}</p>\n", html(caution));
-  return text +
-         fmt::format(
-           "<p class=\"small\">{}. A model, no measurement.{}</p>\n</section>\n", html(answer.title),
-           is_invented(*setups.front()) ? " Invented demo stacks: the numbers describe no product." : "");
+    html(answer.question), choices(answer, false), figures(file, record), table(file, record, false));
+  return text + caution_box(setups) +
+         fmt::format("<p class=\"small\">{}. A model, no measurement.{}</p>\n</section>\n",
+                     html(report::capital(answer.title)),
+                     is_invented(*setups.front()) ? " Invented demo stacks: the numbers describe no product."
+                                                  : "");
 }
 
 std::string second_page(const CaseFile &file, const LessonAnswer &answer, const RunRecord &record)

@@ -53,7 +53,7 @@ TEST_CASE("every worksheet is static, whole, and keeps its answers for the secon
     CHECK(count(html, "<section") == 2);
     CHECK(count(html, "<table>") == 2);
     for (const char *tag :
-         {"section", "table", "tr", "p", "ol", "li", "svg", "h2", "span", "div", "defs", "text"})
+         {"section", "table", "tr", "p", "ol", "li", "svg", "figure", "h2", "span", "div", "defs", "text"})
     {
       INFO(tag);
       CHECK(count(html, std::string("<") + tag + ">") + count(html, std::string("<") + tag + " ") ==
@@ -99,10 +99,10 @@ TEST_CASE("the figure is to scale and shows stacks that differ")
   CHECK(tools::learn::different_stacks(setups, 2) == std::vector<std::size_t>{0, 2});
   CHECK(tools::learn::different_stacks(setups, 5) == std::vector<std::size_t>{0, 1, 2});
   CHECK(tools::learn::different_stacks({setups[0], setups[0]}, 2) == std::vector<std::size_t>{0});
-  // 24 mm of 2 x 44 mm in the shoe (puck radius and stack height): the box is 240 wide, so 65.5 high.
+  // 24 mm of 2 x 44 mm in the shoe (puck radius and stack height): the box is 200 wide, so 54.5 high.
   const auto svg = tools::learn::stack_figure(file.cases[0], "a \"stack\"");
   CHECK(std::abs(file.cases[0].plug.radius - 0.044) < 1e-9);
-  CHECK(svg.find("width=\"240.0\" height=\"65.5\"") != std::string::npos);
+  CHECK(svg.find("width=\"200.0\" height=\"54.5\"") != std::string::npos);
   CHECK(svg.find("aria-label=\"a &quot;stack&quot;\"") != std::string::npos);
 }
 
