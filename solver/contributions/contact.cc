@@ -64,6 +64,11 @@ double Contact::surface_height(const Vector &x) const
   return height_ + (body_ >= 0 ? x[n_unknowns_ + body_] : 0.0) - (support_ >= 0 ? x[n_unknowns_ + support_] : 0.0);
 }
 
+double Contact::distance(const Point &place, const Vector &x) const
+{
+  return surface_distance(surface_, place[0], facing_ * (place[1] - surface_height(x))).distance;
+}
+
 Contact::Gap Contact::gap(const ContactPoint &point, const Vector &x) const
 {
   Gap gap{{}, {0, 0}};

@@ -58,6 +58,8 @@ public:
 
   ContactState state(const Vector &x) const;
 
+  /// Of a place from the surface, negative inside the rigid body [m].
+  double distance(const Point &place, const Vector &x) const;
 
 private:
   struct Gap

@@ -2,6 +2,7 @@
 #include "solver/rigs/drop.h"
 
 #include "solver/bottoming.h"
+#include "solver/free_faces.h"
 #include "solver/metrics.h"
 #include "solver/recorder.h"
 #include "solver/step_control.h"
@@ -37,7 +38,7 @@ public:
   Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
        const Resolution &resolution, const RunOptions &options)
     : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
-      options_(options)
+      options_(options), free_faces_(*model.mesh, *model.tup_contact)
   {}
 
   /// From the drop weight at `touch_level` [m, fresh stack: 0] falling at `touch_speed` [m/s].
@@ -54,18 +55,20 @@ private:
   Recorder         &recorder_;
   const Resolution &resolution_;
   const RunOptions &options_;
+  const FreeFaces   free_faces_;
 
-  [[noreturn]] void fail(const std::string &reason, double t);
+  [[noreturn]] void fail(const std::string &reason, double t,
+                         const std::string &cure = "Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"");
 };
 
-void Blow::fail(const std::string &reason, double t)
+void Blow::fail(const std::string &reason, double t, const std::string &cure)
 {
   auto partial = recorder_.finish();
   partial.complete = false;
   partial.stop_reason =
     fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
-                "is kept. Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"",
-                1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason);
+                "is kept. {}",
+                1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
   const std::string message = partial.stop_reason;
   throw RunFailed(message, std::move(partial));
 }
@@ -109,6 +112,8 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
     first_failure.clear();
     const double t = integrator_.time - start_time, dt = integrator_.time - before;
     const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
+    if (const auto met = free_faces_.meeting(integrator_.x))
+      fail(met->where, t, cure_of_meeting_faces);
     touched = touched || new_force > 0;
     if (touched && new_force <= 0 && integrator_.v[tup] > 0)
     {

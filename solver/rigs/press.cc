@@ -3,6 +3,7 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
+#include "solver/free_faces.h"
 #include "solver/metrics.h"
 #include "solver/part_law.h"
 #include "solver/recorder.h"
@@ -112,6 +113,14 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
                                         [](const auto &a, const auto &b) { return a.second < b.second; });
   const double        table_crest = highest == rig.table.end() ? 0.0 : highest->first;
   double              dt = dt_regular * 0.25, t = 0, greatest = -1e300;
+  const FreeFaces     free_faces(*model.mesh, *model.tup_contact);
+  const auto          fail = [&](const std::string &reason, const std::string &cure) {
+    auto partial = recorder.finish();
+    partial.complete = false;
+    partial.stop_reason = fmt::format("the press stopped after {:.1f} ms: {}. {}", 1e3 * t, reason, cure);
+    const std::string message = partial.stop_reason;
+    throw RunFailed(message, std::move(partial));
+  };
   std::vector<double> thickness;
   while (t < whole * (1 - 1e-12))
   {
@@ -133,20 +142,12 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     {
       dt *= 0.35;
       if (dt < 1e-6 * dt_regular)
-      {
-        auto partial = recorder.finish();
-        partial.complete = false;
-        partial.stop_reason = fmt::format("the press stopped after {:.1f} ms: {}. Try a lower peak, a thicker or firmer "
-                                          "stack, or accuracy = \"2 %\"",
-                                          1e3 * t, outcome.reason);
-        {
-          const std::string message = partial.stop_reason;
-          throw RunFailed(message, std::move(partial));
-        }
-      }
+        fail(outcome.reason, "Try a lower peak, a thicker or firmer stack, or accuracy = \"2 %\"");
       continue;
     }
     t = integrator.time - clock;
+    if (const auto met = free_faces.meeting(integrator.x))
+      fail(met->where, cure_of_meeting_faces);
     if (recording)
       recorder.record(t - last_start);
     else if (t >= last_start * (1 - 1e-12))
