@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/bottoming.h"
 
+#include "solver/locking.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -10,18 +12,6 @@ namespace solemech::solver
 namespace
 {
 constexpr double soft_limit = 0.25; // of the useful travel left; common practice, no source
-
-/// Strain at which a layer locks up, or 0 when it has no such limit.
-double locking_strain(const Layer &layer)
-{
-  if (layer.unit)
-  {
-    const double inside = layer.thickness - 2 * layer.unit->film_thickness;
-    return inside * (1 - layer.unit->packed_share) / layer.thickness;
-  }
-  const auto *foam = std::get_if<materials::FoamData>(&layer.material.data);
-  return foam && foam->relative_density > 0 && layer.area_share == 1 ? 1 - 1.4 * foam->relative_density : 0.0;
-}
 } // namespace
 
 void add_bottoming(const StackModel &model, const std::vector<double> &thickness, Result &result)

@@ -7,7 +7,6 @@
 namespace solemech::solver
 {
 /// Adds `bottoming_margin` (share of the useful travel left in the layer that has least; 0: locked up), one
-/// `compression.<layer>` a layer, and warnings. Useful travel of foam: to 1 - 1.4 R (Gibson & Ashby, Cellular
-/// Solids, densification strain); of an air unit: until film and fibres are packed.
+/// `compression.<layer>` a layer, and warnings. Useful travel: locking.h.
 void add_bottoming(const StackModel &model, const std::vector<double> &thickness_at_peak, Result &result);
 } // namespace solemech::solver

@@ -7,6 +7,7 @@
 #include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
 #include "tools/solemech/learn_run.h"
+#include "tools/solemech/trial_run.h"
 
 #include <chrono>
 #include <csignal>
@@ -75,6 +76,8 @@ int main(int argc, char **argv)
       return tools::answer_lesson_request(*lesson, solve, interrupted);
     if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))
       return tools::calculate_comparison(*comparison, solve, interrupted);
+    if (const auto *trial = std::get_if<tools::TrialRequest>(&request))
+      return tools::answer_trial(*trial, solve, interrupted);
     return tools::calculate(std::get<tools::RunRequest>(request), solve, interrupted);
   });
 }

@@ -55,14 +55,16 @@ std::string picture_script(const std::vector<Run> &runs, const Series *series)
   return script;
 }
 
-std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, const Series *series)
+std::string draw_script(const fs::path &folder, const std::string &name, const std::string &text)
 {
+  if (text.empty())
+    return "";
   std::error_code error;
   for (const char *inner : {"data", "pictures"})
     fs::create_directories(folder / inner, error);
-  const fs::path script = folder / "data" / "pictures.gp";
+  const fs::path script = folder / "data" / name;
   std::ofstream  stream(script);
-  stream << picture_script(runs, series);
+  stream << text;
   stream.close();
   if (error || !stream)
     throw solver::ResultsError(
@@ -71,10 +73,11 @@ std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, 
   const fs::path gnuplot = find_gnuplot();
   if (gnuplot.empty())
     return "no pictures: gnuplot is not installed (package gnuplot-nox); the curves are in data/";
-  const std::string command = fmt::format("cd {} && {} data/pictures.gp 2>&1", shell_quoted(folder.string()),
-                                          shell_quoted(fs::absolute(gnuplot).string()));
-  std::string       said;
-  std::FILE        *pipe = popen(command.c_str(), "r");
+  const std::string command =
+    fmt::format("cd {} && {} {} 2>&1", shell_quoted(folder.string()),
+                shell_quoted(fs::absolute(gnuplot).string()), shell_quoted("data/" + name));
+  std::string said;
+  std::FILE  *pipe = popen(command.c_str(), "r");
   if (!pipe)
     return fmt::format("no pictures: gnuplot did not start ({}); the curves are in data/",
                        std::strerror(errno));
@@ -89,5 +92,10 @@ std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, 
     if (line.find_first_not_of(" ^\t") != std::string::npos)
       reason = line;
   return fmt::format("some pictures are missing: gnuplot stopped ({}); the curves are in data/", reason);
+}
+
+std::string draw_pictures(const fs::path &folder, const std::vector<Run> &runs, const Series *series)
+{
+  return draw_script(folder, "pictures.gp", picture_script(runs, series));
 }
 } // namespace solemech::tools

@@ -18,6 +18,11 @@ std::filesystem::path find_gnuplot();
 /// which it is run. Names: force-time, force-compression, energy, series, section-LABEL.
 std::string picture_script(const std::vector<Run> &runs, const Series *series);
 
+/// Writes a gnuplot script as data/NAME below `folder` and runs it there; an empty one is left out. Answers
+/// and throws as draw_pictures.
+std::string draw_script(const std::filesystem::path &folder, const std::string &name,
+                        const std::string &script);
+
 /// Writes data/pictures.gp below `folder` and runs it there.
 /// Returns "" or one sentence for people saying why there are no pictures. Never throws because of gnuplot.
 /// @throws solver::ResultsError when the script cannot be written

@@ -49,6 +49,45 @@ bool is_invented(const solver::Case &setup)
   return is_invented_scenario(setup) || uses_invented_material(setup);
 }
 
+std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed)
+{
+  const auto is_new = [&](const solver::Layer &layer) {
+    return std::none_of(now.layers.begin(), now.layers.end(), [&](const solver::Layer &old) {
+      return old.name == layer.name && old.material.name == layer.material.name &&
+             old.thickness == layer.thickness;
+    });
+  };
+  const auto is_stiff_sheet = [](const solver::Layer &layer) {
+    return layer.material.family == "insert" || layer.material.family == "plate" ||
+           layer.name.starts_with("insert");
+  };
+  const bool has_unit =
+    any_layer({&now, &changed}, [](const solver::Layer &layer) { return layer.unit.has_value(); });
+  std::vector<std::string> texts;
+  if (std::any_of(changed.layers.begin(), changed.layers.end(),
+                  [&](const solver::Layer &layer) { return is_stiff_sheet(layer) && is_new(layer); }))
+  {
+    texts.emplace_back(
+      "An insert or plate moves load to other places of the foot, which no drop shows. Pain or "
+      "numbness: take it out and ask a licensed foot professional.");
+    texts.emplace_back("Cut and shape an insert or plate outside the shoe, never in it" +
+                       std::string(has_unit ? ", and bring no heat near the air unit." : "."));
+  }
+  const auto pressure = [](const solver::Case &setup) {
+    double sum = 0;
+    for (const auto &layer : setup.layers)
+      sum += layer.unit ? layer.unit->gauge_pressure : 0;
+    return sum;
+  };
+  if (has_unit && pressure(now) != pressure(changed))
+    texts.emplace_back(
+      "Another gauge pressure is a question to the model only: never heat, pierce or refill a unit.");
+  texts.emplace_back(
+    "Do not alter a shoe that somebody will compete or work in; local rules and the instructions of "
+    "your tools come first. A calculation is no proof that a shoe is safe.");
+  return texts;
+}
+
 std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
 {
   std::vector<std::string> texts;

@@ -19,6 +19,9 @@ bool uses_invented_material(const solver::Case &setup);
 /// True when one of the two holds.
 bool is_invented(const solver::Case &setup);
 
+/// Cautions of a change before it is made in a shoe: inserts and plates, units, and what a number cannot tell.
+std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed);
+
 /// Cautions that apply to at least one of the cases, each once.
 std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups);
 } // namespace solemech::tools

@@ -96,6 +96,19 @@ Several are each compared with the first. The same comparison again is answered 
 results/compare-<first>-<other>/<number>.
 )";
 
+constexpr const char *trial_footer = R"(Examples:
+  solemech trial heel-drop --swap "insert = eva-insert 3 mm"
+  solemech trial heel-drop --swap "insert = pp-semirigid 2 mm + eva-soft 2 mm" --player "95 kg"
+  solemech trial forefoot-drop --swap "unit = 10 mm" --range gauge_pressure="80..200 kPa"
+  solemech trial my-heel.toml --range core.thickness="12..20 mm by 2 mm" --json > trial.json
+
+A swap names a layer and what comes in its place: a material, a thickness or both; several sheets with + between
+them, foot side first; or none. LAYER.ENTRY = VALUE changes one entry. A layer called insert (or footbed,
+sockliner) that is not there is laid on top of the lasting board. A range goes over one entry of the changed
+stack; its last name is enough where only one entry is called so.
+Without -o the results go to results/trial-<label>/<number> in the current folder.
+)";
+
 constexpr const char *version_footer = R"(Examples:
   solemech --version
   solemech version --verbose
@@ -116,6 +129,7 @@ struct Parsers
   RunRequest                             run;
   LearnRequest                           learn;
   CompareRequest                         compare;
+  TrialRequest                           trial;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -176,6 +190,26 @@ struct Parsers
       ->type_name("DIR");
     learn_command.add_flag("--json", learn.json, "Print the answer as JSON; asks nothing");
     learn_command.add_flag("-q,--quiet", learn.quiet, "Ask nothing, no progress; errors still appear");
+
+    auto &trial_command = add("trial", "Try a change before cutting a shoe: now, with the change, its price", trial_footer);
+    trial_command.add_option("CASE", trial.name, "Name of a prebuilt case, or a case file")->required()->type_name("");
+    trial_command.add_option("--swap", trial.swaps, "What comes in place of a layer; may be repeated")
+      ->type_name("\"LAYER = ...\"")
+      ->expected(1)
+      ->allow_extra_args(false)
+      ->take_all();
+    trial_command.add_option("--range", trial.range, "One entry over a range: ENTRY=LOW..HIGH UNIT [by STEP]")
+      ->type_name("RANGE");
+    trial_command.add_option("--player", trial.player, "Body mass: does it bottom under a step?")->type_name("MASS");
+    add_set(trial_command, trial.settings);
+    trial_command
+      .add_option("-o,--output", output, "Folder for the results (default results/trial-<label>/<number>)")
+      ->type_name("DIR");
+    trial_command.add_option("--lengths", trial.lengths, "Unit of printed lengths: mm, cm or in (default mm)")
+      ->type_name("UNIT");
+    trial_command.add_flag("--json", trial.json, "Print the results as JSON instead of the table");
+    trial_command.add_flag("--details", trial.details, "Print decimals, the numerical side and the number of runs too");
+    trial_command.add_flag("-q,--quiet", trial.quiet, "No narration and no progress; errors still appear");
 
     auto &version_command = add("version", "Print the version", version_footer);
     version_command.add_flag("-v,--verbose", version.verbose, "Add how this program was built");
@@ -358,6 +392,16 @@ Request read_command_line(const std::vector<std::string> &arguments)
     if (command.count("--output") > 0)
       parsers.run.output = output_folder(parsers.output);
     return parsers.run;
+  }
+  if (name == "trial")
+  {
+    check_settings(parsers.trial.settings);
+    check_lengths(parsers.trial.lengths);
+    if (parsers.trial.swaps.empty() && parsers.trial.range.empty() && parsers.trial.player.empty())
+      throw UsageError("`trial` needs a change: for example --swap \"insert = eva-insert 3 mm\", or a --range.");
+    if (command.count("--output") > 0)
+      parsers.trial.output = output_folder(parsers.output);
+    return parsers.trial;
   }
   return help_on(parsers, parsers.help_topic);
 }

@@ -3,6 +3,8 @@
 // the thin program can hand its arguments on to the solver unchanged.
 #pragma once
 
+#include "tools/trial/trial_request.h"
+
 #include <filesystem>
 #include <optional>
 #include <stdexcept>
@@ -68,7 +70,7 @@ struct CompareRequest
 
 using Request =
   std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest, CompareRequest,
-               LearnRequest>;
+               LearnRequest, TrialRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.
 struct UsageError : std::runtime_error

@@ -24,4 +24,7 @@ Exit compare(const CompareRequest &request, const std::vector<std::string> &argu
 /// replaces this process.
 /// @param arguments  as the person typed them, for the solver program
 Exit run(const RunRequest &request, const std::vector<std::string> &arguments);
+
+/// Tries a change on a stack: checks it, answers from a finished trial, or hands over to the solver program.
+Exit try_change(const TrialRequest &request, const std::vector<std::string> &arguments);
 } // namespace solemech::tools

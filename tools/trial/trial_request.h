@@ -1,0 +1,25 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a person asks of `solemech trial`, as typed.
+#pragma once
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+struct TrialRequest
+{
+  std::string                          name;     ///< of the case, or a file
+  std::vector<std::string>             swaps;    ///< "insert = eva-insert 3 mm"
+  std::vector<std::string>             settings; ///< "entry=value", of both sides
+  std::string                          range;    ///< "gauge_pressure=80..200 kPa", or empty
+  std::string                          player;   ///< "95 kg", or empty
+  std::optional<std::filesystem::path> output;   ///< folder asked for with -o
+  std::string                          lengths = "mm";
+  bool                                 json = false;
+  bool                                 quiet = false;
+  bool                                 details = false;
+};
+} // namespace solemech::tools
