@@ -5,7 +5,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 
 namespace solemech::solver
 {
@@ -56,21 +55,5 @@ LoopAreas loop_areas(std::span<const double> way, std::span<const double> force)
       areas.unloading -= work;
   }
   return areas;
-}
-
-std::vector<double> butterworth_low_pass(std::span<const double> samples, double interval, double cutoff)
-{
-  const double w = std::tan(std::numbers::pi * cutoff * interval), q = std::numbers::sqrt2;
-  const double norm = 1 / (1 + q * w + w * w);
-  const double b0 = w * w * norm, b1 = 2 * b0, a1 = 2 * (w * w - 1) * norm, a2 = (1 - q * w + w * w) * norm;
-  std::vector<double> out;
-  double              x1 = 0, x2 = 0, y1 = 0, y2 = 0;
-  for (const double x : samples)
-  {
-    const double y = b0 * x + b1 * x1 + b0 * x2 - a1 * y1 - a2 * y2;
-    x2 = x1, x1 = x, y2 = y1, y1 = y;
-    out.push_back(y);
-  }
-  return out;
 }
 } // namespace solemech::solver

@@ -18,8 +18,4 @@ struct LoopAreas
   double returned() const { return loading > 0 ? unloading / loading : 0.0; }
 };
 LoopAreas loop_areas(std::span<const double> way, std::span<const double> force);
-
-/// Second-order Butterworth low-pass, run once forwards, as EN 14808 asks for its force records.
-/// @param cutoff [Hz]; samples at a constant interval [s]
-std::vector<double> butterworth_low_pass(std::span<const double> samples, double interval, double cutoff);
 } // namespace solemech::solver
