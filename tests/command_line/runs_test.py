@@ -57,6 +57,19 @@ class Run(ProgramTest):
         answer = json.loads(self.call("run", "heel-drop", *setting, "--json")[1])
         self.assertEqual(answer["cases"][0]["changed"], ["core.thickness = 18 mm"])
 
+    def test_what_was_set_is_not_told_of_a_run_without_it(self):
+        sheet = self.folder / "twin.toml"
+        text = 'format = 1\nstack = "pair-07-heel"\nrig = "guided-rod-1200"\n'
+        sheet.write_text(text)
+        self.assertIn("changed:", self.call("run", "twin.toml", "--set", 'core.thickness="18 mm"')[1])
+        # The same inputs, this time written in the sheet.
+        sheet.write_text(text + '[change]\ncore.thickness = "18 mm"\n')
+        code, output, messages = self.call("run", "twin.toml")
+        self.assertEqual(code, 0, messages)
+        self.assertIn("already computed", messages)
+        self.assertIn("rebound", output)
+        self.assertNotIn("changed:", output)
+
     def test_folder_of_ones_own(self):
         self.assertIn("results in out (open report.html)\n", self.call("run", "heel-drop", "-o", "out")[2])
         self.assertIn("already computed, results in out (open report.html)\n", self.call("run", "heel-drop", "-o", "out")[2])

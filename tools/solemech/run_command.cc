@@ -31,7 +31,9 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
   if (stored_summary_answers(request))
   {
     const RunRecord record = planned_record(inputs.front());
-    if (const auto folder = ResultPlaces(request, 1).finished(record))
+    // The same numbers may have been reached by changes of the command line, which that summary tells of.
+    const auto folder = ResultPlaces(request, 1).finished(record);
+    if (folder && text_of(*folder / "data/case.toml") == record.case_text)
     {
       tell_place(*folder, true, request);
       fmt::print("{}", text_of(*folder / "summary.txt"));
