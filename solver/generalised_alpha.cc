@@ -38,6 +38,7 @@ double sum(const std::vector<EnergyEntry> &entries)
 void TimeIntegrator::start()
 {
   std::string failed;
+  last_dt_ = 0;
   equation_.begin_step(x, 0);
   if (!equation_.forces(x, force_, nullptr, failed))
     throw std::runtime_error("inadmissible initial shape: " + failed);
@@ -69,32 +70,34 @@ StepOutcome TimeIntegrator::step(double dt)
   equation_.begin_step(x, dt);
 
   Vector     new_force, unbalanced = Vector::Zero(equation_.n_bodies());
-  const auto evaluate = [&](const Vector &x_new, Vector &residual, Tangent &tangent, std::string &failed) {
-    if (!equation_.forces(x_new, new_force, &tangent, failed))
+  const auto evaluate = [&](const Vector &x_new, Vector &residual, Tangent *tangent, std::string &failed) {
+    if (!equation_.forces(x_new, new_force, tangent, failed))
       return false;
     residual = (1 - c.alpha_f) * new_force + c.alpha_f * force_;
+    if (!quasi_static)
+      residual += equation_.inertia((1 - c.alpha_m) * new_acceleration(x_new) + c.alpha_m * a);
+    for (unsigned k = 0; k < prescribed.size(); ++k)
+      if (prescribed[k])
+        unbalanced[k] = residual[n + k], residual[n + k] = 0;
+    if (!tangent)
+      return true;
     const double scale = 1 - c.alpha_f;
-    for (auto &value : tangent.values)
+    for (auto &value : tangent->values)
       value *= scale;
-    tangent.coupling *= scale, tangent.bodies *= scale;
-    for (auto &term : tangent.rank_one)
+    tangent->coupling *= scale, tangent->bodies *= scale;
+    for (auto &term : tangent->rank_one)
       term.c *= scale;
-    for (auto &entry : tangent.unsymmetric)
+    for (auto &entry : tangent->unsymmetric)
       entry = {entry.row(), entry.col(), scale * entry.value()};
     if (!quasi_static)
-    {
-      residual += equation_.inertia((1 - c.alpha_m) * new_acceleration(x_new) + c.alpha_m * a);
-      equation_.add_mass(mass_factor, tangent);
-    }
+      equation_.add_mass(mass_factor, *tangent);
     for (unsigned k = 0; k < prescribed.size(); ++k)
       if (prescribed[k])
       {
-        unbalanced[k] = residual[n + k];
-        residual[n + k] = 0;
-        tangent.coupling.col(k).setZero();
-        tangent.bodies.row(k).setZero(), tangent.bodies.col(k).setZero();
-        tangent.bodies(k, k) = 1;
-        std::erase_if(tangent.unsymmetric, [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
+        tangent->coupling.col(k).setZero();
+        tangent->bodies.row(k).setZero(), tangent->bodies.col(k).setZero();
+        tangent->bodies(k, k) = 1;
+        std::erase_if(tangent->unsymmetric, [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
           return entry.row() == row || entry.col() == row;
         });
       }
@@ -102,8 +105,8 @@ StepOutcome TimeIntegrator::step(double dt)
   };
 
   Vector x_new = x;
-  if (extrapolate && last_dt_ > 0)
-    x_new += dt / last_dt_ * last_dx_;
+  if (extrapolate > 0 && last_dt_ > 0)
+    x_new += extrapolate * dt / last_dt_ * last_dx_;
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       x_new[n + k] = *prescribed[k];
@@ -118,6 +121,7 @@ StepOutcome TimeIntegrator::step(double dt)
     {
       outcome.reason = solved.reason;
       ++n_repeated;
+      last_dt_ = 0; // the next try starts from the accepted state
       return outcome;
     }
     double change = 0;

@@ -38,7 +38,7 @@ public:
   double time = 0;      ///< [s]
   double force_scale = 1; ///< residuals count against it [N]
   bool   quasi_static = false;
-  bool   extrapolate = false; ///< start from the motion of the last step: for smooth loads, not for blows
+  double extrapolate = 0; ///< share of the last step's motion that iterations start with; 1 for smooth loads [-]
   std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
   NewtonSettings newton_settings;
 

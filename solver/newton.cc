@@ -3,6 +3,11 @@
 
 namespace solemech::solver
 {
+namespace
+{
+constexpr double safety = 0.5; // share of the wanted residual that the next one must be foreseen below
+}
+
 NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings)
 {
@@ -10,10 +15,11 @@ NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, 
   Vector        residual, trial_residual;
   Tangent       tangent;
   std::string   failed;
-  if (!evaluate(x, residual, tangent, failed))
+  if (!evaluate(x, residual, &tangent, failed))
     return {false, 0, 0, failed + ": the step starts from an inadmissible shape"};
-  double norm = residual.norm();
+  double       norm = residual.norm(), last_norm = 0;
   const double wanted = settings.tolerance * force_scale;
+  bool         has_tangent = true;
 
   for (outcome.n_iterations = 0; outcome.n_iterations < settings.n_iterations; ++outcome.n_iterations)
   {
@@ -23,18 +29,23 @@ NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, 
       outcome.converged = true;
       return outcome;
     }
+    if (!has_tangent && !evaluate(x, residual, &tangent, failed))
+      return {false, outcome.n_iterations, norm, failed};
     if (!solver.factorise(tangent))
       return {false, outcome.n_iterations, norm, "singular tangent"};
     const Vector direction = solver.solve(-residual);
     if (!direction.allFinite())
       return {false, outcome.n_iterations, norm, "singular tangent"};
 
+    // The error of a step is squared; where that will do, the next tangent would be assembled for nothing.
+    const double foreseen = last_norm > 0 ? norm * (norm / last_norm) * (norm / last_norm) : norm;
+    has_tangent = foreseen > safety * wanted;
     bool   accepted = false;
     double factor = 1;
     for (unsigned halving = 0; halving <= settings.n_halvings && !accepted; ++halving, factor *= 0.5)
     {
       const Vector trial = x + factor * direction;
-      if (!evaluate(trial, trial_residual, tangent, failed))
+      if (!evaluate(trial, trial_residual, has_tangent ? &tangent : nullptr, failed))
         continue;
       const double trial_norm = trial_residual.norm();
       if (trial_norm > settings.allowed_growth * norm && trial_norm > wanted)
@@ -44,7 +55,7 @@ NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, 
       }
       x = trial;
       residual.swap(trial_residual);
-      norm = trial_norm;
+      last_norm = norm, norm = trial_norm;
       accepted = true;
     }
     if (!accepted)

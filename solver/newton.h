@@ -11,7 +11,7 @@ namespace solemech::solver
 {
 struct NewtonSettings
 {
-  double   tolerance = 3e-4;    ///< of the residual against the force scale [-]
+  double   tolerance = 1e-3;    ///< of the residual against the force scale [-]; convergence overshoots it
   unsigned n_iterations = 14;
   unsigned n_halvings = 8;
   double   allowed_growth = 10; ///< of the residual in one iteration [-]
@@ -25,8 +25,8 @@ struct NewtonOutcome
   std::string reason;       ///< when it did not converge
 };
 
-/// Residual at x and its tangent; false when x is inadmissible, with the culprit.
-using Residual = std::function<bool(const Vector &x, Vector &residual, Tangent &tangent, std::string &failed)>;
+/// Residual at x and, where wanted, its tangent; false when x is inadmissible, with the culprit.
+using Residual = std::function<bool(const Vector &x, Vector &residual, Tangent *tangent, std::string &failed)>;
 
 NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings);

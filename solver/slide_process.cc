@@ -133,7 +133,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
   if (!integrator.step(1e-3 * load.press_time).advanced)
     throw std::runtime_error("the court cannot be brought to touch the lug");
   integrator.prescribed[0].reset();
-  integrator.extrapolate = true;
+  integrator.extrapolate = 1;
   double pressed = 0, share = 1.0 / press_steps;
   integrator.force_scale = force;
   while (pressed < 1 - 1e-12)

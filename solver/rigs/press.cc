@@ -98,7 +98,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     head.force = seating_force;
     integrator.start();
   }
-  integrator.extrapolate = true;
+  integrator.extrapolate = 1;
   const double clock = integrator.time;
   bool         recording = last_start == 0;
   const auto   begin_record = [&](double time) {
