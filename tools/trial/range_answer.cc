@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace solemech::tools
 {
@@ -80,10 +81,15 @@ void add_trend(RangeAnswer &range, std::optional<double> RangePoint::*member, co
     range.sentences.push_back(fmt::format("{}: {} all over the range.", name, text(lowest->second)));
     return;
   }
-  auto       sentence = fmt::format("{}: {} at {}, {} at {}", name, text(known.front().second),
-                                    at_text(known.front().first, range.unit), text(known.back().second),
-                                    at_text(known.back().first, range.unit));
-  const auto inside = [&](auto it) { return it != known.begin() && it + 1 != known.end(); };
+  auto sentence = fmt::format("{}: {} at {}, {} at {}", name, text(known.front().second),
+                              at_text(known.front().first, range.unit), text(known.back().second),
+                              at_text(known.back().first, range.unit));
+  // An extreme inside the range counts when it stands off from both ends by more than can be read as real.
+  const auto inside = [&](auto it) {
+    const double front = std::abs(it->second - known.front().second),
+                 back = std::abs(it->second - known.back().second);
+    return std::min(front, back) > (member == &RangePoint::rebound ? 0.02 : 0.03 * std::abs(it->second));
+  };
   if (inside(lowest))
     sentence += fmt::format(", lowest {} at {}", text(lowest->second), at_text(lowest->first, range.unit));
   if (inside(highest))

@@ -59,13 +59,22 @@ std::string bottoms_text(const TrialAnswer &answer)
   return text;
 }
 
+/// "262 mm" of "262 mm  65 %".
+std::string short_cell(const std::string &cell)
+{
+  return cell.substr(0, cell.find("  "));
+}
+
 std::vector<report::Headline> headlines(const TrialAnswer &answer)
 {
   std::vector<report::Headline> list;
   for (const auto &row : answer.rows)
     if (row.reading == "rebound_by_height" || row.reading == "loop_return" || row.reading == "peak_force" ||
         row.reading == "greatest_compression")
-      list.push_back({row.name, row.then.empty() ? row.now : row.now + " / " + row.then, row.note});
+      list.push_back(
+        {row.name,
+         row.then.empty() ? short_cell(row.now) : short_cell(row.now) + " / " + short_cell(row.then),
+         row.note});
   return list;
 }
 } // namespace

@@ -26,24 +26,24 @@ struct RowForm
   bool        in_points;
   Wish        wish;
   const char *higher, *lower; ///< what it means, for the note
-  const char *more, *less;    ///< the same as an item of a list; "" : not listed
+  const char *more, *less;    ///< the same as an item of a list, {} for the amount; "": not listed
 };
 
 const RowForm forms[] = {
   {"rebound_by_height", "rebound", true, Wish::more, "comes back higher", "comes back less high",
-   "higher rebound", "lower rebound"},
+   "higher rebound ({})", "lower rebound ({})"},
   {"return_by_loop", "energy return, by loop", true, Wish::more, "returns more", "returns less", "", ""},
   {"loop_return", "energy return, by loop", true, Wish::more, "returns more", "returns less",
-   "more energy returned", "less energy returned"},
+   "more energy returned ({})", "less energy returned ({})"},
   {"peak_force", "peak force", false, Wish::less, "harder landing", "softer landing",
-   "harder landing: peak force", "softer landing: peak force"},
+   "harder landing (peak force {})", "softer landing (peak force {})"},
   {"peak_deceleration", "deceleration of weight", false, Wish::less, "as the force", "as the force", "", ""},
   {"greatest_compression", "compression", false, Wish::neither, "goes in further", "goes in less far", "",
    ""},
   {"contact_time", "contact time", false, Wish::neither, "longer contact", "shorter contact", "", ""},
   {"peak_pressure", "peak pressure", false, Wish::less, "more concentrated", "more spread out", "", ""},
   {"bottoming_margin", "bottoming", true, Wish::more, "further from the end", "nearer to the end",
-   "more travel left", "less travel left"},
+   "more travel left ({})", "less travel left ({})"},
 };
 
 const ReadingRow *shown_as(const std::string &reading)
@@ -97,7 +97,7 @@ TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const
     const bool up = judged.trend == Trend::higher;
     result.note += fmt::format(", {}", up ? form.higher : form.lower);
     if (const std::string item = up ? form.more : form.less; !item.empty())
-      result.plain = fmt::format("{} {}", item, judged.text);
+      result.plain = fmt::format(fmt::runtime(item), judged.text);
   }
   if (const auto warning = warning_on(then.result, form.reading); !warning.empty())
     result.note += "; " + warning;

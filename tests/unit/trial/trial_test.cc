@@ -117,7 +117,7 @@ TEST_CASE("rows say what changed and what did not")
   CHECK(!row_of(answer.rows, "greatest_compression").improves());
   CHECK_THAT(answer.reserve_note, Contains("an extrapolation") && Contains("2.55 body weights"));
   CHECK_THAT(row_of(answer.rows, "travel_left_under_player").note, StartsWith("does not bottom"));
-  CHECK_THAT(answer.sentence, Contains("softer landing: peak force -11 %") && Contains("4.0 mm higher"));
+  CHECK_THAT(answer.sentence, Contains("softer landing (peak force -11 %)") && Contains("4.0 mm higher"));
   CHECK(answer.improves.size() >= 1);
   CHECK(answer.gets_worse.back() == "stack 4.0 mm higher");
   // Turned round, the words turn round.
