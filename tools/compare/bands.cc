@@ -13,7 +13,8 @@ double least_share_error(const std::string &name, double scale)
 {
   if (name == "rebound_by_height" || name == "loop_return")
     return 0.001;
-  return std::abs(scale) * (name == "contact_time" ? 0.004 : 0.001);
+  const double relative = name == "contact_time" ? 0.004 : name == "peak_force" ? 0.002 : 0.001;
+  return std::abs(scale) * relative;
 }
 
 Banded banded(double fine, double coarse, double least)

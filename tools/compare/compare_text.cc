@@ -199,9 +199,9 @@ void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &option
     text.paragraph(view.rule, "  ", "  ");
   constexpr std::size_t n_shown = 4;
   for (std::size_t i = 0; i < view.impossible.size() && (i < n_shown || options.details); ++i)
-    text.paragraph("cannot be built: " + view.impossible[i], "    ", "  ");
+    text.paragraph("not run: " + view.impossible[i], "    ", "  ");
   if (view.impossible.size() > n_shown && !options.details)
-    text.line(fmt::format("  and {} more mixtures that cannot be built (--details)",
+    text.line(fmt::format("  and {} more mixtures that cannot be built or run (--details)",
                           view.impossible.size() - n_shown));
   parts(text, view, pair);
 }

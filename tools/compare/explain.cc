@@ -196,7 +196,9 @@ ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t 
   split.to = fine[b].find(reading)->value;
   const auto [of_fine, of_coarse] = tables(reading, fine, coarse);
   const double least = least_share_error(reading, std::max(std::abs(split.from), std::abs(split.to)));
-  split.total = banded(split.to - split.from, of_coarse[b] - of_coarse[a], least);
+  // One difference of two runs, and one of four: less is averaged out than in a share.
+  constexpr double single = 2;
+  split.total = banded(split.to - split.from, of_coarse[b] - of_coarse[a], single * least);
   if (n_changes == 0)
     split.total = {0, 0};
 
@@ -206,13 +208,16 @@ ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t 
     Banded share = banded(shares.values[i], check.values[i], least);
     // Two standard errors: 19 of 20 samples of orders lie within.
     share.band += 2 * shares.sampling_errors[i];
+    // The only change makes all of it.
+    if (n_changes == 1)
+      share.band = split.total.band;
     // What makes no difference in any mixture has no error either.
     if (shares.values[i] == 0 && check.values[i] == 0)
       share.band = 0;
     split.shares.push_back(share);
   }
   if (sets.orders.empty())
-    add_interactions(split, of_fine, of_coarse, least);
+    add_interactions(split, of_fine, of_coarse, single * least);
   return split;
 }
 

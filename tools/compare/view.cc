@@ -127,10 +127,10 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
                              view.rule.empty() ? "" : " ", explanation.plan.changes.size(),
                              explanation.n_sampled_orders);
   if (!explanation.impossible.empty() && explanation.no_shares.empty())
-    view.rule +=
-      fmt::format("{}Orders through a mixture that cannot be built are left out: {:.0f} % of the orders "
-                  "count.",
-                  view.rule.empty() ? "" : " ", 100 * explanation.possible_orders);
+    view.rule += fmt::format(
+      "{}Orders through a mixture that cannot be built or run are left out: {:.0f} % of the orders "
+      "count.",
+      view.rule.empty() ? "" : " ", 100 * explanation.possible_orders);
   return view;
 }
 } // namespace solemech::tools

@@ -17,12 +17,16 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace solemech::tools
 {
 namespace fs = std::filesystem;
 
 namespace
 {
+constexpr std::size_t n_shown_interactions = 4; // on the page, of a reading
+
 /// Every case against the first one.
 std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareRequest &request,
                                      const Solve &solve, const std::atomic<bool> &interrupted)
@@ -67,6 +71,9 @@ report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &p
   for (std::size_t i = 0; i < pairs.size(); ++i)
   {
     page.comparison.push_back(comparison_view(pairs[i], 0, i + 1));
+    // The greatest are enough to look at; the data files hold all of them.
+    for (auto &table : page.comparison.back().shares)
+      table.interactions.resize(std::min(table.interactions.size(), n_shown_interactions));
     page.sentence += (i > 0 ? " " : "") + page.comparison.back().sentence;
   }
   return page;
