@@ -1,21 +1,26 @@
 // SPDX-License-Identifier: Apache-2.0
-// The element loops, templated on the instruction set and the law. Weak form in the reference: force
-// w tau : grad_x N, stiffness w (B^T a B + grad_x N . tau . grad_x N); in plane strain the hoop terms vanish
-// because 1/R is stored as zero. Rubber adds its volume part through the mean of J that a discontinuous linear
-// field sees (three-field form of Simo, Taylor and Pister, CMAME 51, 1985; dilatation and pressure condensed).
+// The element loops, templated on the instruction set and the law: start of a step, force and stiffness, acceptance
+// with energies, fields for pictures. The steps at a point stand in element_steps.h, the volume part of rubber in
+// volume_field.h.
 #pragma once
 
 #include "solver/kernels/part_laws.h"
 #include "solver/kernels/solid_kernel.h"
 #include "solver/kernels/spectral_frame.h"
+#include "solver/kernels/volume_field.h"
 
 namespace solemech::solver
 {
 template <typename Isa, typename Law>
-class ElementLoops : public SolidKernel
+class ElementLoops : public SolidKernel, private VolumeField<Pack<Isa>>
 {
   using Number = Pack<Isa>;
-  using Nodal = std::array<Number, n_element_dofs>;
+  using Steps = ElementSteps<Number>;
+  using Volume = VolumeField<Number>;
+  using typename Steps::Nodal;
+  using typename Volume::VolumeState;
+  using Steps::add_force, Steps::add_stiffness, Steps::current_shapes, Steps::gather, Steps::load, Steps::motion;
+  using Volume::add_volume_stiffness, Volume::volume_energy, Volume::volume_state;
 
 public:
   explicit ElementLoops(Law law) : law_(std::move(law)) {}
@@ -86,7 +91,7 @@ public:
     {
       const Nodal u = gather(batch, x);
       if constexpr (Law::mixed)
-        sums[0] += volume_energy(batch, u);
+        sums[0] += volume_energy(law_.volumetric(), batch, u);
       for (unsigned q = 0; q < n_points; ++q)
       {
         const Number weight = load(batch.weight[q]);
@@ -131,7 +136,7 @@ public:
       const Nodal                u = gather(batch, x);
       std::array<Number, n_points> pressure{};
       if constexpr (Law::mixed)
-        pressure = volume_state(batch, u).pressure;
+        pressure = volume_state(law_.volumetric(), batch, u).pressure;
       std::array<ElementFields, n_lanes> out;
       for (unsigned q = 0; q < n_points; ++q)
       {
@@ -175,112 +180,11 @@ private:
 
   std::size_t index(unsigned q, unsigned branch) const { return q * law_.branches().size() + branch; }
 
-  static Number load(const Lanes &lanes) { return Number::load(lanes.data()); }
-  static SectionTensor<Number> load(const std::array<Lanes, 4> &t)
-  {
-    return {load(t[0]), load(t[1]), load(t[2]), load(t[3])};
-  }
-
-  static Nodal gather(const ElementBatch &batch, const double *x)
-  {
-    Nodal u;
-    for (unsigned i = 0; i < n_element_dofs; ++i)
-    {
-      u[i] = load(batch.offset[i]);
-      for (unsigned lane = 0; lane < batch.n_elements; ++lane)
-        if (const int dof = batch.dof[lane][i]; dof >= 0)
-          u[i].lanes[lane] += x[dof];
-      for (unsigned lane = batch.n_elements; lane < n_lanes; ++lane)
-        u[i].lanes[lane] = u[i].lanes[batch.n_elements - 1];
-    }
-    return u;
-  }
-
-  static SectionMotion<Number> motion(const ElementBatch &batch, const Nodal &u, unsigned q)
-  {
-    SectionMotion<Number> h{};
-    Number                radial(0.0);
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = load(batch.gradient[q][a][0]), gz = load(batch.gradient[q][a][1]);
-      h.rr += gr * u[2 * a], h.rz += gz * u[2 * a];
-      h.zr += gr * u[2 * a + 1], h.zz += gz * u[2 * a + 1];
-      radial += point_shape(q, a) * u[2 * a];
-    }
-    h.tt = radial * load(batch.inverse_radius[q]);
-    return h;
-  }
-
   SectionTensor<Number> trial(const ElementBatch &batch, const SectionMotion<Number> &here, unsigned q,
                               unsigned branch) const
   {
     const auto excess = here.left_excess(), pushed = here.push_forward(load(batch.base[index(q, branch)]));
     return {excess[0] + pushed[0], excess[1] + pushed[1], excess[2] + pushed[2], excess[3] + pushed[3]};
-  }
-
-  /// Current gradients of the shape functions, and N/r.
-  struct Shapes
-  {
-    std::array<std::array<Number, 3>, n_element_nodes> g; ///< dN/dr, dN/dz, N/r
-  };
-
-  static Shapes current_shapes(const ElementBatch &batch, const SectionMotion<Number> &here, unsigned q)
-  {
-    const auto   back = here.inverse();
-    const Number hoop = (1.0 + back.tt) * load(batch.inverse_radius[q]);
-    Shapes       shapes;
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = load(batch.gradient[q][a][0]), gz = load(batch.gradient[q][a][1]);
-      shapes.g[a] = {gr + gr * back.rr + gz * back.zr, gz + gr * back.rz + gz * back.zz,
-                     point_shape(q, a) * hoop};
-    }
-    return shapes;
-  }
-
-  static void add_force(const SectionTensor<Number> &stress, const Shapes &shapes, const Number &weight, Nodal &f)
-  {
-    const Number rr = weight * stress[0], zz = weight * stress[1], tt = weight * stress[2], rz = weight * stress[3];
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const auto &g = shapes.g[a];
-      f[2 * a] += rr * g[0] + rz * g[1] + tt * g[2];
-      f[2 * a + 1] += rz * g[0] + zz * g[1];
-    }
-  }
-
-  static void add_stiffness(const PointResponse<Number> &point, const Shapes &shapes, const Number &weight,
-                            std::array<Number, n_element_entries> &k)
-  {
-    std::array<Number, 10> d;
-    for (unsigned i = 0; i < 10; ++i)
-      d[i] = weight * point.tangent[i];
-    const Number rr = weight * point.stress[0], zz = weight * point.stress[1], tt = weight * point.stress[2],
-                 rz = weight * point.stress[3];
-    unsigned entry = 0;
-    std::array<std::array<Number, 3>, n_element_nodes> shear; // (tau . g_b)_r, (tau . g_b)_z, tau_tt h_b
-    std::array<std::array<Number, 4>, n_element_nodes> radial, vertical;
-    for (unsigned b = 0; b < n_element_nodes; ++b)
-    {
-      const auto &g = shapes.g[b];
-      shear[b] = {rr * g[0] + rz * g[1], rz * g[0] + zz * g[1], tt * g[2]};
-      radial[b] = {d[0] * g[0] + d[5] * g[2] + d[7] * g[1], d[4] * g[0] + d[6] * g[2] + d[8] * g[1],
-                   d[5] * g[0] + d[2] * g[2] + d[9] * g[1], d[7] * g[0] + d[9] * g[2] + d[3] * g[1]};
-      vertical[b] = {d[4] * g[1] + d[7] * g[0], d[1] * g[1] + d[8] * g[0], d[6] * g[1] + d[9] * g[0],
-                     d[8] * g[1] + d[3] * g[0]};
-    }
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = shapes.g[a][0], gz = shapes.g[a][1], h = shapes.g[a][2];
-      for (unsigned b = 0; b <= a; ++b, entry += 4)
-      {
-        const Number geometric = gr * shear[b][0] + gz * shear[b][1];
-        k[entry] += gr * radial[b][0] + h * radial[b][2] + gz * radial[b][3] + geometric + h * shear[b][2];
-        k[entry + 1] += gr * vertical[b][0] + h * vertical[b][2] + gz * vertical[b][3];
-        k[entry + 2] += gz * radial[b][1] + gr * radial[b][3];
-        k[entry + 3] += gz * vertical[b][1] + gr * vertical[b][3] + geometric;
-      }
-    }
   }
 
   bool element(const ElementGroup &group, const ElementBatch &batch, const Nodal &u, Nodal &f,
@@ -289,7 +193,7 @@ private:
     [[maybe_unused]] VolumeState volume;
     if constexpr (Law::mixed)
     {
-      volume = volume_state(batch, u);
+      volume = volume_state(law_.volumetric(), batch, u);
       if (!volume.admissible)
         return false;
     }
@@ -333,103 +237,6 @@ private:
       if (k)
         add_volume_stiffness(volume, constraint, *k);
     return true;
-  }
-
-  // ---- volume part of nearly incompressible parts -------------------------------------------------------
-  struct VolumeState
-  {
-    std::array<Number, n_points> dilatation{}; ///< Theta [-]
-    std::array<Number, n_points> pressure{};   ///< p, positive in tension [Pa]
-    std::array<Number, 9>        modulus{};    ///< M^-1 D M^-1 of the condensed element
-    bool                         admissible = true;
-  };
-
-  static std::array<Number, 3> project(const ElementBatch &batch, const std::array<Number, 3> &v)
-  {
-    std::array<Number, 3> out;
-    for (unsigned i = 0; i < 3; ++i)
-      out[i] = load(batch.projection[3 * i]) * v[0] + load(batch.projection[3 * i + 1]) * v[1] +
-               load(batch.projection[3 * i + 2]) * v[2];
-    return out;
-  }
-
-  VolumeState volume_state(const ElementBatch &batch, const Nodal &u) const
-  {
-    VolumeState           state;
-    std::array<Number, 3> moment{};
-    for (unsigned q = 0; q < n_points; ++q)
-    {
-      const Number wj = load(batch.weight[q]) * (motion(batch, u, q).volume_ratio() - 1.0);
-      for (unsigned m = 0; m < 3; ++m)
-        moment[m] += pressure_shape(q, m) * wj;
-    }
-    const auto            theta = project(batch, moment);
-    std::array<Number, 3> load_moment{};
-    std::array<Number, 9> d{};
-    for (unsigned q = 0; q < n_points; ++q)
-    {
-      Number t(1.0);
-      for (unsigned m = 0; m < 3; ++m)
-        t += pressure_shape(q, m) * theta[m];
-      if (any(t < Number(0.2)))
-      {
-        state.admissible = false;
-        return state;
-      }
-      state.dilatation[q] = t;
-      const Number weight = load(batch.weight[q]);
-      const Number p = law_.volumetric().pressure(t) * weight, slope = law_.volumetric().modulus(t) * weight;
-      for (unsigned m = 0; m < 3; ++m)
-      {
-        load_moment[m] += pressure_shape(q, m) * p;
-        for (unsigned n = 0; n < 3; ++n)
-          d[3 * m + n] += pressure_shape(q, m) * pressure_shape(q, n) * slope;
-      }
-    }
-    const auto p = project(batch, load_moment);
-    for (unsigned q = 0; q < n_points; ++q)
-      for (unsigned m = 0; m < 3; ++m)
-        state.pressure[q] += pressure_shape(q, m) * p[m];
-    std::array<Number, 9> half{}; // M^-1 D
-    for (unsigned n = 0; n < 3; ++n)
-    {
-      const auto column = project(batch, {d[n], d[3 + n], d[6 + n]});
-      for (unsigned m = 0; m < 3; ++m)
-        half[3 * m + n] = column[m];
-    }
-    for (unsigned m = 0; m < 3; ++m)
-    {
-      const auto row = project(batch, {half[3 * m], half[3 * m + 1], half[3 * m + 2]});
-      for (unsigned n = 0; n < 3; ++n)
-        state.modulus[3 * m + n] = row[n];
-    }
-    return state;
-  }
-
-  Number volume_energy(const ElementBatch &batch, const Nodal &u) const
-  {
-    const auto state = volume_state(batch, u);
-    Number     sum(0.0);
-    for (unsigned q = 0; q < n_points; ++q)
-      sum += load(batch.weight[q]) * law_.volumetric().energy(state.dilatation[q]);
-    return sum;
-  }
-
-  static void add_volume_stiffness(const VolumeState &state, const std::array<Nodal, 3> &b,
-                                   std::array<Number, n_element_entries> &k)
-  {
-    std::array<Nodal, 3> cb;
-    for (unsigned m = 0; m < 3; ++m)
-      for (unsigned i = 0; i < n_element_dofs; ++i)
-        cb[m][i] = state.modulus[3 * m] * b[0][i] + state.modulus[3 * m + 1] * b[1][i] +
-                   state.modulus[3 * m + 2] * b[2][i];
-    unsigned entry = 0;
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-      for (unsigned c = 0; c <= a; ++c)
-        for (unsigned i = 0; i < 2; ++i)
-          for (unsigned l = 0; l < 2; ++l, ++entry)
-            for (unsigned m = 0; m < 3; ++m)
-              k[entry] += b[m][2 * a + i] * cb[m][2 * c + l];
   }
 };
 } // namespace solemech::solver

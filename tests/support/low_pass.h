@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Second-order Butterworth low-pass, run once forwards, as EN 14808 asks for its force records: for holding a computed
-// force against a filtered record. Bilinear transform with the cutoff pre-warped (textbook). The product reads the
-// peak from a fitted curve instead (solver/metrics.h), which does not delay it.
+// Second-order Butterworth low-pass, run once forwards, as EN 14808 asks for its force records: for holding a
+// computed force against a filtered record. Bilinear transform with the cutoff pre-warped (textbook). The
+// product reads the peak from a fitted curve instead (solver/metrics.h), which does not delay it.
 #pragma once
 
 #include <cmath>
@@ -12,7 +12,8 @@
 namespace solemech::tests
 {
 /// @param interval of the samples [s]; `cutoff` [Hz]
-inline std::vector<double> butterworth_low_pass(std::span<const double> samples, double interval, double cutoff)
+inline std::vector<double> butterworth_low_pass(std::span<const double> samples, double interval,
+                                                double cutoff)
 {
   const double w = std::tan(std::numbers::pi * cutoff * interval), q = std::numbers::sqrt2;
   const double norm = 1 / (1 + q * w + w * w);
