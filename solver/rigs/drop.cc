@@ -2,10 +2,8 @@
 #include "solver/rigs/drop.h"
 
 #include "solver/bottoming.h"
-#include "solver/free_faces.h"
 #include "solver/metrics.h"
-#include "solver/recorder.h"
-#include "solver/step_control.h"
+#include "solver/rigs/blow.h"
 #include "solver/validity.h"
 
 #include <fmt/format.h>
@@ -19,148 +17,7 @@ namespace solemech::solver
 namespace
 {
 constexpr double spectral_radius = 0.5;  // waves of the mesh die within a few steps, the blow does not notice
-// Iterations start with half the motion of the last step: with all of it the contact chatters, with none they take longer.
-constexpr double extrapolated_share = 0.5;
 constexpr double smoothing_share = 0.15; // half window of the smoothed peak over the contact time
-constexpr double step_numerical_share = 5e-5; // energy that a step may lose to the scheme, over the drop energy
-constexpr double n_pictures = 70; // of a blow; no more than it takes steps
-constexpr double careful_force = 0.08;   // below this share of the peak force steps are short, to find the loss
-constexpr double careful_share = 1.0 / 270;
-
-/// State of the weight when the force has come down to zero, interpolated.
-struct ContactLoss
-{
-  double time = 0, speed = 0, height = 0; ///< [s], upwards [m/s], over the touch level [m]
-};
-
-/// One blow: from first touch to contact loss.
-class Blow
-{
-public:
-  Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
-       const Resolution &resolution, const RunOptions &options)
-    : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
-      options_(options), free_faces_(*model.mesh, *model.tup_contact)
-  {}
-
-  /// From the drop weight at `touch_level` [m, fresh stack: 0] falling at `touch_speed` [m/s].
-  void run(double touch_level, double touch_speed, double share_before, double share_of_run);
-
-  ContactLoss         loss;
-  double              raw_peak = 0, greatest_way = 0, time_of_peak = 0, start_time = 0;
-  std::vector<double> axis_thickness_at_peak;
-
-private:
-  const StackModel &model_;
-  const DropRig    &rig_;
-  TimeIntegrator   &integrator_;
-  Recorder         &recorder_;
-  const Resolution &resolution_;
-  const RunOptions &options_;
-  const FreeFaces   free_faces_;
-
-  [[noreturn]] void fail(const std::string &reason, double t,
-                         const std::string &cure = "Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"");
-};
-
-void Blow::fail(const std::string &reason, double t, const std::string &cure)
-{
-  auto partial = recorder_.finish();
-  partial.complete = false;
-  partial.stop_reason =
-    fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
-                "is kept. {}",
-                1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
-  const std::string message = partial.stop_reason;
-  throw RunFailed(message, std::move(partial));
-}
-
-void Blow::run(double touch_level, double touch_speed, double share_before, double share_of_run)
-{
-  const int    tup = model_.tup_unknown();
-  const double weight = rig_.mass * model_.input.gravity;
-  const double drop_energy = weight * rig_.height, numerical_share = step_numerical_share * resolution_.step_tolerance;
-  start_time = integrator_.time;
-  integrator_.v.setZero(), integrator_.a.setZero();
-  integrator_.x[tup] = touch_level;
-  integrator_.v[tup] = -touch_speed;
-  integrator_.a[tup] = -model_.input.gravity;
-  integrator_.quasi_static = false;
-  integrator_.extrapolate = extrapolated_share;
-  integrator_.prescribed[0].reset();
-  integrator_.start();
-  recorder_.record(0, true);
-
-  double      contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
-  const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
-  StepControl control(resolution_.step_tolerance, contact_time, touch_speed);
-  double      force = 0, last_force = 0, last_time = 0;
-  bool        touched = false;
-  std::string first_failure;
-  for (;;)
-  {
-    integrator_.force_scale = std::max(force, 0.02 * expected_force);
-    const double before = integrator_.time, speed_before = integrator_.v[tup], way_before = integrator_.x[tup];
-    const double numerical_before = integrator_.numerical_energy();
-    const auto   outcome = integrator_.step(control.step());
-    if (!outcome.advanced)
-    {
-      // The first failure tells why; what ever smaller steps die of is another matter.
-      if (first_failure.empty())
-        first_failure = outcome.reason;
-      if (!control.cut())
-        fail(first_failure, before - start_time);
-      continue;
-    }
-    first_failure.clear();
-    const double t = integrator_.time - start_time, dt = integrator_.time - before;
-    const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
-    if (const auto met = free_faces_.meeting(integrator_.x))
-      fail(met->where, t, cure_of_meeting_faces);
-    touched = touched || new_force > 0;
-    if (touched && new_force <= 0 && integrator_.v[tup] > 0)
-    {
-      // Force zero by extrapolation of the last two points of contact, within the step that lost it.
-      const double slope = (last_force - force) / std::max(before - start_time - last_time, 1e-30);
-      const double wait = slope > 0 ? std::min(force / slope, dt) : 0.0;
-      loss.time = before - start_time + wait;
-      loss.speed = speed_before + (0.5 * force / rig_.mass - model_.input.gravity) * wait;
-      loss.height = way_before + 0.5 * (speed_before + loss.speed) * wait;
-      recorder_.record(t, true);
-      return;
-    }
-    if (way > greatest_way)
-    {
-      greatest_way = way, time_of_peak = t;
-      axis_thickness_at_peak = model_.axis_thickness(integrator_.x);
-    }
-    raw_peak = std::max(raw_peak, new_force);
-    recorder_.record(t);
-    last_force = force, last_time = before - start_time, force = new_force;
-
-    if (force > 0.02 * raw_peak && way > 0.02 * model_.height && integrator_.v[tup] < 0)
-    {
-      contact_time = std::numbers::pi * std::sqrt(rig_.mass * way / std::max(force - weight, 0.1 * force));
-      recorder_.space_pictures(contact_time / n_pictures);
-    }
-    control.advanced(dt, integrator_.a[tup], contact_time);
-    // Loose films between two gas cushions flutter; the tup does not notice, but the energy account does.
-    const double lost = std::abs(integrator_.numerical_energy() - numerical_before) / drop_energy;
-    if (lost > numerical_share)
-      control.limit(dt * std::max(0.3, std::sqrt(numerical_share / lost)));
-    if (integrator_.v[tup] > 0 && force < careful_force * raw_peak)
-      control.limit(resolution_.step_tolerance * careful_share * t);
-    if (t > 60 * contact_time + 1)
-      fail("the drop weight does not leave the stack", t);
-    if (options_.progress)
-    {
-      const double done = integrator_.v[tup] < 0 ? 0.5 * (1 + integrator_.v[tup] / touch_speed)
-                                                 : 0.5 + 0.5 * (1 - std::min(1.0, force / raw_peak));
-      if (!options_.progress(share_before + share_of_run * done, "the blow"))
-        throw RunStopped();
-    }
-  }
-}
 
 /// Level of the drop weight when it first touches the stack as it lies, over that of the fresh stack: less the set
 /// that earlier blows have left [m].
@@ -220,7 +77,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   TimeIntegrator integrator(model.equation, spectral_radius);
   const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
   const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
-  const double   interval = options.pictures ? guess / n_pictures : 0.0;
+  const double   interval = options.pictures ? guess / pictures_a_blow : 0.0;
   const double   weight = rig.mass * input.gravity;
 
   struct Hit
