@@ -32,8 +32,12 @@ bool BorderedSolver::factorise(const Tangent &tangent)
     }
     const Eigen::MatrixXd schur =
       corner - half_border_.transpose() * sparse_.inverse_pivots().asDiagonal() * half_border_;
-    schur_.compute(schur);
-    const Eigen::MatrixXd symmetric = 0.5 * (schur + schur.transpose());
+    // A falling weight in a short step and the gas are many powers of ten apart: scaled to a diagonal of ones, so that
+    // only a true loss of rank counts as one.
+    border_scale_ = schur.diagonal().cwiseAbs().unaryExpr([](double d) { return d > 0 ? 1 / std::sqrt(d) : 1.0; });
+    const Eigen::MatrixXd scaled = border_scale_.asDiagonal() * schur * border_scale_.asDiagonal();
+    schur_.compute(scaled);
+    const Eigen::MatrixXd symmetric = 0.5 * (scaled + scaled.transpose());
     negative += (Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd>(symmetric, Eigen::EigenvaluesOnly)
                    .eigenvalues()
                    .array() < 0)
@@ -55,7 +59,7 @@ Vector BorderedSolver::solve(const Vector &right_side) const
     Vector lower = Vector::Zero(m);
     lower.head(n_bodies_) = right_side.tail(n_bodies_);
     lower -= half_border_.transpose() * sparse_.inverse_pivots().cwiseProduct(half);
-    const Vector y = schur_.solve(lower);
+    const Vector y = border_scale_.cwiseProduct(schur_.solve(border_scale_.cwiseProduct(lower)));
     half -= half_border_ * y;
     out.tail(n_bodies_) = y.head(n_bodies_);
   }

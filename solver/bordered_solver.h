@@ -29,6 +29,7 @@ private:
   SparseLdlt                        sparse_;
   Eigen::MatrixXd                   half_border_; ///< L^-1 B
   Eigen::FullPivLU<Eigen::MatrixXd> schur_;
+  Vector                            border_scale_; ///< of the rows and columns of schur_
   int                               n_unknowns_, n_bodies_ = 0;
   bool                              indefinite_ = false;
 };
