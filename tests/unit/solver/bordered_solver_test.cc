@@ -113,6 +113,7 @@ TEST_CASE("a weight in a very short step beside a chamber is not taken for a los
   CHECK_FALSE(solver.indefinite());
   Vector right_side = random.vector(n + 1);
   right_side[n] *= 1e18; // moves of order one for both
-  const Vector expected = system.dense.fullPivLu().solve(right_side);
+  // Without a judgement on rank, which would fall into the same trap.
+  const Vector expected = system.dense.partialPivLu().solve(right_side);
   CHECK((solver.solve(right_side) - expected).norm() < same_solution * expected.norm());
 }
