@@ -6,6 +6,9 @@ namespace solemech::solver
 namespace
 {
 constexpr double safety = 0.5; // share of the wanted residual that the next one must be foreseen below
+
+/// Why a trial state could not be evaluated, from the name of the contribution.
+std::string crushed(const std::string &name) { return name + " would be crushed or turned inside out"; }
 }
 
 NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
@@ -30,7 +33,7 @@ NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, 
       return outcome;
     }
     if (!has_tangent && !evaluate(x, residual, &tangent, failed))
-      return {false, outcome.n_iterations, norm, failed};
+      return {false, outcome.n_iterations, norm, crushed(failed)};
     if (!solver.factorise(tangent))
       return {false, outcome.n_iterations, norm, "singular tangent"};
     const Vector direction = solver.solve(-residual);
@@ -46,7 +49,10 @@ NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, 
     {
       const Vector trial = x + factor * direction;
       if (!evaluate(trial, trial_residual, has_tangent ? &tangent : nullptr, failed))
+      {
+        failed = crushed(failed);
         continue;
+      }
       const double trial_norm = trial_residual.norm();
       if (trial_norm > settings.allowed_growth * norm && trial_norm > wanted)
       {

@@ -24,9 +24,11 @@ const Error *as(const std::exception &error)
   return dynamic_cast<const Error *>(&error);
 }
 
+/// Says it without throwing: the terminal itself may be what failed.
 void say(std::string_view text)
 {
-  fmt::print(stderr, "solemech: {}\n", text);
+  const std::string line = fmt::format("solemech: {}\n", text);
+  std::fwrite(line.data(), 1, line.size(), stderr);
 }
 } // namespace
 
@@ -47,7 +49,9 @@ Exit explain(const std::exception &error)
   {
     // One problem after the other, each with its own place: no prefix, so that editors can jump to them.
     const std::string_view text = error.what();
-    fmt::print(stderr, "{}{}", text, text.ends_with('\n') ? "" : "\n");
+    std::fwrite(text.data(), 1, text.size(), stderr);
+    if (!text.ends_with('\n'))
+      std::fputc('\n', stderr);
     return Exit::usage;
   }
   if (as<MissingPart>(error) != nullptr || as<solver::ResultsError>(error) != nullptr)

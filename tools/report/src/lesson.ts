@@ -4,14 +4,12 @@ import type { Page } from "./block";
 import type { Lesson } from "./data";
 import { button, el } from "./dom";
 
-const letters = "ABCDEFGHIJ";
-
 /** The question; `answer` stays hidden until a guess is made or asked for. */
 export function lesson_block(page: Page, lesson: Lesson, answer: HTMLElement): HTMLElement {
   const result = el("p", { class: "caption screen-only", role: "status" });
   const items = lesson.choices.map((choice, i) => {
     const item = el("li", {});
-    item.append(button(`${letters[i] ?? i + 1}. ${choice}`, () => guess(i)));
+    item.append(button(`${i + 1}. ${choice}`, () => guess(i)));
     return item;
   });
   const show = button("Show the answer without a guess", () => reveal(""), { class: "screen-only" });
