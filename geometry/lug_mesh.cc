@@ -49,6 +49,9 @@ public:
     return pieces_[i](s - (i > 0 ? ends_[i - 1] : 0.0));
   }
 
+  /// Lengths at which one piece goes over into the next.
+  std::vector<double> joints() const { return {ends_.begin(), ends_.end() - 1}; }
+
   /// Length from the start up to a height; the path must rise.
   double length_to_height(double z) const
   {
@@ -94,6 +97,25 @@ std::vector<double> growing(double length, double first, double growth, double l
   std::vector<double> fractions{0.0};
   for (unsigned i = 1; i <= n_cells; ++i)
     fractions.push_back((std::pow(ratio, i) - 1) / (std::pow(ratio, n_cells) - 1));
+  return fractions;
+}
+
+/// Moves the nearest inner fractions onto the joints of a path's pieces: a quadratic face across the joint of an arc and
+/// a flat would stand out by microns and carry the first load alone.
+std::vector<double> with_joints(std::vector<double> fractions, const Path &path, double length)
+{
+  for (const double joint : path.joints())
+  {
+    const double wanted = joint / length;
+    if (wanted <= 1e-9 || wanted >= 1 - 1e-9)
+      continue;
+    std::size_t nearest = 1;
+    for (std::size_t i = 1; i + 1 < fractions.size(); ++i)
+      if (std::abs(fractions[i] - wanted) < std::abs(fractions[nearest] - wanted))
+        nearest = i;
+    if (nearest + 1 < fractions.size() && fractions[nearest - 1] < wanted && wanted < fractions[nearest + 1])
+      fractions[nearest] = wanted;
+  }
   return fractions;
 }
 
@@ -161,8 +183,11 @@ Sides sides(const LugOutline &outline, double level)
   const double left_end = worn ? rise.length_to_height(outline.worn_face.front()[1]) : right_end;
 
   Sides s;
-  s.upwards = spacing_of_sides(n_cells_along(0.5 * (left_end + right_end), 0.5 * arc, level));
+  const double side = 0.5 * (left_end + right_end);
+  s.upwards = with_joints(spacing_of_sides(n_cells_along(side, 0.5 * arc, level)), rise, side);
   s.across = spacing_of_sides(n_cells_along(face.length(), 0.5 * arc, level));
+  if (!worn)
+    s.across = with_joints(s.across, face, face.length());
   s.right_wall = points_along(rise, right_end, s.upwards);
   s.right_middles = points_along(rise, right_end, middles(s.upwards));
   for (const auto &p : points_along(rise, left_end, middles(s.upwards)))
@@ -179,7 +204,7 @@ Sides sides(const LugOutline &outline, double level)
   Path open;
   open.add_arc(wall.fillet_center, outline.fillet, 0.5 * (wall.fillet_from + wall.fillet_to), wall.fillet_from);
   open.add_line(wall.toe, {0.5 * outline.spacing, outline.skin});
-  const auto along_skin = growing(open.length(), 0.4 * outline.fillet, 0.5, level);
+  const auto along_skin = with_joints(growing(open.length(), 0.4 * outline.fillet, 0.5, level), open, open.length());
   s.open_skin = points_along(open, open.length(), along_skin);
   s.open_middles = points_along(open, open.length(), middles(along_skin));
   return s;

@@ -186,7 +186,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
       return m.way <= now.way - steady_stretch * height;
     });
     const bool steady = before != outcome.moments.rend() && before->way > 0 &&
-                        std::abs(now.grip - before->grip) < steady_change * std::abs(now.grip) &&
+                        std::abs(now.grip - before->grip) < steady_change * std::max(std::abs(now.grip), 0.01) &&
                         std::abs(now.contact_share - before->contact_share) < steady_change;
     if (steady && steady_since < 0)
     {
