@@ -58,6 +58,31 @@ double TimeIntegrator::body_kinetic_energy() const
   return 0.5 * bodies.dot(equation_.body_mass.cwiseProduct(bodies));
 }
 
+Vector TimeIntegrator::linear_guess() const
+{
+  Vector      force;
+  Tangent     tangent;
+  std::string failed;
+  if (!equation_.forces(x, force, &tangent, failed))
+    return x;
+  const int n = equation_.n_unknowns();
+  Vector    right = -force;
+  for (unsigned k = 0; k < prescribed.size(); ++k)
+    if (prescribed[k])
+    {
+      const double way = *prescribed[k] - x[n + k];
+      right.head(n) -= way * tangent.coupling.col(k);
+      right[n + k] = way;
+      tangent.coupling.col(k).setZero();
+      tangent.bodies.row(k).setZero(), tangent.bodies.col(k).setZero();
+      tangent.bodies(k, k) = 1;
+    }
+  if (!solver_->factorise(tangent))
+    return x;
+  const Vector guess = x + solver_->solve(right);
+  return guess.allFinite() && equation_.forces(guess, force, nullptr, failed) ? guess : x;
+}
+
 StepOutcome TimeIntegrator::step(double dt)
 {
   const auto   c = quasi_static ? AlphaCoefficients{0, 0, 0.25, 0.5} : coefficients_;
@@ -107,6 +132,8 @@ StepOutcome TimeIntegrator::step(double dt)
   Vector x_new = x;
   if (extrapolate > 0 && last_dt_ > 0)
     x_new += extrapolate * dt / last_dt_ * last_dx_;
+  if (along_tangent && quasi_static)
+    x_new = linear_guess();
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       x_new[n + k] = *prescribed[k];

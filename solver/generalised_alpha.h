@@ -39,6 +39,7 @@ public:
   double force_scale = 1; ///< residuals count against it [N]
   bool   quasi_static = false;
   double extrapolate = 0; ///< share of the last step's motion that iterations start with; 1 for smooth loads [-]
+  bool   along_tangent = false; ///< start from a linear step: what touches a prescribed body goes with it; quasi-static
   std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
   NewtonSettings newton_settings;
 
@@ -65,6 +66,8 @@ private:
   Vector                   last_dx_;    ///< of the last step [m]
   double                   last_dt_ = 0;
   std::vector<EnergyEntry> energies_;
+
+  Vector linear_guess() const; ///< at the end of a quasi-static step, x itself where the tangent is of no use
   double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, prescribed_work_ = 0;
 };
 } // namespace solemech::solver

@@ -39,6 +39,8 @@ geometry::RigidSurface striker_surface(const Tup &tup)
       return geometry::Sphere(radius);
     case TupShape::spherical_ended:
       return geometry::SphericalEndedRod(radius, tup.end_radius, edge_or_default(tup));
+    case TupShape::cone:
+      return geometry::ConeFrustum(tup.end_radius, tup.half_angle, tup.edge_radius, radius);
     case TupShape::flat:
       break;
   }
@@ -87,7 +89,8 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   return outline;
 }
 
-StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution)
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution,
+                       const SmallStriker &small)
   : input(the_case), tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
@@ -105,7 +108,9 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   using geometry::BoundaryId;
   const auto section = input.plug.section == solver::Section::axisymmetric ? MeshSection::axisymmetric
                                                                           : MeshSection::plane_strain;
-  const auto plug_mesh = geometry::make_plug_mesh(outline(tup), geometry::MeshSize(resolution.mesh_level));
+  const auto drawing = outline(tup);
+  const auto plug_mesh = small.lines ? geometry::make_plug_mesh(drawing, small.lines(drawing))
+                                     : geometry::make_plug_mesh(drawing, geometry::MeshSize(resolution.mesh_level));
   mesh = std::make_unique<Discretisation>(plug_mesh, section, [&](const geometry::BoundaryFace &face) {
     const Base base = input.plug.base;
     if (face.id == static_cast<int>(BoundaryId::axis))
@@ -154,8 +159,10 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
     if (face.id == static_cast<int>(BoundaryId::top))
       top.push_back(face);
   // A small ball touches a few millimetres only: there the pressure is a mean over less.
-  const ContactSettings settings{.penalty = penalty(std::min(height, tup.diameter)),
+  const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
+  const ContactSettings settings{.penalty = penalty(contact_length),
                                  .friction = tup.friction,
+                                 .stick = small.sticks ? softest_modulus() / (penetration_share * contact_length) : 0.0,
                                  .pressure_window = std::min(5e-3, tup.diameter / 8)};
   auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();

@@ -9,6 +9,8 @@
 #include "solver/contributions/solid_body.h"
 #include "solver/equation_of_motion.h"
 
+#include <functional>
+
 namespace solemech::solver
 {
 /// How fine; made from the wished accuracy, refined from run to run.
@@ -38,11 +40,22 @@ struct Chamber
   FibreBundle *fibres = nullptr;
 };
 
+/// For a striker much smaller than the stack: mesh lines of its own, and the length against which its penetration
+/// counts [m]. Left empty: lines graded for a striker of some size; stack height or striker diameter. Where it sticks,
+/// what has touched does not slide.
+struct SmallStriker
+{
+  std::function<geometry::GridLines(const geometry::PlugOutline &)> lines = {};
+  double                                                            contact_length = 0;
+  bool                                                              sticks = false;
+};
+
 class StackModel
 {
 public:
   /// @param tup  surface of the striker, in its own frame with the lowest point at the origin
-  StackModel(const Case &input, const Tup &tup, double tup_mass, const Resolution &resolution);
+  StackModel(const Case &input, const Tup &tup, double tup_mass, const Resolution &resolution,
+             const SmallStriker &small = {});
 
   const Case             &input;
   std::vector<Part>       parts;

@@ -90,7 +90,7 @@ bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
   {
     const auto here = gap(point, x);
     const auto response = penalty_response(settings_, -here.distance.distance);
-    if (response.pressure == 0 && !(settings_.friction > 0 && point.pressure > 0))
+    if (response.pressure == 0 && !(settings_.friction > 0 && point.pressure > 0) && !point.stuck)
       continue;
     const auto  &n = here.distance.normal;
     const double pull = -response.pressure * point.area; // d energy / d distance
@@ -104,7 +104,14 @@ bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
       lateral = sticks ? stiffness * trial : std::copysign(limit, trial);
       lateral_stiffness = sticks ? stiffness : 0.0;
     }
-    const double push[2] = {pull * n[0] + lateral, pull * n[1]};
+    double push[2] = {pull * n[0] + lateral, pull * n[1]};
+    const double hold = point.stuck ? settings_.stick * point.area : 0.0;
+    if (point.stuck)
+    {
+      const double slip = stick_slip(point, here.position, x);
+      for (unsigned c = 0; c < 2; ++c)
+        push[c] += hold * slip * point.along[c];
+    }
     for (unsigned a = 0; a < 3; ++a)
       for (unsigned c = 0; c < 2; ++c)
         if (const int dof = point.dof[2 * a + c]; dof >= 0)
@@ -117,8 +124,11 @@ bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
       continue;
     const auto  &h = here.distance.curvature;
     const double stiff = response.stiffness * point.area;
-    const double k[2][2] = {{stiff * n[0] * n[0] + pull * h[0] + lateral_stiffness, stiff * n[0] * n[1] + pull * h[2]},
-                            {stiff * n[0] * n[1] + pull * h[2], stiff * n[1] * n[1] + pull * h[1]}};
+    const auto  &t = point.along;
+    const double mixed = stiff * n[0] * n[1] + pull * h[2] + hold * t[0] * t[1];
+    const double k[2][2] = {
+      {stiff * n[0] * n[0] + pull * h[0] + lateral_stiffness + hold * t[0] * t[0], mixed},
+      {mixed, stiff * n[1] * n[1] + pull * h[1] + hold * t[1] * t[1]}};
     for (unsigned a = 0; a < 6; ++a)
     {
       if (point.dof[a] < 0)
@@ -148,6 +158,12 @@ bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
   return true;
 }
 
+double Contact::stick_slip(const ContactPoint &point, const Point &position, const Vector &x) const
+{
+  return (position[0] - point.touched[0]) * point.along[0] +
+         (position[1] - surface_height(x) - point.touched[1]) * point.along[1];
+}
+
 void Contact::accept(const Vector &x, double)
 {
   stored_ = 0;
@@ -155,6 +171,18 @@ void Contact::accept(const Vector &x, double)
   {
     const auto here = gap(point, x);
     stored_ += point.area * penalty_response(settings_, -here.distance.distance).energy;
+    if (settings_.stick > 0)
+    {
+      const bool touches = here.distance.distance < 0;
+      if (point.stuck) // what leaves now has held up to here
+        stored_ += 0.5 * settings_.stick * point.area * std::pow(stick_slip(point, here.position, x), 2);
+      else if (touches)
+      {
+        point.touched = {here.position[0], here.position[1] - surface_height(x)};
+        point.along = {-here.distance.normal[1], here.distance.normal[0]};
+      }
+      point.stuck = touches;
+    }
     if (settings_.friction > 0)
     {
       const double limit = settings_.friction * point.pressure * point.area;
@@ -197,6 +225,8 @@ ContactState Contact::state(const Vector &x) const
   {
     const auto here = gap(point, x);
     const auto response = penalty_response(settings_, -here.distance.distance);
+    if (point.stuck)
+      state.force += settings_.stick * point.area * stick_slip(point, here.position, x) * point.along[1];
     if (response.pressure == 0)
       continue;
     const double lift = response.pressure * point.area * here.distance.normal[1];

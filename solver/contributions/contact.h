@@ -3,7 +3,9 @@
 // reference area is p = c g^2 of the penetration g, an energy c g^3/3 of its own: the penalty hardens with load, so
 // that a hundredfold load sinks only tenfold, and it sets in without a jump of stiffness, so that Newton's method
 // does not cycle over points that touch and leave.
-// Friction is Coulomb's with the pressure of the pass before, through an elastic slip of at most `slip_length`.
+// Friction is Coulomb's with the pressure of the pass before, through an elastic slip of at most `slip_length`; or a
+// point that has touched sticks for good to where it touched. Rubber under the edge of a sharp tip has to: without
+// friction it is unstable there once the pressure exceeds its modulus.
 #pragma once
 
 #include "geometry/rigid_surface.h"
@@ -19,12 +21,15 @@ struct ContactPoint
   std::array<double, 3> shape, slope;
   double                area;     ///< reference area it stands for [m2]
   double                slip = 0, pressure = 0, position = 0; ///< accepted elastic slip, pressure, radius
+  bool                  stuck = false;
+  Point                 touched{}, along{}; ///< where it stuck, counted from the surface, and the tangent there
 };
 
 struct ContactSettings
 {
   double penalty = 0;            ///< c [Pa/m2]
   double friction = 0;           ///< Coulomb coefficient [-]
+  double stick = 0;              ///< what has touched does not slide: stiffness along the surface [Pa/m]; 0: it slides
   double slip_length = 1e-5;      ///< elastic slip at which friction is fully mobilised: a hundredth of the way a stack slides [m]
   double pressure_window = 5e-3; ///< width of the ring over which the peak pressure is a mean [m]
 };
@@ -69,6 +74,8 @@ private:
   };
   Gap    gap(const ContactPoint &point, const Vector &x) const;
   double surface_height(const Vector &x) const;
+  /// Way of a stuck point along the surface since it stuck [m].
+  double stick_slip(const ContactPoint &point, const Point &position, const Vector &x) const;
 
   std::string               name_;
   geometry::RigidSurface    surface_;

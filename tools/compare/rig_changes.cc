@@ -69,6 +69,12 @@ void press_rows(Details &details, const solver::PressRig &a, const solver::Press
   add(details, "rest between pulses", number(a.rest, "s"), number(b.rest, "s"));
 }
 
+const char *rig_kind(const solver::Rig &rig)
+{
+  const char *kinds[] = {"drop", "press", "gauge"};
+  return kinds[rig.index()];
+}
+
 const solver::Tup &striker_of(const solver::Rig &rig)
 {
   return std::visit([](const auto &data) -> const solver::Tup & { return data.tup; }, rig);
@@ -81,7 +87,7 @@ std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b
   if (same_text(a, b))
     return details;
   if (a.index() != b.index())
-    return {{"rig", a.index() == 0 ? "drop" : "press", b.index() == 0 ? "drop" : "press"}};
+    return {{"rig", rig_kind(a), rig_kind(b)}};
   add(details, "striker", tup_words(striker_of(a)), tup_words(striker_of(b)));
   add(details, "edge of the striker", number(striker_of(a).edge_radius, "mm", 1e3),
       number(striker_of(b).edge_radius, "mm", 1e3));
@@ -89,8 +95,11 @@ std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b
       number(striker_of(b).friction, ""));
   if (const auto *drop = std::get_if<solver::DropRig>(&a))
     drop_rows(details, *drop, std::get<solver::DropRig>(b));
-  else
-    press_rows(details, std::get<solver::PressRig>(a), std::get<solver::PressRig>(b));
+  else if (const auto *press = std::get_if<solver::PressRig>(&a))
+    press_rows(details, *press, std::get<solver::PressRig>(b));
+  else if (const auto *gauge = std::get_if<solver::DurometerRig>(&a))
+    add(details, "read after", number(gauge->read_after, "s"),
+        number(std::get<solver::DurometerRig>(b).read_after, "s"));
   if (details.empty())
     details.push_back({"rig", "its other entries", "its other entries"});
   return details;

@@ -21,6 +21,8 @@ using materials::nearest_name;
 using materials::Problems;
 using solver::Case;
 
+constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of the specimen [m], ISO 48-4
+
 /// Value of an optional entry, 0 when it is not given.
 double value_or_zero(const Fields &fields, const char *name)
 {
@@ -167,12 +169,12 @@ private:
   void rig()
   {
     std::string given;
-    for (const char *name : {"drop", "ball", "press"})
+    for (const char *name : {"drop", "ball", "press", "durometer"})
       if (const auto *block = top_.block(name))
       {
         if (!given.empty())
           top_.problem(name, fmt::format("{} is there as well", given),
-                       "A case has one of drop, ball and press");
+                       "A case has one of drop, ball, press and durometer");
         given = name;
         rig_block_ = block;
         rig_name_ = name;
@@ -183,9 +185,11 @@ private:
       case_.rig = read_ball(*rig_block_, problems_);
     else if (given == "press")
       case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
+    else if (given == "durometer")
+      case_.rig = read_durometer(*rig_block_, problems_);
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
-                     "Add rig = \"name\", or one block of [drop], [ball], [press]"});
+                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer]"});
   }
 
   void plug(const toml::table &block)
@@ -202,7 +206,9 @@ private:
       double height = 0;
       for (const auto &layer : case_.layers)
         height += layer.thickness;
-      plug.radius = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, case_.rig) + height;
+      plug.radius = solver::tup_of(case_.rig).diameter / 2 + height;
+      if (std::holds_alternative<solver::DurometerRig>(case_.rig))
+        plug.radius = std::max(plug.radius, durometer_edge);
     }
     const auto side = fields.text("side");
     plug.side = side == "wrapped" ? solver::Side::ring

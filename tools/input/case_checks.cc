@@ -120,6 +120,17 @@ private:
       unit_problem(i, "leak_diameter", "only a leaking unit has a hole", "Add state = \"leaking\"");
   }
 
+  void gauge(double height)
+  {
+    const double travel = std::get<solver::DurometerRig>(case_.rig).gauge.travel;
+    if (case_.plug.section != solver::Section::axisymmetric)
+      add(blocks_.plug, "section", "plug.section", "a gauge has a round tip", "Take the line out");
+    if (height < 1.05 * travel)
+      add(blocks_.rig, "scale", "durometer.scale",
+          fmt::format("the tip reaches through a stack of {}", length(height)),
+          "Pile up sheets to 6 mm or more, or give what the sheet lies on as a layer");
+  }
+
   void rig()
   {
     double height = 0;
@@ -132,6 +143,11 @@ private:
             "press.peak_displacement",
             fmt::format("{} leaves nothing of a stack of {}", length(press->peak), length(height)),
             "Give a smaller travel");
+      return;
+    }
+    if (std::holds_alternative<solver::DurometerRig>(case_.rig))
+    {
+      gauge(height);
       return;
     }
     const auto  &drop = std::get<solver::DropRig>(case_.rig);

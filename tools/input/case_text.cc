@@ -46,6 +46,8 @@ public:
     number("diameter", tup.diameter);
     number("edge_radius", tup.edge_radius);
     number("end_radius", tup.end_radius);
+    if (tup.shape == solver::TupShape::cone)
+      number("half_angle", tup.half_angle);
     number("friction", tup.friction);
   }
 
@@ -151,6 +153,20 @@ void write(CanonicalWriter &out, const solver::DropRig &rig)
   out.number("base_mass", rig.base_mass);
   out.number("base_stiffness", rig.base_stiffness);
   out.number("base_damping", rig.base_damping);
+}
+
+void write(CanonicalWriter &out, const solver::DurometerRig &rig)
+{
+  const auto &gauge = rig.gauge;
+  out.word("kind", "durometer");
+  out.word("scale", std::string(gauge.name));
+  out.tup(rig.tup);
+  out.number("base_force", gauge.base_force);
+  out.number("force_slope", gauge.force_slope);
+  out.number("travel", gauge.travel);
+  out.number("set_on_time", rig.set_on_time);
+  out.number("read_after", rig.read_after);
+  out.number("wanted", rig.wanted);
 }
 
 void write(CanonicalWriter &out, const solver::PressRig &rig)

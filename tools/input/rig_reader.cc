@@ -148,4 +148,25 @@ solver::PressRig read_press(const toml::table &block, double gravity, SheetFolde
     history(fields, rig, mass * gravity, folder, problems);
   return rig;
 }
+
+solver::DurometerRig read_durometer(const toml::table &block, Problems &problems)
+{
+  const Fields         fields(block, "durometer", "durometer", case_entries(), problems);
+  solver::DurometerRig rig;
+  const auto           scale = fields.text("scale");
+  for (const auto &gauge : materials::gauges)
+    if (gauge.name == scale)
+      rig.gauge = gauge;
+  rig.tup = solver::gauge_tip(rig.gauge);
+  rig.set_on_time = fields.value("set_on_time");
+  rig.read_after = fields.value("read_after");
+  if (const auto wanted = fields.hardness("wanted"))
+  {
+    rig.wanted = wanted->value;
+    if (wanted->scale != scale && !scale.empty())
+      fields.problem("wanted", fmt::format("is on another scale than the gauge, {}", scale),
+                     fmt::format("Write wanted = \"{:g} {}\"", wanted->value, scale));
+  }
+  return rig;
+}
 } // namespace solemech::tools

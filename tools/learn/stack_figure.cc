@@ -65,9 +65,7 @@ std::string words(double x, double y, const std::string &text)
 
 const solver::Tup &striker_of(const solver::Case &setup)
 {
-  if (const auto *drop = std::get_if<solver::DropRig>(&setup.rig))
-    return drop->tup;
-  return std::get<solver::PressRig>(setup.rig).tup;
+  return solver::tup_of(setup.rig);
 }
 
 /// "core: eva-soft, 16.0 mm", with what is inside or around it.

@@ -129,7 +129,9 @@ std::string force_time_chart(const std::vector<Run> &runs, const Series *series)
   const bool drop = std::holds_alternative<solver::DropRig>(runs[0].setup.rig);
   return line_chart(
     "force-time",
-    plot::begin(drop ? "Force on the drop weight while it touches the stack" : "Force on the press plate",
+    plot::begin(drop ? "Force on the drop weight while it touches the stack"
+                : std::holds_alternative<solver::PressRig>(runs[0].setup.rig) ? "Force on the press plate"
+                                                                              : "Force on the tip of the gauge",
                 source_line(runs)) +
       "set xlabel 'time since first touch, ms'\nset ylabel 'force, kN'\nset xrange [0:*]\n",
     lines, "kN");

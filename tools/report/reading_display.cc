@@ -42,6 +42,14 @@ constexpr Known known[] = {
   {"rebound_speed", "speed at contact loss", "m/s", 1, 2, false},
   {"guide_loss_up", "lost in the guide on the way up", "J", 1, 3, false},
   {"left_in_stack", "left in the stack", "J", 1, 3, false},
+  {"hardness", "hardness", "points", 1, 1, true},
+  {"half_space_hardness", "hardness of an endless block at small strain", "points", 1, 1, false},
+  {"tip_depth", "depth of the tip", "mm", 1e3, 2, false},
+  {"tip_force", "force of the gauge's spring", "N", 1, 2, false},
+  {"tip_contact_radius", "radius that touches the tip", "mm", 1e3, 2, false},
+  {"youngs_modulus", "modulus of the rubber", "MPa", 1e-6, 2, false},
+  {"modulus_gent", "modulus that Gent's relation takes from the reading", "MPa", 1e-6, 2, false},
+  {"modulus_for_wanted", "modulus for the wanted hardness", "MPa", 1e-6, 2, false},
   {"bottoming_margin", "travel left before bottoming", "%", 1e2, 0, false},
 };
 

@@ -30,6 +30,9 @@ std::string sentence_of(const Run &run)
   const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
   const auto   margin = value_of(run, "bottoming_margin");
   const double way = greatest_compression(run);
+  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
+    return fmt::format("The gauge reads {}: its spring holds the tip {} deep.", hardness_text(*points, run.setup),
+                       length(value_of(run, "tip_depth").value_or(way)));
   if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
   std::string text;
@@ -57,6 +60,17 @@ std::vector<Headline> headline_of(const Run &run)
   std::vector<Headline> headline;
   const auto            force = value_of(run, "peak_force");
   const double          way = greatest_compression(run);
+  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
+  {
+    headline = {{"hardness", hardness_text(*points, run.setup), "reading of the gauge"},
+                {"depth of the tip", length(value_of(run, "tip_depth").value_or(way)), "at the reading"}};
+    if (const auto modulus = value_of(run, "youngs_modulus"))
+      headline.push_back({"modulus", fmt::format("{:.2f} MPa", 1e-6 * *modulus), "of the rubber at rest"});
+    else
+      headline.push_back({"force of the spring", fmt::format("{:.2f} N", value_of(run, "tip_force").value_or(0)),
+                          "at the reading"});
+    return headline;
+  }
   if (!force)
   {
     if (run.result.time.empty())

@@ -17,7 +17,8 @@ namespace solemech::tools::report
 {
 namespace
 {
-constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression"};
+constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression",
+                                   "hardness"};
 
 /// Points of one line of the chart, from left to right.
 struct Line
@@ -228,12 +229,16 @@ ChartSeries chart_series(const std::vector<const Run *> &runs, const Series &ser
 std::string series_sentence(const ChartSeries &series)
 {
   const auto *force = find(series, "peak_force"), *back = return_of(series);
+  const bool  gauge = !force && find(series, "hardness");
+  if (gauge)
+    force = find(series, "hardness");
   if (!force || series.values.empty())
     return fmt::format("Not every run gave readings over {}.", series.quantity);
   const auto lines = lines_of(series, *force);
   if (lines.size() > 1)
   {
-    std::string text = all_against_first(series, *force, "hits harder", "peak force");
+    std::string text = all_against_first(series, *force, gauge ? "reads harder" : "hits harder",
+                                         gauge ? "hardness" : "peak force");
     if (back)
       if (const auto more = all_against_first(series, *back, "gives more back", short_name(*back));
           !more.empty())
@@ -242,8 +247,9 @@ std::string series_sentence(const ChartSeries &series)
                         : text;
   }
   std::string text =
-    fmt::format("From {} to {} of {} the peak force {}", with_unit(lines[0].place.front(), series.unit),
-                with_unit(lines[0].place.back(), series.unit), series.quantity, course(*force, lines[0]));
+    fmt::format("From {} to {} of {} the {} {}", with_unit(lines[0].place.front(), series.unit),
+                with_unit(lines[0].place.back(), series.unit), series.quantity,
+                gauge ? "hardness" : "peak force", course(*force, lines[0]));
   if (back)
     text += fmt::format("; the {} {}", short_name(*back), course(*back, lines_of(series, *back)[0]));
   return text + ".";

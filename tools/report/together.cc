@@ -98,6 +98,11 @@ std::vector<std::string> texts_of(const std::vector<double> &values, std::string
   return texts;
 }
 
+std::string one_decimal(double value)
+{
+  return fmt::format("{:.1f}", value);
+}
+
 /// All values, or the least and the greatest of many.
 std::vector<double> shown(std::vector<double> values)
 {
@@ -121,6 +126,8 @@ std::string together_sentence(const std::vector<const Run *> &runs)
     texts.push_back(ranking(runs, "loop_return", "energy return", "gives more back", share_words));
   if (all_have(runs, "peak_force"))
     texts.push_back(ranking(runs, "peak_force", "peak force", "hits harder", force_text));
+  if (all_have(runs, "hardness"))
+    texts.push_back(ranking(runs, "hardness", "hardness", "reads harder", one_decimal));
   if (texts.empty())
     return "Not every run gave readings; what there is stands below.";
   std::string text;
@@ -156,6 +163,10 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
         joined(texts_of(shown(values_of(runs, "loop_return")), share_words), between));
   if (all_have(runs, "peak_force"))
     add("peak_force", "peak force", joined(force_texts(shown(values_of(runs, "peak_force"))), between));
+  if (all_have(runs, "hardness"))
+    add("hardness", "hardness", joined(texts_of(shown(values_of(runs, "hardness")), one_decimal), between));
+  if (all_have(runs, "tip_depth"))
+    add("tip_depth", "depth of the tip", joined(texts_of(shown(values_of(runs, "tip_depth")), length), between));
   if (all_have(runs, "greatest_compression"))
     add("greatest_compression", "compression",
         joined(texts_of(shown(values_of(runs, "greatest_compression")), length), between));

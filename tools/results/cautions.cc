@@ -26,7 +26,8 @@ bool is_cut_from_a_shoe(const solver::Case &setup)
 {
   const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
   const bool  is_ball_test = drop && drop->tup.shape == solver::TupShape::sphere;
-  return setup.plug.side != solver::Side::shell && !is_ball_test;
+  const bool  is_gauge = std::holds_alternative<solver::DurometerRig>(setup.rig); // set on from outside
+  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge;
 }
 } // namespace
 

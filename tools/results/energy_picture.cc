@@ -42,6 +42,8 @@ double EnergyPicture::accounted() const
 EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result)
 {
   EnergyPicture picture;
+  if (std::holds_alternative<solver::DurometerRig>(setup.rig)) // a gauge is read, what it puts in is of no interest
+    return picture;
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return picture;
   picture.input = result.input_energy;

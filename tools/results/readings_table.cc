@@ -10,8 +10,6 @@ namespace solemech::tools
 {
 namespace
 {
-using solver::DropRig;
-using solver::PressRig;
 using Options = SummaryOptions;
 
 double factor(Lengths lengths)
@@ -22,13 +20,6 @@ double factor(Lengths lengths)
 const char *unit(Lengths lengths)
 {
   return lengths == Lengths::millimetre ? "mm" : lengths == Lengths::centimetre ? "cm" : "in";
-}
-
-/// Three digits that carry information, never an exponent.
-std::string digits(double value)
-{
-  const double size = std::abs(value);
-  return fmt::format("{:.{}f}", value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
 }
 
 using Cell = std::function<std::string(const Run &, const Options &)>;
@@ -46,7 +37,7 @@ Cell shows(const std::string &name, Print print)
 Cell plain(const std::string &name, double scale, const std::string &unit_text)
 {
   return shows(name, [=](double value, const Run &, const Options &) {
-    return digits(value * scale) + (unit_text.empty() ? "" : " " + unit_text);
+    return digits_text(value * scale) + (unit_text.empty() ? "" : " " + unit_text);
   });
 }
 
@@ -84,6 +75,12 @@ Cell length(const std::string &name, bool with_unit)
   });
 }
 
+/// Points of a gauge with its scale: "58.6 Shore A".
+std::string points(double value, const Run &run, const Options &)
+{
+  return hardness_text(value, run.setup);
+}
+
 std::vector<ReadingRow> make_rows()
 {
   const Cell force =
@@ -96,6 +93,49 @@ std::vector<ReadingRow> make_rows()
      shows("rebound_by_height", rebound),
      shows("rebound_by_height",
            [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", 100 * v); })},
+    {"hardness",
+     "hardness",
+     {"hardness"},
+     false,
+     shows("hardness", points),
+     shows("hardness", [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", v); })},
+    {"depth of the tip",
+     "tip mm",
+     {"tip_depth"},
+     false,
+     plain("tip_depth", 1e3, "mm"),
+     plain("tip_depth", 1e3, "")},
+    {"force of the gauge's spring",
+     "spring N",
+     {"tip_force"},
+     false,
+     plain("tip_force", 1, "N"),
+     plain("tip_force", 1, "")},
+    {"modulus of the rubber",
+     "E MPa",
+     {"youngs_modulus"},
+     false,
+     plain("youngs_modulus", 1e-6, "MPa"),
+     plain("youngs_modulus", 1e-6, "")},
+    {"modulus Gent reads from it",
+     "Gent MPa",
+     {"modulus_gent"},
+     false,
+     plain("modulus_gent", 1e-6, "MPa"),
+     plain("modulus_gent", 1e-6, "")},
+    {"endless block, small strain",
+     "endless",
+     {"half_space_hardness"},
+     false,
+     shows("half_space_hardness", points),
+     shows("half_space_hardness",
+           [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", v); })},
+    {"modulus for the one wanted",
+     "wanted MPa",
+     {"modulus_for_wanted"},
+     false,
+     plain("modulus_for_wanted", 1e-6, "MPa"),
+     plain("modulus_for_wanted", 1e-6, "")},
     {"peak force",
      "force kN",
      {"peak_force", "peak_force_raw"},
@@ -189,46 +229,6 @@ std::vector<ReadingRow> make_rows()
   };
 }
 
-std::string tup_text(const solver::Tup &tup, Lengths lengths)
-{
-  const std::string size = length_text(tup.diameter, lengths);
-  switch (tup.shape)
-  {
-  case solver::TupShape::flat:
-    return "flat " + size + " face";
-  case solver::TupShape::sphere:
-    return size + " ball";
-  case solver::TupShape::spherical_ended:
-    return size + " rod with a " + length_text(tup.end_radius, lengths) + " round end";
-  }
-  return size;
-}
-
-std::string drop_text(const DropRig &rig, double gravity, Lengths lengths)
-{
-  std::string text =
-    fmt::format("drop weight {:.3g} kg, {}, falls {} ({:.3g} J)", rig.mass, tup_text(rig.tup, lengths),
-                length_text(rig.height, lengths), rig.mass * gravity * rig.height);
-  if (rig.guide_loss > 0)
-    text += fmt::format("; the guide takes {:.2g} % each way", 100 * rig.guide_loss);
-  if (rig.discarded > 0 || rig.hits > 1)
-    text +=
-      fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
-  if (rig.base_mass > 0)
-    text += fmt::format("; base {:.3g} kg", rig.base_mass);
-  return text;
-}
-
-std::string press_text(const PressRig &rig, Lengths lengths)
-{
-  const std::string peak =
-    rig.control == solver::PressControl::force ? force_text(rig.peak) : length_text(rig.peak, lengths);
-  const char *wave = rig.wave == solver::PressWave::triangle    ? "up and down"
-                     : rig.wave == solver::PressWave::half_sine ? "in a half sine"
-                                                                : "along a table";
-  return fmt::format("press, {}, to {} {} in {} ms, {} time{}", tup_text(rig.tup, lengths), peak, wave,
-                     digits(1e3 * rig.duration), rig.cycles, rig.cycles == 1 ? "" : "s");
-}
 } // namespace
 
 Lengths lengths_from(const std::string &text)
@@ -257,6 +257,12 @@ std::string length_text(double metres, Lengths lengths, bool with_unit)
   return fmt::format("{:.{}f}", value, decimals) + (with_unit ? std::string(" ") + unit(lengths) : "");
 }
 
+std::string digits_text(double value)
+{
+  const double size = std::abs(value);
+  return fmt::format("{:.{}f}", value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
+}
+
 std::string force_text(double newtons)
 {
   return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3)
@@ -266,21 +272,5 @@ std::string force_text(double newtons)
 std::string percent_text(double share, bool decimals)
 {
   return fmt::format("{:.{}f} %", 100 * share, decimals ? 1 : 0);
-}
-
-std::string rig_text(const solver::Case &setup, Lengths lengths)
-{
-  const auto *drop = std::get_if<DropRig>(&setup.rig);
-  return (drop ? drop_text(*drop, setup.gravity, lengths)
-               : press_text(std::get<PressRig>(setup.rig), lengths)) +
-         fmt::format("; {:.0f} °C", setup.temperature - 273.15);
-}
-
-double stack_height(const solver::Case &setup)
-{
-  double height = 0;
-  for (const auto &layer : setup.layers)
-    height += layer.thickness;
-  return height;
 }
 } // namespace solemech::tools

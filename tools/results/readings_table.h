@@ -26,8 +26,12 @@ struct ReadingRow
 /// Rows in their order on the page, for drop and press runs alike.
 const std::vector<ReadingRow> &reading_rows();
 
+/// Three digits that carry information, never an exponent.
+std::string digits_text(double value);
 std::string length_text(double metres, Lengths lengths, bool with_unit = true);
 std::string force_text(double newtons);
+/// Points of the gauge of a case, with its scale: "58.6 Shore A".
+std::string hardness_text(double points, const solver::Case &setup);
 std::string percent_text(double share, bool decimals);
 
 /// One line about the rig, with its masses, shapes and heights.

@@ -182,7 +182,8 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
   const std::pair<const char *, const char *> headlines[] = {{"rebound_by_height", "rebound"},
                                                              {"loop_return", "return"},
                                                              {"peak_force", "peak force"},
-                                                             {"greatest_compression", "compression"}};
+                                                             {"greatest_compression", "compression"},
+                                                             {"hardness", "hardness"}};
   std::vector<std::string>                    texts;
   for (const auto &[name, heading] : headlines)
   {

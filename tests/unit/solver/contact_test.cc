@@ -67,6 +67,21 @@ TEST_CASE("contact: slopes at face, edge, wall and ball, moving and fixed", "[co
   }
 }
 
+TEST_CASE("what has touched sticks: slopes, and the striker feels what the stack feels", "[contributions]")
+{
+  Random          random;
+  const auto      mesh = cube();
+  solver::Contact part("tup", mesh, faces(mesh, geometry::BoundaryId::top), geometry::Sphere(2 * size),
+                       {.penalty = 1e12, .stick = 1e9}, 0, size, false);
+  part.accept(random_state(mesh, random, {-0.05 * size}), 1);
+  const auto x = random_state(mesh, random, {-0.06 * size});
+  check_force(part, x);
+  check_tangent(part, mesh, x, 1);
+  const Vector force = force_at(part, x);
+  CHECK(vertical_sum(mesh, force) == Approx(-force[mesh.n_unknowns()]).epsilon(rounding));
+  CHECK(part.state(x).force == Approx(-force[mesh.n_unknowns()]).epsilon(rounding));
+}
+
 TEST_CASE("friction never gives energy back that it took", "[contributions]")
 {
   const auto              mesh = cube();

@@ -174,6 +174,27 @@ TEST_CASE("changes and series reach layers, units and materials")
   CHECK(std::get<materials::FoamData>(changed.layers[0].material.data).network[0].exponent == 5);
 }
 
+TEST_CASE("a gauge has the tip of its scale and a plug as wide as the standard asks for")
+{
+  const std::string stack =
+    "format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"6 mm\"\n";
+  const auto  data = one(stack + "[durometer]\nscale = \"AskerC\"\nread_after = \"15 s\"\nwanted = \"50 AskerC\"\n");
+  const auto &rig = std::get<solver::DurometerRig>(data.rig);
+  CHECK(rig.gauge.scale == materials::HardnessScale::asker_c);
+  CHECK(rig.tup.edge_radius == Approx(2.54e-3).epsilon(rounding)); // half of 5.08 mm, JIS K 7312 (from memory)
+  CHECK(rig.read_after == 15);
+  CHECK(rig.wanted == 50);
+  CHECK(data.plug.radius == Approx(12e-3).epsilon(rounding)); // ISO 48-4 (from memory)
+
+  CHECK_THROWS_WITH(one(stack + "[durometer]\nscale = \"AskerC\"\nwanted = \"60 ShoreA\"\n"),
+                    Catch::Matchers::Contains("another scale than the gauge"));
+  CHECK_THROWS_WITH(one("format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"2 mm\"\n"
+                        "[durometer]\nscale = \"ShoreA\"\n"),
+                    Catch::Matchers::Contains("reaches through a stack of 2 mm"));
+  CHECK_THROWS_WITH(one(stack + "[durometer]\nscale = \"ShorA\"\n"),
+                    Catch::Matchers::Contains("Did you mean \"ShoreA\"?"));
+}
+
 TEST_CASE("press: pulses by body mass and a history from a file")
 {
   const std::string stack =

@@ -1,0 +1,18 @@
+// SPDX-License-Identifier: Apache-2.0
+// Hardness gauge on a stack: a rigid tip on a spring goes in until the stack holds it; the reading is what is left of
+// the tip's travel, H = 100 (1 - depth/travel) where F_stack(depth) = F_spring(H). Inertia is left out; the foot of the
+// gauge is not modelled. Layers are listed from the gauge down.
+#pragma once
+
+#include "solver/run.h"
+#include "solver/stack_model.h"
+
+namespace solemech::solver
+{
+/// One run at a given resolution; no error estimate. Throws RunFailed, RunStopped.
+Result run_durometer(const Case &input, const DurometerRig &rig, const Resolution &resolution,
+                     const RunOptions &options);
+
+/// What to say of a reading outside of the gauge's reliable range, with the scale to use; "" inside.
+std::string unreliable_reading(materials::HardnessScale scale, double reading);
+} // namespace solemech::solver

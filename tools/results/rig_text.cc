@@ -1,0 +1,92 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a rig is, in one line.
+#include "tools/results/readings_table.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+namespace
+{
+using solver::DropRig;
+using solver::PressRig;
+
+/// "ShoreA" as people write it.
+std::string scale_text(const materials::Gauge &gauge)
+{
+  std::string text(gauge.name);
+  const auto  letter = text.find_last_not_of("ABCDO");
+  return text.insert(letter + 1, " ");
+}
+
+std::string tup_text(const solver::Tup &tup, Lengths lengths)
+{
+  const std::string size = length_text(tup.diameter, lengths);
+  switch (tup.shape)
+  {
+  case solver::TupShape::flat:
+    return "flat " + size + " face";
+  case solver::TupShape::sphere:
+    return size + " ball";
+  case solver::TupShape::spherical_ended:
+    return size + " rod with a " + length_text(tup.end_radius, lengths) + " round end";
+  case solver::TupShape::cone:
+    return "cone on a " + size + " rod";
+  }
+  return size;
+}
+
+std::string drop_text(const DropRig &rig, double gravity, Lengths lengths)
+{
+  std::string text =
+    fmt::format("drop weight {:.3g} kg, {}, falls {} ({:.3g} J)", rig.mass, tup_text(rig.tup, lengths),
+                length_text(rig.height, lengths), rig.mass * gravity * rig.height);
+  if (rig.guide_loss > 0)
+    text += fmt::format("; the guide takes {:.2g} % each way", 100 * rig.guide_loss);
+  if (rig.discarded > 0 || rig.hits > 1)
+    text +=
+      fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
+  if (rig.base_mass > 0)
+    text += fmt::format("; base {:.3g} kg", rig.base_mass);
+  return text;
+}
+
+std::string press_text(const PressRig &rig, Lengths lengths)
+{
+  const std::string peak =
+    rig.control == solver::PressControl::force ? force_text(rig.peak) : length_text(rig.peak, lengths);
+  const char *wave = rig.wave == solver::PressWave::triangle    ? "up and down"
+                     : rig.wave == solver::PressWave::half_sine ? "in a half sine"
+                                                                : "along a table";
+  return fmt::format("press, {}, to {} {} in {} ms, {} time{}", tup_text(rig.tup, lengths), peak, wave,
+                     digits_text(1e3 * rig.duration), rig.cycles, rig.cycles == 1 ? "" : "s");
+}
+} // namespace
+
+std::string hardness_text(double points, const solver::Case &setup)
+{
+  const auto *rig = std::get_if<solver::DurometerRig>(&setup.rig);
+  return fmt::format("{:.1f}", points) + (rig ? " " + scale_text(rig->gauge) : std::string());
+}
+
+std::string rig_text(const solver::Case &setup, Lengths lengths)
+{
+  std::string text;
+  if (const auto *drop = std::get_if<DropRig>(&setup.rig))
+    text = drop_text(*drop, setup.gravity, lengths);
+  else if (const auto *press = std::get_if<PressRig>(&setup.rig))
+    text = press_text(*press, lengths);
+  else if (const auto *rig = std::get_if<solver::DurometerRig>(&setup.rig))
+    text = fmt::format("{} gauge on {} of specimen, read after {:.3g} s", scale_text(rig->gauge),
+                       length_text(stack_height(setup), lengths), rig->read_after);
+  return text + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
+}
+
+double stack_height(const solver::Case &setup)
+{
+  double height = 0;
+  for (const auto &layer : setup.layers)
+    height += layer.thickness;
+  return height;
+}
+} // namespace solemech::tools
