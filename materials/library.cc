@@ -2,6 +2,7 @@
 #include "materials/library.h"
 
 #include "materials/case_errors.h"
+#include "materials/court_reader.h"
 #include "materials/sheet.h"
 
 #include <algorithm>
@@ -23,6 +24,7 @@ std::size_t family_rank(const std::string &family)
 Library Library::load(const fs::path &folder)
 {
   Library    library;
+  library.folder_ = folder;
   CaseErrors errors;
   for (const fs::path &file : sheet_files(folder))
   {
@@ -69,6 +71,10 @@ std::vector<std::string> Library::names() const
 
 MaterialSource Library::source() const
 {
-  return {[this](const std::string &name) { return find(name); }, names()};
+  return {[this](const std::string &name) { return find(name); }, names(),
+          [this] {
+            const auto courts = folder_.lexically_normal().parent_path() / "courts";
+            return fs::is_directory(courts) ? read_court_folder(courts) : std::vector<Court>();
+          }};
 }
 } // namespace solemech::materials

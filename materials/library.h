@@ -33,5 +33,6 @@ public:
 
 private:
   std::vector<Material> materials_;
+  std::filesystem::path folder_;
 };
 } // namespace solemech::materials

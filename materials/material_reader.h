@@ -4,6 +4,7 @@
 // entries.
 #pragma once
 
+#include "materials/court.h"
 #include "materials/fields.h"
 #include "materials/material.h"
 
@@ -20,6 +21,8 @@ struct MaterialSource
 {
   std::function<const Material *(const std::string &)> find = [](const std::string &) { return nullptr; };
   std::vector<std::string>                             names;
+  /// Courts beside the library, read when first asked for. Throws CaseError.
+  std::function<std::vector<Court>()>                  courts = [] { return std::vector<Court>(); };
 };
 
 /// Schema of the blocks "material", "material.network", "material.relaxing", "material.slipping".

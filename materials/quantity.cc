@@ -8,6 +8,7 @@
 #include <charconv>
 #include <cmath>
 #include <map>
+#include <numbers>
 #include <optional>
 
 namespace solemech::materials
@@ -43,6 +44,7 @@ const std::map<Dimension, Words> &words()
     {D::conductivity, {"thermal conductivity", "0.25 W/(m K)", "W/(m K)"}},
     {D::specific_heat, {"specific heat", "1900 J/(kg K)", "J/(kg K)"}},
     {D::wear, {"wear coefficient", "0.25 mm3/(N m)", "mm3/(N m)"}},
+    {D::angle, {"angle", "30 deg", "deg"}},
     {D::share, {"share", "3 %", "%"}},
     {D::number, {"plain number", "6", ""}},
     {D::count, {"whole number", "3", ""}},
@@ -200,6 +202,9 @@ const std::vector<Unit> &units()
     {"kJ/(kg K)", D::specific_heat, 1e3},
     {"mm3/(N m)", D::wear, 1e-9},
     {"mm3/J", D::wear, 1e-9},
+    {"deg", D::angle, std::numbers::pi / 180},
+    {"°", D::angle, std::numbers::pi / 180},
+    {"rad", D::angle, 1},
     {"%", D::share, 1e-2},
   };
   return table;

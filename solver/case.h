@@ -4,6 +4,9 @@
 // Layers are listed from the foot side (top, z = total height) down to the ground side (z = 0).
 #pragma once
 
+#include "geometry/lug_outline.h"
+#include "materials/contact_heat.h"
+#include "materials/court_friction.h"
 #include "materials/gauge.h"
 #include "materials/material.h"
 
@@ -144,7 +147,26 @@ struct DurometerRig
   double           wanted = 0;        ///< reading for which the modulus is sought [points]; 0: none
 };
 
-using Rig = std::variant<DropRig, PressRig, DurometerRig>;
+/// What the ends of the skin under a lug do: meet lugs that move alike, or nothing.
+enum class LugNeighbours { periodic, free };
+
+/// One bar of a tread, cut across, pressed on a court and slid over it. Layers of its case: the skin, then the lug.
+struct SlideRig
+{
+  Tup                       tup;                ///< the court as a striker: flat, as wide as the section
+  geometry::LugOutline      lug;                ///< height and skin are those of the layers
+  LugNeighbours             neighbours = LugNeighbours::periodic;
+  std::string               court, court_state; ///< names, for people
+  materials::FrictionData   friction;           ///< of the court in its state
+  double                    friction_lowest = 0, friction_highest = 0; ///< band that `friction.mu_ref state` is known to [-]
+  materials::HeatProperties court_heat, lug_heat;
+  double                    pressure = 0;       ///< nominal: force over the fresh face [Pa]
+  double                    speed = 0;          ///< of the slide [m/s]
+  double                    distance = 0;       ///< greatest way of the slide [m]
+  double                    heading = 0;        ///< of the slide, from the direction across the bar [rad], 0..pi/2
+};
+
+using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig>;
 
 /// What touches the stack.
 inline const Tup &tup_of(const Rig &rig)

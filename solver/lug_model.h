@@ -13,9 +13,6 @@
 
 namespace solemech::solver
 {
-/// What the ends of the skin do.
-enum class LugNeighbours { periodic, free };
-
 struct LugCell
 {
   geometry::LugOutline outline;

@@ -6,6 +6,7 @@
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"
 #include "solver/rigs/press.h"
+#include "solver/rigs/slide.h"
 
 #include <fmt/format.h>
 
@@ -33,7 +34,8 @@ Resolution resolution_of(double accuracy, double finer)
 bool is_headline(const std::string &name)
 {
   static constexpr const char *names[] = {"rebound_by_height", "return_by_speed", "peak_force",
-                                          "greatest_compression", "contact_time", "loop_return", "hardness"};
+                                          "greatest_compression", "contact_time", "loop_return", "hardness",
+                                          "effective_grip"};
   return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 
@@ -43,6 +45,8 @@ Result run_once(const Case &input, const Resolution &resolution, const RunOption
     return run_drop(input, *drop, resolution, options);
   if (const auto *gauge = std::get_if<DurometerRig>(&input.rig))
     return run_durometer(input, *gauge, resolution, options);
+  if (const auto *slide = std::get_if<SlideRig>(&input.rig))
+    return run_slide(input, *slide, resolution, options);
   return run_press(input, std::get<PressRig>(input.rig), resolution, options);
 }
 
@@ -53,10 +57,10 @@ double open_share(const Result &result)
   return result.facts.ledger_numerical + result.facts.ledger_residual;
 }
 
-/// A gauge's reading does not rest on the energy account.
+/// The readings of a gauge and of a slide are those of a balance at rest or steady: they do not rest on the account.
 bool rests_on_account(const Case &input)
 {
-  return !std::holds_alternative<DurometerRig>(input.rig);
+  return std::holds_alternative<DropRig>(input.rig) || std::holds_alternative<PressRig>(input.rig);
 }
 
 /// Runs with shorter steps on the same mesh while the energy account stays open.

@@ -19,7 +19,8 @@ constexpr double least_step = 2e-5;         ///< of the lug height: below this n
 constexpr double steady_change = 2e-3;      ///< of the grip over `steady_stretch`
 constexpr double steady_stretch = 0.25;     ///< of the lug height
 constexpr double folded_share = 0.3;        ///< of the lug height that the wall lies on the court
-constexpr double seat_depth = 1e-6;         ///< over which the court is lowered to the first touch [m]
+/// By which the court is lowered to the first touch [m]: the first that finds a balance.
+constexpr double seat_depths[] = {1e-6, 0.5e-6, 2e-6, 0.25e-6, 4e-6};
 
 /// Places of the drawn face's ends.
 struct FaceEnds
@@ -127,10 +128,13 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
       throw RunStopped();
   };
 
-  // The court comes down by a micrometre first: without touch there is no tangent.
+  // The court comes down by about a micrometre first: without touch there is no tangent.
   integrator.force_scale = 0.01 * force;
-  integrator.prescribed[0] = -seat_depth;
-  if (!integrator.step(1e-3 * load.press_time).advanced)
+  const bool touches = std::any_of(std::begin(seat_depths), std::end(seat_depths), [&](double depth) {
+    integrator.prescribed[0] = -depth;
+    return integrator.step(1e-3 * load.press_time).advanced;
+  });
+  if (!touches)
     throw std::runtime_error("the court cannot be brought to touch the lug");
   integrator.prescribed[0].reset();
   integrator.extrapolate = 1;

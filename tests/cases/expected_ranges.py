@@ -102,6 +102,29 @@ def check_report(path, runs):
     return problems
 
 
+def check_slide(run):
+    """What holds of any slide: a steady end and shares within 0 and 1."""
+    readings = {name: reading["value"] for name, reading in run["readings"].items()}
+    problems = [f"{run['label']}: {warning['text']}" for warning in run["warnings"] if warning["reading"] == "effective_grip"]
+    if not all(0 <= readings[name] <= 1 for name in ("contact_share", "leading_lift", "trailing_lift")):
+        problems.append(f"{run['label']}: a share outside 0 to 1")
+    return problems
+
+
+def check_slide_report(path, runs):
+    """Sentence, three numbers, story and the readings on the page of a slide."""
+    text = path.read_text(encoding="utf-8")
+    page = json.loads(re.search(r'id="report-data">(.*?)</script>', text, re.S).group(1), parse_constant=refuse)
+    problems = []
+    if len(page["headline"]) != 3 or not page["sentence"].endswith(".") or not page["story"]:
+        problems.append("report.html lacks its sentence, its three numbers or its story")
+    for shown, run in zip(page["runs"], runs, strict=True):
+        values = {reading["name"]: reading["value"] for reading in shown["readings"]}
+        if abs(values["effective_grip"] - run["readings"]["effective_grip"]["value"]) > 1e-6:
+            problems.append(f"report.html, {shown['label']}: the grip differs from the reading")
+    return problems
+
+
 def main():
     case, program, folder = sys.argv[1:]
     shutil.rmtree(folder, ignore_errors=True)
@@ -116,10 +139,14 @@ def main():
         problems += check_run(run, blocks)
         if "hardness" in run["readings"]:  # a gauge's reading does not rest on the energy account
             continue
+        if "effective_grip" in run["readings"]:
+            problems += check_slide(run)
         account = run["solver"]["ledger_numerical"] + run["solver"]["ledger_residual"]
         if account > OPEN_ACCOUNT:
             problems.append(f"{run['label']}: the energy account is open by {100 * account:.2f} %")
-    if "hardness" not in runs[0]["readings"]:
+    if "effective_grip" in runs[0]["readings"]:
+        problems += check_slide_report(pathlib.Path(folder) / "report.html", runs)
+    elif "hardness" not in runs[0]["readings"]:
         problems += check_report(pathlib.Path(folder) / "report.html", runs)
     shutil.rmtree(folder, ignore_errors=True)
     if not runs:

@@ -17,7 +17,8 @@ namespace
 {
 /// Readings that are split, most telling first; a run has some of them.
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
-                                          "greatest_compression", "peak_displacement", "contact_time"};
+                                          "greatest_compression", "peak_displacement", "contact_time",
+                                          "effective_grip",       "contact_share",     "edge_pressure"};
 
 constexpr double notable_interaction = 0.2; // of a share
 
@@ -263,7 +264,7 @@ const Together *entangled(const ReadingSplit &split, std::size_t change)
 
 std::string main_reading(const solver::Result &a, const solver::Result &b)
 {
-  for (const char *name : {"rebound_by_height", "loop_return"})
+  for (const char *name : {"rebound_by_height", "loop_return", "effective_grip"})
     if (a.find(name) && b.find(name))
       return name;
   return "";

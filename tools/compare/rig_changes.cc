@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <numbers>
 #include <type_traits>
 
 namespace solemech::tools
@@ -69,9 +70,24 @@ void press_rows(Details &details, const solver::PressRig &a, const solver::Press
   add(details, "rest between pulses", number(a.rest, "s"), number(b.rest, "s"));
 }
 
+void slide_rows(Details &details, const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  const auto   friction = [](const solver::SlideRig &rig) { return number(rig.friction.mu_ref * rig.friction.state, ""); };
+  const double degrees = 180 / std::numbers::pi;
+  add(details, "court", a.court_state + " " + a.court, b.court_state + " " + b.court);
+  add(details, "friction", friction(a), friction(b));
+  add(details, "width of the bar", number(a.lug.width, "mm", 1e3), number(b.lug.width, "mm", 1e3));
+  add(details, "spacing of the bars", number(a.lug.spacing, "mm", 1e3), number(b.lug.spacing, "mm", 1e3));
+  add(details, "draft", number(a.lug.draft, "deg", degrees), number(b.lug.draft, "deg", degrees));
+  add(details, "edge radius of the bar", number(a.lug.edge_radius, "mm", 1e3), number(b.lug.edge_radius, "mm", 1e3));
+  add(details, "pressure", number(a.pressure, "kPa", 1e-3), number(b.pressure, "kPa", 1e-3));
+  add(details, "speed", number(a.speed, "m/s"), number(b.speed, "m/s"));
+  add(details, "heading", number(a.heading, "deg", degrees), number(b.heading, "deg", degrees));
+}
+
 const char *rig_kind(const solver::Rig &rig)
 {
-  const char *kinds[] = {"drop", "press", "gauge"};
+  const char *kinds[] = {"drop", "press", "gauge", "slide"};
   return kinds[rig.index()];
 }
 
@@ -100,6 +116,8 @@ std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b
   else if (const auto *gauge = std::get_if<solver::DurometerRig>(&a))
     add(details, "read after", number(gauge->read_after, "s"),
         number(std::get<solver::DurometerRig>(b).read_after, "s"));
+  else if (const auto *slide = std::get_if<solver::SlideRig>(&a))
+    slide_rows(details, *slide, std::get<solver::SlideRig>(b));
   if (details.empty())
     details.push_back({"rig", "its other entries", "its other entries"});
   return details;

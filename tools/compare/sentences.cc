@@ -84,6 +84,9 @@ std::string main_sentence(const ComparedPair &pair)
                        "numbers are good to.",
                        reading_words(split->name).label, pair.a, pair.b);
   const bool more = split->total.value > 0;
+  if (split->name == "effective_grip")
+    return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a, split->to,
+                       split->from);
   return drop ? fmt::format("{} throws the weight back {} {} than {}.", pair.b,
                             rebound_amount(explanation, *split), more ? "higher" : "lower", pair.a)
               : fmt::format("{} gives back {} {} than {}.", pair.b, rebound_amount(explanation, *split),
@@ -97,7 +100,7 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
   if (explanation.plan.changes.empty())
     return sentences;
   const ReadingSplit *returned = main_split(explanation), *force = find(explanation, "peak_force");
-  if (returned && returned->total.is_told() && is_within_doubt(returned->name, returned->from, returned->to))
+  if (returned && returned->name != "effective_grip" && returned->total.is_told() && is_within_doubt(returned->name, returned->from, returned->to))
     sentences.push_back(
       "A difference below 2 points of return is not read as real, unless the inputs are known that "
       "well.");

@@ -60,7 +60,7 @@ void set_entry(toml::table &block, std::string_view section, std::string_view na
 
 Addresses::Addresses(toml::table &tree, const std::vector<std::string> &known_materials) : tree_(tree)
 {
-  for (const char *section : {"drop", "ball", "press", "durometer", "plug", "surroundings"})
+  for (const char *section : {"drop", "ball", "press", "durometer", "lug", "slide", "plug", "surroundings"})
     for (const auto &entry : entry_names(section))
       add({section, "", section, entry}, fmt::format("{}.{}", section, entry));
   for (const auto &name : block_names(tree, "layer"))
@@ -89,8 +89,8 @@ std::vector<Addresses::Found> Addresses::entries_called(std::string_view name) c
   {
     const bool is_short = std::count(address.begin(), address.end(), '.') == 1;
     const bool is_other_rig =
-      (target.section == "drop" || target.section == "ball" || target.section == "press") &&
-      !tree_.contains(target.section);
+      target.kind != "layer" && target.kind != "material" && target.section != "plug" &&
+      target.section != "surroundings" && !tree_.contains(target.section);
     if (is_short && target.kind != "material" && !is_other_rig && (name.empty() || target.entry == name))
       found.push_back({address, find_entry(target.section, target.entry)});
   }

@@ -4,6 +4,7 @@
 #include "tools/input/case_checks.h"
 #include "tools/input/rig_reader.h"
 #include "tools/input/schema.h"
+#include "tools/input/slide_reader.h"
 
 #include <fmt/format.h>
 
@@ -45,6 +46,11 @@ public:
     read_materials();
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
+    if (top_.given("lug") || top_.given("slide"))
+    {
+      slide();
+      return std::move(case_);
+    }
     if (!top_.given("layer") && !top_.given("stack"))
       problems_.add({file_name(), 1, 1, "layer", "the case has no stack",
                      "Add stack = \"name\", or [[layer]] blocks from the foot side down"});
@@ -166,6 +172,54 @@ private:
     return unit;
   }
 
+  /// A bar of rubber; problems go to `entry`.
+  Material rubber(const Fields &fields, const char *entry)
+  {
+    const auto found = material(fields, entry);
+    if (!found.name.empty() && !std::holds_alternative<materials::RubberData>(found.data))
+      fields.problem(entry, fmt::format("\"{}\" is no rubber", found.name), "Give a rubber such as \"rubber-60a\"");
+    return found;
+  }
+
+  /// A bar that slides over a court: its skin and itself are the layers.
+  void slide()
+  {
+    for (const char *name : {"layer", "stack", "plug", "drop", "ball", "press", "durometer"})
+      if (top_.given(name))
+        top_.problem(name, "does not go with a slide", "Take it out: a slide has [lug] and [slide]");
+    const auto *lug = top_.block("lug"), *way = top_.block("slide");
+    if (!lug || !way)
+    {
+      top_.problem(lug ? "lug" : "slide", fmt::format("the case has no [{}]", lug ? "slide" : "lug"),
+                   "A slide has both blocks, [lug] and [slide]");
+      return;
+    }
+    const Fields     of_lug(*lug, "lug", "lug", case_entries(), problems_);
+    const Fields     of_way(*way, "slide", "slide", case_entries(), problems_);
+    solver::SlideRig rig;
+    read_lug(of_lug, rig);
+    read_slide(of_way, library_.courts(), rig);
+    Material of_bar;
+    if (of_lug.given("rubber"))
+      of_bar = rubber(of_lug, "rubber");
+    else if (of_lug.given("hardness"))
+      of_bar = rubber_of_hardness(of_lug).value_or(Material());
+    else
+      of_lug.problem("rubber", "is missing", "Give rubber = \"rubber-60a\" or hardness = \"64 ShoreA\"");
+    rig.lug_heat.density = of_bar.density;
+    rig.tup.diameter = rig.lug.spacing;
+    case_.plug.section = solver::Section::plane_strain;
+    case_.plug.radius = 0.5 * rig.lug.spacing;
+    case_.layers.resize(2);
+    case_.layers[0].name = "skin";
+    case_.layers[0].material = of_lug.given("skin_rubber") ? rubber(of_lug, "skin_rubber") : of_bar;
+    case_.layers[0].thickness = rig.lug.skin;
+    case_.layers[1].name = "lug";
+    case_.layers[1].material = of_bar;
+    case_.layers[1].thickness = rig.lug.height;
+    case_.rig = std::move(rig);
+  }
+
   void rig()
   {
     std::string given;
@@ -189,7 +243,7 @@ private:
       case_.rig = read_durometer(*rig_block_, problems_);
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
-                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer]"});
+                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer]; a slide has [lug] and [slide]"});
   }
 
   void plug(const toml::table &block)

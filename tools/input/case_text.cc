@@ -169,6 +169,56 @@ void write(CanonicalWriter &out, const solver::DurometerRig &rig)
   out.number("wanted", rig.wanted);
 }
 
+void write(CanonicalWriter &out, const materials::HeatProperties &heat)
+{
+  out.number("conductivity", heat.conductivity);
+  out.number("density", heat.density);
+  out.number("specific_heat", heat.specific_heat);
+}
+
+void write(CanonicalWriter &out, const materials::FrictionData &friction)
+{
+  out.number("mu_ref", friction.mu_ref);
+  out.number("state", friction.state);
+  out.number("reference_pressure", friction.reference_pressure);
+  out.number("pressure_exponent", friction.pressure_exponent);
+  out.number("pressure_onset", friction.pressure_onset);
+  out.number("reference_speed", friction.reference_speed);
+  out.number("speed_exponent", friction.speed_exponent);
+  out.number("speed_onset", friction.speed_onset);
+  out.number("reference_temperature", friction.reference_temperature);
+  out.number("per_kelvin", friction.per_kelvin);
+  out.number("standard_temperature", friction.standard_temperature);
+}
+
+void write(CanonicalWriter &out, const solver::SlideRig &rig)
+{
+  const auto &lug = rig.lug;
+  out.word("kind", "slide");
+  out.number("width", lug.width);
+  out.number("spacing", lug.spacing);
+  out.number("draft", lug.draft);
+  out.number("edge_radius", lug.edge_radius);
+  out.number("fillet", lug.fillet);
+  for (const auto &[x, z] : lug.worn_face)
+    out.inside("worn_face", [&, x = x, z = z] {
+      out.number("x", x);
+      out.number("z", z);
+    });
+  out.whole("neighbours", static_cast<int>(rig.neighbours));
+  out.word("court", rig.court);
+  out.word("court_state", rig.court_state);
+  out.inside("friction", [&] { write(out, rig.friction); });
+  out.number("friction_lowest", rig.friction_lowest);
+  out.number("friction_highest", rig.friction_highest);
+  out.inside("court_heat", [&] { write(out, rig.court_heat); });
+  out.inside("lug_heat", [&] { write(out, rig.lug_heat); });
+  out.number("pressure", rig.pressure);
+  out.number("speed", rig.speed);
+  out.number("distance", rig.distance);
+  out.number("heading", rig.heading);
+}
+
 void write(CanonicalWriter &out, const solver::PressRig &rig)
 {
   out.word("kind", "press");

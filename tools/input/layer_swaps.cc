@@ -89,8 +89,27 @@ void unknown_layer(const LayerSwap &swap, std::vector<std::string> names, Proble
                             : fmt::format("{}; a new one is called {}", list, fmt::join(laid_in, ", ")));
 }
 
+/// In a slide the bar and its skin are the layers: one rubber and one thickness each.
+void apply_to_lug(toml::table &lug, const LayerSwap &swap, Problems &problems)
+{
+  const bool is_bar = swap.layer.text == "lug";
+  if (!is_bar && swap.layer.text != "skin")
+    return note(problems, swap.layer, swap.layer.text, "there is no such layer", "The layers of this case: skin, lug");
+  if (swap.plies.size() != 1)
+    return note(problems, swap.layer, swap.layer.text, "a bar and its skin are of one rubber each",
+                fmt::format("Write for instance {} = rubber-67a", swap.layer.text));
+  const auto set = [&](const char *entry, const std::optional<PlacedText> &value) {
+    if (auto holder = value ? option_value(*value, swap_option, true) : std::nullopt)
+      set_entry(lug, "lug", entry, *holder->get(value_key));
+  };
+  set(is_bar ? "rubber" : "skin_rubber", swap.plies[0].material);
+  set(is_bar ? "height" : "skin", swap.plies[0].thickness);
+}
+
 void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
 {
+  if (auto *lug = tree.get_as<toml::table>("lug"))
+    return apply_to_lug(*lug, swap, problems);
   auto *layers = tree.get_as<toml::array>("layer");
   if (!layers)
     return; // told by the reader

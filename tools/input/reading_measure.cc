@@ -17,6 +17,7 @@ using materials::nearest_name;
 namespace
 {
 constexpr std::string_view of_unit[] = {"fibre_tension", "threshold_load", "heat_time"};
+constexpr std::array<std::string_view, 3> of_slide = {"effective_grip", "edge_pressure", "deflection"};
 constexpr std::string_view of_drop[] = {"rebound_by_height", "rebound_height", "return_by_speed",
                                         "return_by_loop",    "contact_time",   "peak_deceleration",
                                         "left_in_stack"};
@@ -97,6 +98,8 @@ Dimension reading_dimension(std::string_view name)
 
 bool rig_gives(std::string_view reading, bool is_press)
 {
+  if (contains(of_slide, reading))
+    return false;
   return is_press ? !contains(of_drop, reading) : !contains(of_press, reading);
 }
 

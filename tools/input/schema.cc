@@ -3,12 +3,16 @@
 
 #include "materials/material_reader.h"
 
+#include <numbers>
+
 namespace solemech::tools
 {
 namespace
 {
 using namespace materials;
 using D = Dimension;
+
+constexpr double degree = std::numbers::pi / 180;
 
 const Entry entries[] = {
   {"", "format", D::count, within(1, 1), required, "Version of the file format; this program reads 1."},
@@ -28,6 +32,8 @@ const Entry entries[] = {
   {"", "ball", D::block, any_value, "", "The ball of ISO 8307."},
   {"", "press", D::block, any_value, "", "A press, driven by travel or force."},
   {"", "durometer", D::block, any_value, "", "A hardness gauge set onto the stack; layers count from the gauge down."},
+  {"", "lug", D::block, any_value, "", "One bar of a tread with its skin, in place of the layers: for a slide."},
+  {"", "slide", D::block, any_value, "", "A lug pressed on a court and slid over it."},
   {"", "surroundings", D::block, any_value, "", "Temperature, gravity, air."},
   {"", "change", D::block, any_value, "",
    "Changes to the stack and rig files, e.g. core.thickness = \"18 mm\"."},
@@ -139,6 +145,35 @@ const Entry entries[] = {
   {"durometer", "wanted", D::hardness, above_to(0, 99), "",
    "Reading for which the modulus of a single rubber is sought."},
 
+  {"lug", "rubber", D::text, any_value, "", "Material of the lug.", "", "hardness"},
+  {"lug", "hardness", D::hardness, above_to(0, 99), "",
+   "Instead of a material: rubber of this hardness, its modulus good to 25 % at best."},
+  {"lug", "skin_rubber", D::text, any_value, "", "Material of the skin; by itself that of the lug."},
+  {"lug", "pattern", D::choice, any_value, "straight-bar",
+   "Straight bars across the shoe, or a herringbone whose arms lean from there by the arm angle.",
+   "straight-bar|herringbone"},
+  {"lug", "arm_angle", D::angle, within(0, 80 * degree), "", "Of a herringbone's arms, from across the shoe."},
+  {"lug", "width", D::length, within(0.5e-3, 0.05), required, "Across the face of the bar."},
+  {"lug", "height", D::length, within(0.5e-3, 0.02), required, "Of the fresh bar above its skin."},
+  {"lug", "spacing", D::length, within(0.5e-3, 0.1), required, "From bar to bar, middle to middle."},
+  {"lug", "skin", D::length, within(0.5e-3, 0.02), "1.5 mm", "Thickness of rubber under the bar."},
+  {"lug", "draft", D::angle, within(0, 30 * degree), "3 deg", "Lean of the walls."},
+  {"lug", "edge_radius", D::length, within(0.05e-3, 0.01), "0.25 mm", "Between wall and face."},
+  {"lug", "fillet", D::length, within(0.05e-3, 0.01), "0.5 mm", "Between wall and skin."},
+  {"lug", "neighbours", D::choice, any_value, "alike", "Bars beside it that move alike, or none.", "alike|none"},
+  {"lug", "conductivity", D::conductivity, above_to(0, 10), "0.2 W/(m K)", "Of the rubber (from memory)."},
+  {"lug", "specific_heat", D::specific_heat, above_to(0, 1e4), "1900 J/(kg K)", "Of the rubber (from memory)."},
+
+  {"slide", "court", D::text, any_value, required, "Court by name; its friction has a band."},
+  {"slide", "state", D::text, any_value, "clean", "State of its surface: clean, dusty, wet."},
+  {"slide", "friction", D::number, within(0, 3), "",
+   "Your own measured coefficient on this court in this state; it then depends on nothing."},
+  {"slide", "pressure", D::pressure, within(1e3, 5e6), "200 kPa", "Force over the fresh face."},
+  {"slide", "speed", D::speed, within(1e-4, 10), "0.5 m/s", "Of the slide."},
+  {"slide", "distance", D::length, within(0.1e-3, 1), "20 mm", "Greatest way; the slide ends before when it is steady."},
+  {"slide", "heading", D::angle, within(0, 90 * degree), "0 deg",
+   "Of the slide, from across the bar; 90 deg is along it. A herringbone is slid straight."},
+
   {"surroundings", "temperature", D::temperature, within(233.15, 353.15), "23 °C",
    "Temperature of everything."},
   {"surroundings", "gravity", D::acceleration, within(0.1, 100), "9.80665 m/s2", "Gravity (standard value)."},
@@ -175,6 +210,9 @@ const Entry entries[] = {
   {"expect", "loop_energy_in", D::energy, any_value, "", "Work of loading of a press."},
   {"expect", "loop_energy_lost", D::energy, any_value, "", "Area of the loop of a press."},
   {"expect", "hardness", D::number, any_value, "", "Reading of a hardness gauge, in points of its scale."},
+  {"expect", "effective_grip", D::number, any_value, "", "Friction along a slide over the force on the lug."},
+  {"expect", "edge_pressure", D::pressure, any_value, "", "Greatest pressure over 0.25 mm of a sliding lug."},
+  {"expect", "deflection", D::length, any_value, "", "Of the face of a sliding lug."},
   {"expect", "secant_stiffness", D::stiffness, any_value, "", "Peak force over travel of a press."},
 
   {"lesson", "number", D::count, within(1, 1000), required, "Place in the list of lessons."},
@@ -211,6 +249,8 @@ const Section sections[] = {
   {"press", "[press]", "Press cycles, pulses or a force history."},
   {"durometer", "[durometer]",
    "Hardness gauge after ISO 48-4, ASTM D2240 or JIS K 7312: a tip on a spring. The plug is at least 24 mm wide."},
+  {"lug", "[lug]", "One bar of a tread, in place of [[layer]]; `skin` and `lug` are its layers in results and swaps."},
+  {"slide", "[slide]", "A slide over a court at a steady speed. Give one of rubber and hardness with the lug."},
   {"surroundings", "[surroundings]", "Where the test is done."},
   {"series", "[[series]]", "Several cases from one file."},
   {"expect", "[[expect]]", "Ranges, each a list of two: `peak_force = [\"1.20 kN\", \"1.45 kN\"]`."},

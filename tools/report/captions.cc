@@ -2,6 +2,7 @@
 #include "tools/report/parts.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
+#include "tools/report/slide_story.h"
 #include "tools/report/story.h"
 #include "tools/results/energy_picture.h"
 #include "tools/results/readings_table.h"
@@ -51,6 +52,13 @@ Json captions_json(const Run &run)
     motion =
       fmt::format("The section in slow motion: {} from first touch to {}.", milliseconds(end),
                   is_drop(run) && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
+  }
+  if (has_slid(run))
+  {
+    moment = slide_moment(run);
+    loop = "A slide has no loop.";
+    motion = "Of a slide no pictures are kept.";
+    energy = "What is put in becomes heat between face and floor.";
   }
   const auto picture = energy_picture(run.setup, run.result);
   if (picture.input > 0)

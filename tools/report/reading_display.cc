@@ -50,6 +50,17 @@ constexpr Known known[] = {
   {"youngs_modulus", "modulus of the rubber", "MPa", 1e-6, 2, false},
   {"modulus_gent", "modulus that Gent's relation takes from the reading", "MPa", 1e-6, 2, false},
   {"modulus_for_wanted", "modulus for the wanted hardness", "MPa", 1e-6, 2, false},
+  {"effective_grip", "grip along the slide", "", 1, 2, true},
+  {"contact_share", "face in contact", "%", 1e2, 0, true},
+  {"edge_pressure", "pressure at the edge", "kPa", 1e-3, 0, true},
+  {"leading_lift", "leading end off the court, share of the face", "%", 1e2, 0, false},
+  {"trailing_lift", "trailing end off the court, share of the face", "%", 1e2, 0, false},
+  {"deflection", "way the face goes along", "mm", 1e3, 2, false},
+  {"lug_shear_stiffness", "shear stiffness of the lug", "kPa/mm", 1e-6, 0, false},
+  {"friction_work", "work of friction a metre of slide", "kJ/m²", 1e-3, 0, false},
+  {"temperature_rise", "the face warms by", "K", 1, 1, false},
+  {"wall_contact", "wall that lies on the court", "mm", 1e3, 2, false},
+  {"steady_way", "steady part of the slide", "mm", 1e3, 1, false},
   {"bottoming_margin", "travel left before bottoming", "%", 1e2, 0, false},
 };
 

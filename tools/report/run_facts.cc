@@ -75,6 +75,8 @@ std::string striker_name(const solver::Case &setup)
 {
   if (const auto *drop = std::get_if<solver::DropRig>(&setup.rig))
     return drop->tup.shape == solver::TupShape::sphere ? "ball" : "drop weight";
+  if (std::holds_alternative<solver::SlideRig>(setup.rig))
+    return "court";
   return std::holds_alternative<solver::PressRig>(setup.rig) ? "press head" : "tip of the gauge";
 }
 

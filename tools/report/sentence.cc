@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
+#include "tools/report/slide_story.h"
 #include "tools/report/story.h"
 #include "tools/results/readings_table.h"
 
@@ -30,6 +31,8 @@ std::string sentence_of(const Run &run)
   const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
   const auto   margin = value_of(run, "bottoming_margin");
   const double way = greatest_compression(run);
+  if (has_slid(run))
+    return slide_sentence(run);
   if (const auto points = value_of(run, "hardness"); points && run.result.complete)
     return fmt::format("The gauge reads {}: its spring holds the tip {} deep.", hardness_text(*points, run.setup),
                        length(value_of(run, "tip_depth").value_or(way)));
@@ -57,6 +60,8 @@ std::string sentence_of(const Run &run)
 
 std::vector<Headline> headline_of(const Run &run)
 {
+  if (has_slid(run))
+    return slide_headline(run);
   std::vector<Headline> headline;
   const auto            force = value_of(run, "peak_force");
   const double          way = greatest_compression(run);

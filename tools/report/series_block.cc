@@ -18,7 +18,7 @@ namespace solemech::tools::report
 namespace
 {
 constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression",
-                                   "hardness"};
+                                   "hardness", "effective_grip", "contact_share", "edge_pressure"};
 
 /// Points of one line of the chart, from left to right.
 struct Line
@@ -229,16 +229,17 @@ ChartSeries chart_series(const std::vector<const Run *> &runs, const Series &ser
 std::string series_sentence(const ChartSeries &series)
 {
   const auto *force = find(series, "peak_force"), *back = return_of(series);
-  const bool  gauge = !force && find(series, "hardness");
-  if (gauge)
-    force = find(series, "hardness");
+  const char *verb = "hits harder", *noun = "peak force";
+  if (!force && (force = find(series, "hardness")))
+    verb = "reads harder", noun = "hardness";
+  if (!force && (force = find(series, "effective_grip")))
+    verb = "grips more", noun = "grip";
   if (!force || series.values.empty())
     return fmt::format("Not every run gave readings over {}.", series.quantity);
   const auto lines = lines_of(series, *force);
   if (lines.size() > 1)
   {
-    std::string text = all_against_first(series, *force, gauge ? "reads harder" : "hits harder",
-                                         gauge ? "hardness" : "peak force");
+    std::string text = all_against_first(series, *force, verb, noun);
     if (back)
       if (const auto more = all_against_first(series, *back, "gives more back", short_name(*back));
           !more.empty())
@@ -249,7 +250,7 @@ std::string series_sentence(const ChartSeries &series)
   std::string text =
     fmt::format("From {} to {} of {} the {} {}", with_unit(lines[0].place.front(), series.unit),
                 with_unit(lines[0].place.back(), series.unit), series.quantity,
-                gauge ? "hardness" : "peak force", course(*force, lines[0]));
+                noun, course(*force, lines[0]));
   if (back)
     text += fmt::format("; the {} {}", short_name(*back), course(*back, lines_of(series, *back)[0]));
   return text + ".";

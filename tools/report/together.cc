@@ -103,6 +103,21 @@ std::string one_decimal(double value)
   return fmt::format("{:.1f}", value);
 }
 
+std::string two_decimals(double value)
+{
+  return fmt::format("{:.2f}", value);
+}
+
+std::string whole_percent(double share)
+{
+  return fmt::format("{:.0f} %", 100 * share);
+}
+
+std::string kilopascal(double value)
+{
+  return fmt::format("{:.0f} kPa", 1e-3 * value);
+}
+
 /// All values, or the least and the greatest of many.
 std::vector<double> shown(std::vector<double> values)
 {
@@ -128,6 +143,8 @@ std::string together_sentence(const std::vector<const Run *> &runs)
     texts.push_back(ranking(runs, "peak_force", "peak force", "hits harder", force_text));
   if (all_have(runs, "hardness"))
     texts.push_back(ranking(runs, "hardness", "hardness", "reads harder", one_decimal));
+  if (all_have(runs, "effective_grip"))
+    texts.push_back(ranking(runs, "effective_grip", "grip", "grips more", two_decimals));
   if (texts.empty())
     return "Not every run gave readings; what there is stands below.";
   std::string text;
@@ -167,6 +184,12 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
     add("hardness", "hardness", joined(texts_of(shown(values_of(runs, "hardness")), one_decimal), between));
   if (all_have(runs, "tip_depth"))
     add("tip_depth", "depth of the tip", joined(texts_of(shown(values_of(runs, "tip_depth")), length), between));
+  if (all_have(runs, "effective_grip"))
+    add("effective_grip", "grip", joined(texts_of(shown(values_of(runs, "effective_grip")), two_decimals), between));
+  if (all_have(runs, "contact_share"))
+    add("contact_share", "contact", joined(texts_of(shown(values_of(runs, "contact_share")), whole_percent), between));
+  if (all_have(runs, "edge_pressure"))
+    add("edge_pressure", "pressure at the edge", joined(texts_of(shown(values_of(runs, "edge_pressure")), kilopascal), between));
   if (all_have(runs, "greatest_compression"))
     add("greatest_compression", "compression",
         joined(texts_of(shown(values_of(runs, "greatest_compression")), length), between));

@@ -21,13 +21,18 @@ bool any_layer(const std::vector<const solver::Case *> &setups, bool (*condition
   });
 }
 
-/// The ball test is done on a sheet of foam, and a plug with its shell left on is not sawn either.
+bool is_slide(const solver::Case &setup)
+{
+  return std::holds_alternative<solver::SlideRig>(setup.rig);
+}
+
+/// The ball test is done on a sheet of foam, a slide is of a tread as it is, and a plug with its shell left on is not sawn either.
 bool is_cut_from_a_shoe(const solver::Case &setup)
 {
   const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
   const bool  is_ball_test = drop && drop->tup.shape == solver::TupShape::sphere;
   const bool  is_gauge = std::holds_alternative<solver::DurometerRig>(setup.rig); // set on from outside
-  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge;
+  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge && !is_slide(setup);
 }
 } // namespace
 
@@ -92,6 +97,13 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
 std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
 {
   std::vector<std::string> texts;
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_slide(*setup); }))
+  {
+    texts.emplace_back("Too little grip makes people fall, too much turns knees and ankles: neither end is the safe one. "
+                       "This number clears no court for play.");
+    texts.emplace_back("Dust and water change grip more than any tread does: clean and dry the court first, and follow "
+                       "the rules of the hall.");
+  }
   const auto               under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };

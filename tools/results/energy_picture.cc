@@ -42,7 +42,8 @@ double EnergyPicture::accounted() const
 EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result)
 {
   EnergyPicture picture;
-  if (std::holds_alternative<solver::DurometerRig>(setup.rig)) // a gauge is read, what it puts in is of no interest
+  // A gauge is read; of a slide all that is put in becomes heat in the end: shares say nothing.
+  if (std::holds_alternative<solver::DurometerRig>(setup.rig) || std::holds_alternative<solver::SlideRig>(setup.rig))
     return picture;
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return picture;

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <numbers>
+
 namespace solemech::tools
 {
 namespace
@@ -61,6 +63,19 @@ std::string press_text(const PressRig &rig, Lengths lengths)
   return fmt::format("press, {}, to {} {} in {} ms, {} time{}", tup_text(rig.tup, lengths), peak, wave,
                      digits_text(1e3 * rig.duration), rig.cycles, rig.cycles == 1 ? "" : "s");
 }
+
+std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
+{
+  std::string text = fmt::format("slide over {} {}, friction {:.2g}", rig.court_state, rig.court,
+                                 rig.friction.mu_ref * rig.friction.state);
+  if (rig.friction_highest > rig.friction_lowest)
+    text += fmt::format(" ({:.2g} to {:.2g})", rig.friction_lowest, rig.friction_highest);
+  text += fmt::format(", {:.0f} kPa, {:.2g} m/s, {:.0f}° from across the bar; bar {} wide, {} high, {} apart",
+                      1e-3 * rig.pressure, rig.speed, rig.heading * 180 / std::numbers::pi,
+                      length_text(rig.lug.width, lengths), length_text(rig.lug.height, lengths),
+                      length_text(rig.lug.spacing, lengths));
+  return text;
+}
 } // namespace
 
 std::string hardness_text(double points, const solver::Case &setup)
@@ -79,6 +94,8 @@ std::string rig_text(const solver::Case &setup, Lengths lengths)
   else if (const auto *rig = std::get_if<solver::DurometerRig>(&setup.rig))
     text = fmt::format("{} gauge on {} of specimen, read after {:.3g} s", scale_text(rig->gauge),
                        length_text(stack_height(setup), lengths), rig->read_after);
+  else if (const auto *slide = std::get_if<solver::SlideRig>(&setup.rig))
+    text = slide_text(*slide, lengths);
   return text + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
 }
 

@@ -183,7 +183,10 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
                                                              {"loop_return", "return"},
                                                              {"peak_force", "peak force"},
                                                              {"greatest_compression", "compression"},
-                                                             {"hardness", "hardness"}};
+                                                             {"hardness", "hardness"},
+                                                             {"effective_grip", "grip"},
+                                                             {"contact_share", "contact"},
+                                                             {"edge_pressure", "edge pressure"}};
   std::vector<std::string>                    texts;
   for (const auto &[name, heading] : headlines)
   {

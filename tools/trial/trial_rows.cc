@@ -42,6 +42,10 @@ const RowForm forms[] = {
    ""},
   {"contact_time", "contact time", false, Wish::neither, "longer contact", "shorter contact", "", ""},
   {"peak_pressure", "peak pressure", false, Wish::less, "more concentrated", "more spread out", "", ""},
+  {"effective_grip", "grip along the slide", false, Wish::neither, "grips more", "grips less", "", ""},
+  {"contact_share", "face in contact", true, Wish::neither, "more of the face down", "less of the face down", "", ""},
+  {"edge_pressure", "pressure at the edge", false, Wish::neither, "more on the edge", "less on the edge", "", ""},
+  {"deflection", "the face goes along by", false, Wish::neither, "bends further", "bends less far", "", ""},
   {"bottoming_margin", "bottoming", true, Wish::more, "further from the end", "nearer to the end",
    "more travel left ({})", "less travel left ({})"},
 };

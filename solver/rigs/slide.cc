@@ -1,0 +1,319 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/rigs/slide.h"
+
+#include "materials/contact_heat.h"
+#include "solver/recorder.h"
+#include "solver/slide_process.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr double mesh_share = 0.7 / 1.2;     ///< level of the lug's mesh over that of a stack at the same accuracy
+constexpr double slip_share = 1e-5 / 3e-3;   ///< elastic slip over lug height, at step tolerance 1
+constexpr double least_cosine = 0.02;        ///< below this a slide is along the bar: nothing shears the section
+constexpr double least_driven = 0.2;         ///< of the way the section is slid, so that its pressure pattern gets steady too
+constexpr double pressure_window = 0.25e-3;  ///< over which the pressure at the edge is taken [m]
+constexpr double elastic_share = 0.3;        ///< of the last shear, up to which the lug counts as elastic
+constexpr double longest_run = 10;           ///< of a heat path along the bar, over the contact across it
+constexpr double open_account = 0.005;       ///< of the work put in
+
+/// The bar with height and skin of the layers: a change may replace one of these and keep the rig.
+geometry::LugOutline outline_of(const Case &input, const SlideRig &rig)
+{
+  auto outline = rig.lug;
+  outline.skin = input.layers.at(0).thickness;
+  outline.height = input.layers.at(1).thickness;
+  return outline;
+}
+
+/// One recorded state, beside what slide_process.h records.
+struct Moment
+{
+  double axial = 0;     ///< nominal shear along the bar [Pa]
+  double grip = 0;      ///< along the heading [-]
+  std::vector<EnergyEntry> energies;
+  double numerical = 0, residual = 0, seating = 0; ///< [J/m]
+};
+
+class Slide
+{
+public:
+  Slide(const Case &input, const SlideRig &rig, const Resolution &resolution, const RunOptions &options)
+    : input_(input), rig_(rig), options_(options), friction_(rig.friction),
+      cosine_(std::max(0.0, std::cos(rig.heading))), sine_(std::sin(rig.heading)),
+      driven_(std::max(cosine_, least_driven)),
+      model_({outline_of(input, rig), input.layers.at(1).material, input.layers.at(0).material, rig.neighbours}, input,
+             mesh_share * resolution.mesh_level,
+             slip_share * input.layers.at(1).thickness * resolution.step_tolerance * driven_),
+      integrator_(sliding_integrator(model_))
+  {
+    model_.court->set_shear_law([this](double pressure) {
+      const auto [stress, slope] = friction_.traction(pressure, rig_.speed, input_.temperature);
+      return ShearLimit{cosine_ * stress, cosine_ * slope};
+    });
+  }
+
+  Result run()
+  {
+    // In the section the court goes the share cos(heading) of its way in the same time.
+    const SlideLoad load{.pressure = rig_.pressure, .speed = rig_.speed * driven_, .distance = rig_.distance * driven_};
+    try
+    {
+      outcome_ = slide(model_, integrator_, load, [this](const SlideMoment &moment) { return record(moment); });
+    }
+    catch (const RunStopped &)
+    {
+      throw;
+    }
+    catch (const std::runtime_error &error)
+    {
+      fail(error.what());
+    }
+    if (outcome_.moments.empty())
+      fail(outcome_.reason);
+    curves();
+    ledger();
+    readings();
+    return std::move(result_);
+  }
+
+private:
+  [[noreturn]] void fail(const std::string &reason)
+  {
+    result_.complete = false;
+    result_.stop_reason = reason;
+    throw RunFailed(reason, std::move(result_));
+  }
+
+  bool record(const SlideMoment &moment)
+  {
+    Moment own;
+    double sum = 0;
+    for (const auto &point : model_.court->points(integrator_.x))
+      if (point.pressure > 0)
+        sum += friction(point.pressure) * mobilised(point, moment.way) * sine_ * point.length;
+    own.axial = sum / model_.nominal_width();
+    own.grip = moment.pressure > 0 ? (cosine_ * moment.shear + sine_ * own.axial) / moment.pressure : 0.0;
+    own.energies = model_.equation.energies();
+    own.numerical = integrator_.numerical_energy(), own.residual = integrator_.residual_energy();
+    own.seating = integrator_.prescribed_work();
+    moments_.push_back(std::move(own));
+    const double share = 0.1 + 0.9 * moment.way / (rig_.distance * driven_);
+    return !options_.progress || options_.progress(share, "the slide");
+  }
+
+  /// mu p [Pa].
+  double friction(double pressure) const { return friction_.traction(pressure, rig_.speed, input_.temperature)[0]; }
+
+  /// How far friction is called upon at a point, 0..1: as much along the bar as across it.
+  double mobilised(const SlidingPointState &point, double way) const
+  {
+    const double limit = cosine_ * friction(point.pressure);
+    if (cosine_ < least_cosine)
+      return way > 0 ? 1 : 0;
+    return limit > 0 ? std::min(1.0, std::abs(point.shear) / limit) : 0.0;
+  }
+
+  double way_of(const SlideMoment &moment) const { return moment.way / driven_; }
+
+  void curves()
+  {
+    const auto &moments = outcome_.moments;
+    const auto  add = [&](const char *name, const char *unit, const char *meaning, auto value) {
+      Curve curve{name, unit, meaning, {}};
+      for (std::size_t i = 0; i < moments.size(); ++i)
+        curve.values.push_back(value(i));
+      result_.curves.push_back(std::move(curve));
+    };
+    for (const auto &moment : moments)
+      result_.time.push_back(moment.time);
+    add("way", "m", "way of the court along the heading", [&](std::size_t i) { return way_of(moments[i]); });
+    add("pressure", "Pa", "force on the lug over its fresh face", [&](std::size_t i) { return moments[i].pressure; });
+    add("shear", "Pa", "friction along the heading over the fresh face",
+        [&](std::size_t i) { return moments_[i].grip * moments[i].pressure; });
+    add("grip", "1", "friction along the heading over the force on the lug", [&](std::size_t i) { return moments_[i].grip; });
+    add("contact_share", "1", "touching length over the width of the fresh face",
+        [&](std::size_t i) { return moments[i].contact_share; });
+    add("deflection", "m", "of the lug's face across the bar, along the motion of the court",
+        [&](std::size_t i) { return moments[i].deflection; });
+    add("offset", "m", "of the force from the middle of the deflected face, towards the trailing edge",
+        [&](std::size_t i) { return moments[i].offset; });
+    add("sink", "m", "way of the court into the lug since first touch", [&](std::size_t i) { return moments[i].sink; });
+  }
+
+  std::vector<double> &row(const std::string &part, const std::string &kind, EnergyKind type)
+  {
+    for (auto &known : result_.ledger)
+      if (known.part == part && known.kind == kind)
+        return known.values;
+    result_.ledger.push_back({part, kind, type, std::vector<double>(moments_.size(), 0.0)});
+    return result_.ledger.back().values;
+  }
+
+  /// Energies per metre of bar. Along the bar friction takes what the drive gives at once.
+  void ledger()
+  {
+    double along = 0;
+    for (std::size_t i = 0; i < moments_.size(); ++i)
+    {
+      for (const auto &entry : moments_[i].energies)
+        row(std::string(entry.part), std::string(entry.kind), entry.type)[i] += entry.value;
+      row("scheme", "numerical", EnergyKind::numerical)[i] = moments_[i].numerical;
+      row("scheme", "residual", EnergyKind::numerical)[i] = moments_[i].residual;
+      row("press", "first touch", EnergyKind::exchanged)[i] = -moments_[i].seating;
+      if (sine_ <= 0)
+        continue;
+      if (i > 0)
+        along += 0.5 * (moments_[i].axial + moments_[i - 1].axial) * model_.nominal_width() * sine_ *
+                 (way_of(outcome_.moments[i]) - way_of(outcome_.moments[i - 1]));
+      row("court", "friction along the bar", EnergyKind::dissipated)[i] = along;
+      row("court", "drive along the bar", EnergyKind::exchanged)[i] = -along;
+    }
+    double put_in = 0;
+    for (const auto &known : result_.ledger)
+      if (known.type == EnergyKind::exchanged)
+        put_in -= known.values.back();
+    result_.input_energy = std::max(put_in, 0.0);
+    set_ledger_facts(result_, std::max(put_in, 1e-12));
+  }
+
+  void add(const char *name, double value, const char *unit, const char *meaning)
+  {
+    result_.readings.push_back({name, value, unit, meaning, -1});
+  }
+
+  void readings()
+  {
+    const auto &moments = outcome_.moments;
+    const auto &last = moments.back();
+    const double steady_from = last.way - outcome_.steady_way;
+    double       grip = 0;
+    int          n = 0;
+    for (std::size_t i = 0; i < moments.size(); ++i)
+      if (moments[i].way > steady_from)
+        grip += moments_[i].grip, ++n;
+    grip = n > 0 ? grip / n : moments_.back().grip;
+
+    add("effective_grip", grip, "1", "friction along the slide over the force on the lug, in the steady part");
+    add("contact_share", last.contact_share, "1", "touching length over the width of the fresh face, at the end");
+    add("edge_pressure", windowed_peak(outcome_.surface, pressure_window), "Pa",
+        "greatest mean pressure over 0.25 mm of the surface, at the end");
+    lifts();
+    add("deflection", last.deflection, "m", "of the lug's face across the bar at the end, mean");
+    if (const double stiffness = first_stiffness(); stiffness > 0)
+      add("lug_shear_stiffness", stiffness, "Pa/m",
+          "nominal shear over deflection of the face, in the first part, where the lug sticks");
+    if (const double work = work_per_way(); work > 0)
+      add("friction_work", work, "J/m3", "work of friction over the fresh face and over the way: joule per square metre and metre");
+    add("temperature_rise", temperature_rise(grip), "K",
+        "of the face after the whole distance: even heating, straight down, floor fresh under the lug");
+    if (outcome_.wall_contact > 0)
+      add("wall_contact", outcome_.wall_contact, "m", "length of the walls that lies on the court at the end");
+    add("steady_way", outcome_.steady_way / driven_, "m", "way of the court in the steady part");
+
+    result_.time_of_peak = result_.time.back();
+    result_.facts.unknowns = model_.equation.size();
+    result_.facts.cells = model_.mesh->cells().size();
+    result_.facts.steps = integrator_.n_steps;
+    result_.facts.repeated_steps = integrator_.n_repeated;
+    result_.facts.iterations = integrator_.n_iterations;
+    if (outcome_.end != SlideEnd::steady)
+      result_.warnings.push_back({"effective_grip", outcome_.reason});
+    if (const double open = result_.facts.ledger_numerical + result_.facts.ledger_residual; open > open_account)
+      result_.warnings.push_back({"", fmt::format("the energy account is open by {:.1f} % of the work put in", 100 * open)});
+  }
+
+  /// Shares of the flat face that are off the court at its ends. The court moves to the right: the right end trails.
+  void lifts()
+  {
+    const double flat = geometry::lug_wall(model_.cell.outline).edge_center[0];
+    std::vector<const SlidingPointState *> face;
+    for (const auto &point : outcome_.surface)
+      if (std::abs(point.at_rest[0]) < flat)
+        face.push_back(&point);
+    std::sort(face.begin(), face.end(), [](const auto *a, const auto *b) { return a->at_rest[0] < b->at_rest[0]; });
+    const auto touches = [](const auto *point) { return point->pressure > 0; };
+    const auto first = std::find_if(face.begin(), face.end(), touches);
+    const auto behind = std::find_if(face.rbegin(), face.rend(), touches).base();
+    const auto length = [](auto from, auto to) {
+      double sum = 0;
+      for (; from != to; ++from)
+        sum += (*from)->length;
+      return sum;
+    };
+    const double whole = length(face.begin(), face.end());
+    const bool   none = first == face.end();
+    add("leading_lift", none ? 0.0 : length(face.begin(), first) / whole, "1",
+        "share of the flat face that is off the court at its leading end");
+    add("trailing_lift", none ? 1.0 : length(behind, face.end()) / whole, "1",
+        "share of the flat face that is off the court at its trailing end");
+  }
+
+  /// Shear over deflection while the lug still sticks [Pa/m]; 0: the section is not sheared.
+  double first_stiffness() const
+  {
+    const auto &moments = outcome_.moments;
+    if (cosine_ < least_cosine)
+      return 0;
+    std::size_t start = 0;
+    while (start + 1 < moments.size() && moments[start + 1].way <= 0)
+      ++start;
+    std::size_t end = start + 1;
+    while (end + 1 < moments.size() && moments[end + 1].shear < elastic_share * moments.back().shear)
+      ++end;
+    if (end >= moments.size())
+      return 0;
+    const double deflection = moments[end].deflection - moments[start].deflection;
+    return deflection > 0 ? (moments[end].shear - moments[start].shear) / deflection : 0.0;
+  }
+
+  /// Since the slide is steady, or since the beginning [J/m3].
+  double work_per_way() const
+  {
+    const double way = outcome_.steady_way > 0 ? outcome_.steady_way : outcome_.moments.back().way;
+    if (way <= 0)
+      return 0;
+    // Slip across the bar is the share cos(heading) of the slip, as `way` is of the way.
+    double sum = 0;
+    for (const auto &point : outcome_.surface)
+      if (point.pressure > 0)
+        sum += friction(point.pressure) / point.pressure * point.pressure_slid * point.length;
+    return sum / (model_.nominal_width() * way);
+  }
+
+  /// Constant heating of the touching face for the time of the whole slide [K].
+  double temperature_rise(double grip) const
+  {
+    const double share = outcome_.moments.back().contact_share;
+    if (share <= 0 || grip <= 0)
+      return 0;
+    const double contact = share * model_.nominal_width(), time = rig_.distance / rig_.speed;
+    const double length = contact / std::max(cosine_, 1 / longest_run);
+    const double into_lug = materials::sliding_heat_share(rig_.lug_heat, rig_.court_heat, length, rig_.speed, time);
+    return materials::constant_flux_rise(rig_.lug_heat, into_lug * grip * rig_.pressure / share * rig_.speed, time);
+  }
+
+  const Case             &input_;
+  const SlideRig         &rig_;
+  const RunOptions       &options_;
+  materials::CourtFriction friction_;
+  double                  cosine_, sine_, driven_;
+  LugModel                model_;
+  TimeIntegrator          integrator_;
+  SlideOutcome            outcome_;
+  std::vector<Moment>     moments_;
+  Result                  result_;
+};
+} // namespace
+
+Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resolution, const RunOptions &options)
+{
+  return Slide(input, rig, resolution, options).run();
+}
+} // namespace solemech::solver

@@ -1,0 +1,144 @@
+// SPDX-License-Identifier: Apache-2.0
+// Sheets of a slide: every number where it belongs, courts by name, hardness in place of a rubber, what a
+// person reads for a bad bar.
+#include "materials/hardness.h"
+#include "materials/library.h"
+#include "tests/support/catch.h"
+#include "tools/input/case_text.h"
+
+#include "sample_sheets.h"
+
+#include <numbers>
+
+using namespace solemech;
+using namespace solemech::tests;
+
+namespace
+{
+const std::string bar = "width = \"4 mm\"\nheight = \"3 mm\"\nspacing = \"8 mm\"\n";
+
+std::string slide_sheet(const std::string &lug, const std::string &slide)
+{
+  return "format = 1\n[lug]\n" + lug + "[slide]\n" + slide;
+}
+
+tools::ReadOptions full_library()
+{
+  static const auto  library = materials::Library::load(std::string(SOLEMECH_SOURCE) + "/materials/library");
+  tools::ReadOptions options;
+  options.library = library.source();
+  return options;
+}
+
+solver::Case one(const std::string &text, std::vector<std::string> overrides = {},
+                 std::vector<std::string> swaps = {})
+{
+  auto options = full_library();
+  options.overrides = std::move(overrides), options.swaps = std::move(swaps);
+  return tools::read_case_text(text, "my.toml", options).cases.at(0);
+}
+
+std::string slips(const std::string &text)
+{
+  try
+  {
+    one(text);
+  }
+  catch (const materials::CaseError &error)
+  {
+    return error.what();
+  }
+  return "";
+}
+
+const std::string sound = slide_sheet("rubber = \"rubber-64a\"\n" + bar, "court = \"hardwood\"\n");
+} // namespace
+
+TEST_CASE("a slide: bar, court and load where they belong")
+{
+  const auto data = one(
+    slide_sheet("rubber = \"rubber-64a\"\nskin_rubber = \"rubber-60a\"\ndraft = \"6 deg\"\n" + bar,
+                "court = \"hardwood\"\nstate = \"dusty\"\npressure = \"0.3 MPa\"\nheading = \"30 deg\"\n"));
+  const auto &rig = std::get<solver::SlideRig>(data.rig);
+  REQUIRE(data.layers.size() == 2);
+  CHECK(data.layers[0].name == "skin");
+  CHECK(data.layers[0].material.name == "rubber-60a");
+  CHECK(data.layers[1].name == "lug");
+  CHECK(data.layers[0].thickness == Approx(1.5e-3));
+  CHECK(data.layers[1].thickness == Approx(3e-3));
+  CHECK(rig.lug.draft == Approx(std::numbers::pi / 30));
+  CHECK(rig.heading == Approx(std::numbers::pi / 6));
+  CHECK(rig.pressure == Approx(0.3e6));
+  CHECK(rig.friction.mu_ref * rig.friction.state == Approx(0.8 * 0.6)); // materials/courts/hardwood.toml
+  CHECK(rig.friction_lowest == Approx(0.5 * 0.4));
+  CHECK(rig.friction_highest == Approx(1.2 * 0.85));
+  CHECK(rig.lug_heat.density == data.layers[1].material.density);
+}
+
+TEST_CASE("a friction of one's own takes the place of the court's law")
+{
+  const auto  data = one(sound, {"slide.friction=0.9"});
+  const auto &friction = std::get<solver::SlideRig>(data.rig).friction;
+  CHECK(materials::CourtFriction(friction).at(0.1e6, 0.1, 280).mu == Approx(0.9).epsilon(1e-12));
+  CHECK(materials::CourtFriction(friction).at(2e6, 3, 310).mu == Approx(0.9).epsilon(1e-12));
+}
+
+TEST_CASE("a hardness in place of a rubber")
+{
+  const auto  data = one(slide_sheet("hardness = \"64 ShoreA\"\n" + bar, "court = \"asphalt\"\n"));
+  const auto &rubber = std::get<materials::RubberData>(data.layers[1].material.data);
+  CHECK(6 * rubber.c10 == Approx(materials::modulus_gent(64)));
+}
+
+TEST_CASE("a bar takes another rubber and height as a layer does")
+{
+  const auto data = one(sound, {}, {"lug = rubber-67a 2.5 mm", "skin = 2 mm"});
+  CHECK(data.layers[1].material.name == "rubber-67a");
+  CHECK(std::get<solver::SlideRig>(data.rig).lug.height == Approx(2.5e-3));
+  CHECK(std::get<solver::SlideRig>(data.rig).lug.skin == Approx(2e-3));
+}
+
+TEST_CASE("every number of a slide tells in the fingerprint")
+{
+  const auto before = tools::canonical_text(one(sound));
+  for (const char *change :
+       {"lug.width=4.1 mm", "lug.height=3.1 mm", "lug.spacing=8.1 mm", "lug.skin=1.6 mm", "lug.draft=4 deg",
+        "lug.edge_radius=0.3 mm", "lug.fillet=0.6 mm", "lug.neighbours=none", "lug.conductivity=0.3 W/(m K)",
+        "lug.specific_heat=1800 J/(kg K)", "lug.rubber=rubber-60a", "lug.skin_rubber=rubber-60a",
+        "slide.court=asphalt", "slide.state=wet", "slide.friction=0.8", "slide.pressure=210 kPa",
+        "slide.speed=0.6 m/s", "slide.distance=21 mm", "slide.heading=1 deg"})
+  {
+    INFO(change);
+    CHECK(tools::canonical_text(one(sound, {change})) != before);
+  }
+}
+
+TEST_CASE("slips of a slide are told with their cure")
+{
+  using Catch::Contains;
+  CHECK(slips(sound) == "");
+  CHECK_THAT(slips(slide_sheet("rubber = \"rubber-64a\"\n" + bar, "court = \"hardwod\"\n")),
+             Contains("my.toml:8:9: slide.court: there is no court \"hardwod\". Did you mean \"hardwood\"?"));
+  CHECK_THAT(
+    slips(slide_sheet("rubber = \"rubber-64a\"\n" + bar, "court = \"hardwood\"\nstate = \"dustry\"\n")),
+    Contains("slide.state: hardwood is not known \"dustry\". Did you mean \"dusty\"?"));
+  CHECK_THAT(slips(slide_sheet("hardness = 64\n" + bar, "court = \"hardwood\"\n")), Contains("lug.hardness"));
+  CHECK_THAT(slips(slide_sheet("hardness = \"64\"\n" + bar, "court = \"hardwood\"\n")),
+             Contains("does not say which hardness scale"));
+  CHECK_THAT(
+    slips(slide_sheet("rubber = \"rubber-64a\"\nwidth = \"1 mm\"\nheight = \"5 mm\"\nspacing = \"8 mm\"\n",
+                      "court = \"hardwood\"\n")),
+    Contains("lug.height: 5 mm on a width of 1 mm is too slender to stand. Give at most 3 mm"));
+  CHECK_THAT(
+    slips(slide_sheet("rubber = \"rubber-64a\"\nwidth = \"4 mm\"\nheight = \"3 mm\"\nspacing = \"4 mm\"\n",
+                      "court = \"hardwood\"\n")),
+    Contains("lug.spacing: the clearance between the bars is negative"));
+  CHECK_THAT(slips(slide_sheet("rubber = \"eva-soft\"\n" + bar, "court = \"hardwood\"\n")),
+             Contains("is no rubber"));
+  CHECK_THAT(slips(slide_sheet(bar, "court = \"hardwood\"\n")), Contains("lug.rubber: is missing"));
+  CHECK_THAT(slips(slide_sheet("rubber = \"rubber-64a\"\npattern = \"herringbone\"\n" + bar,
+                               "court = \"hardwood\"\n")),
+             Contains("lug.arm_angle: is missing"));
+  CHECK_THAT(slips("format = 1\n[slide]\ncourt = \"hardwood\"\n"), Contains("the case has no [lug]"));
+  CHECK_THAT(slips(sound + "[drop]\nmass = \"1 kg\"\n"), Contains("does not go with a slide"));
+}
