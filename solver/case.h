@@ -52,6 +52,15 @@ struct Layer
   std::optional<AirUnit>  unit;
 };
 
+/// Height of a stack of layers, foot side to ground [m].
+inline double stack_height(const std::vector<Layer> &layers)
+{
+  double height = 0;
+  for (const Layer &layer : layers)
+    height += layer.thickness;
+  return height;
+}
+
 enum class Side { free, ring, shell };                      ///< cut free / wrapped by a firmer wall / shell left on
 enum class Base { bonded, resting, clamped, sliding };      ///< sliding: held vertically, frictionless
 enum class Section { axisymmetric, plane_strain };

@@ -91,7 +91,7 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
 
 StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution,
                        const SmallStriker &small)
-  : input(the_case), tup_surface(striker_surface(tup))
+  : input(the_case), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
   {
@@ -100,7 +100,6 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
       parts.push_back({layer.name + " ring", *layer.ring, layer.area_share, layer.name});
     if (layer.unit)
       parts.push_back({layer.name + " film", layer.unit->film, 1.0, layer.name, true});
-    height += layer.thickness;
   }
   if (input.plug.side == Side::ring)
     parts.push_back({"wall", input.plug.side_material, 1.0, ""});

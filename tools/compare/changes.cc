@@ -253,7 +253,7 @@ private:
   /// Height of the stack and radius of the plug.
   void size()
   {
-    const double from = height_of(plan_.a.layers), to = height_of(plan_.b.layers);
+    const double from = stack_height(plan_.a.layers), to = stack_height(plan_.b.layers);
     const double radius_from = plan_.a.plug.radius, radius_to = plan_.b.plug.radius;
     plan_.height_is_kept = n_thickness_changes_ > 1;
     const bool height = plan_.height_is_kept && std::abs(to - from) > same_length;
@@ -289,14 +289,6 @@ private:
   int         n_thickness_changes_ = 0;
 };
 } // namespace
-
-double height_of(const std::vector<Layer> &layers)
-{
-  double height = 0;
-  for (const Layer &layer : layers)
-    height += layer.thickness;
-  return height;
-}
 
 ChangePlan planned_changes(const solver::Case &a, const solver::Case &b)
 {

@@ -66,7 +66,4 @@ struct ChangePlan
 
 /// Both cases must be of one section (axisymmetric or plane strain).
 ChangePlan planned_changes(const solver::Case &a, const solver::Case &b);
-
-/// Total thickness [m].
-double height_of(const std::vector<solver::Layer> &layers);
 } // namespace solemech::tools

@@ -45,7 +45,7 @@ public:
     }
     if (plan_.height_is_kept)
       mixture.impossible =
-        scale_foam(setup.layers, height_of((is_made(plan_.size) ? plan_.b : plan_.a).layers));
+        scale_foam(setup.layers, stack_height((is_made(plan_.size) ? plan_.b : plan_.a).layers));
     if (mixture.impossible.empty())
       mixture.impossible = misfit(setup);
     return mixture;
@@ -104,7 +104,7 @@ private:
     double foam = 0;
     for (const Layer &layer : layers)
       foam += role_of(layer) == Role::foam ? layer.thickness : 0;
-    const double rest = height_of(layers) - foam;
+    const double rest = stack_height(layers) - foam;
     if (std::abs(foam + rest - height) < 1e-9) // [m]
       return "";
     if (foam <= 0)

@@ -257,10 +257,7 @@ private:
       plug.radius = fields.value("radius");
     else
     {
-      double height = 0;
-      for (const auto &layer : case_.layers)
-        height += layer.thickness;
-      plug.radius = solver::tup_of(case_.rig).diameter / 2 + height;
+      plug.radius = solver::tup_of(case_.rig).diameter / 2 + stack_height(case_.layers);
       if (std::holds_alternative<solver::DurometerRig>(case_.rig))
         plug.radius = std::max(plug.radius, durometer_edge);
     }

@@ -133,9 +133,7 @@ private:
 
   void rig()
   {
-    double height = 0;
-    for (const auto &layer : case_.layers)
-      height += layer.thickness;
+    const double height = stack_height(case_.layers);
     if (const auto *press = std::get_if<solver::PressRig>(&case_.rig))
     {
       if (press->control == solver::PressControl::displacement && press->peak >= 0.95 * height)

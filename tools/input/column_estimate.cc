@@ -12,18 +12,10 @@ namespace
 {
 using materials::FoamData;
 
-double stack_height(const solver::Case &data)
-{
-  double height = 0;
-  for (const auto &layer : data.layers)
-    height += layer.thickness;
-  return height;
-}
-
 double loaded_area(const solver::Case &data)
 {
   const double striker = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, data.rig);
-  const double radius = std::min(data.plug.radius, striker + stack_height(data) / 2);
+  const double radius = std::min(data.plug.radius, striker + stack_height(data.layers) / 2);
   // A plane section counts one metre of depth.
   return data.plug.section == solver::Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
 }

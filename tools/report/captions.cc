@@ -22,7 +22,7 @@ constexpr double worth_telling = 0.02; ///< share of the energy below which a pa
 
 Json captions_json(const Run &run)
 {
-  const double             height = stack_height(run.setup);
+  const double             height = stack_height(run.setup.layers);
   const double             way = greatest_compression(run);
   const double             force = peak_force(run);
   std::vector<std::string> layers;

@@ -67,7 +67,7 @@ std::string milliseconds(double seconds)
 
 std::string of_stack(const Run &run, double way)
 {
-  const double height = stack_height(run.setup);
+  const double height = stack_height(run.setup.layers);
   return height > 0 ? fmt::format("{} of {}", length(way), length(height)) : length(way);
 }
 

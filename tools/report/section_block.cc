@@ -100,7 +100,7 @@ Json section_json(const Run &run, const std::vector<Part> &parts)
   const auto &setup = run.setup;
   if (setup.layers.empty())
     return nullptr;
-  const double height = stack_height(setup);
+  const double height = stack_height(setup.layers);
   const bool   invented = layers_are_assumed(run);
   Json         layers = Json::array(), widths = Json::array();
   const auto   width = [&](const std::string &name, double metres, double level, bool assumed) {

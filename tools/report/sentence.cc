@@ -101,7 +101,7 @@ std::vector<Headline> headline_of(const Run &run)
   const auto share = value_of(run, "compression_share");
   headline.push_back(
     {"compression", length(way),
-     share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup))) : ""});
+     share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup.layers))) : ""});
   return headline;
 }
 

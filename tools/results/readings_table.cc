@@ -59,7 +59,7 @@ std::string compression(double value, const Run &run, const Options &options)
 {
   const auto *part = run.result.find("compression_share");
   return length_text(value, options.lengths, false) + " of " +
-         length_text(stack_height(run.setup), options.lengths) +
+         length_text(stack_height(run.setup.layers), options.lengths) +
          (part ? "  " + percent_text(part->value, options.details) : std::string());
 }
 

@@ -36,7 +36,4 @@ std::string percent_text(double share, bool decimals);
 
 /// One line about the rig, with its masses, shapes and heights.
 std::string rig_text(const solver::Case &setup, Lengths lengths);
-
-/// Height of the stack above the base [m].
-double stack_height(const solver::Case &setup);
 } // namespace solemech::tools

@@ -93,17 +93,9 @@ std::string rig_text(const solver::Case &setup, Lengths lengths)
     text = press_text(*press, lengths);
   else if (const auto *rig = std::get_if<solver::DurometerRig>(&setup.rig))
     text = fmt::format("{} gauge on {} of specimen, read after {:.3g} s", scale_text(rig->gauge),
-                       length_text(stack_height(setup), lengths), rig->read_after);
+                       length_text(stack_height(setup.layers), lengths), rig->read_after);
   else if (const auto *slide = std::get_if<solver::SlideRig>(&setup.rig))
     text = slide_text(*slide, lengths);
   return text + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
-}
-
-double stack_height(const solver::Case &setup)
-{
-  double height = 0;
-  for (const auto &layer : setup.layers)
-    height += layer.thickness;
-  return height;
 }
 } // namespace solemech::tools

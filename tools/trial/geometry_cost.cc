@@ -19,14 +19,6 @@ ShoePart part_named(const std::string &text)
   return heel == forefoot ? ShoePart::unknown : heel ? ShoePart::heel : ShoePart::forefoot;
 }
 
-double height_of(const solver::Case &data)
-{
-  double height = 0;
-  for (const auto &layer : data.layers)
-    height += layer.thickness;
-  return height;
-}
-
 bool is_laid_in(const std::string &name)
 {
   return name.starts_with("insert") || name.starts_with("footbed") || name.starts_with("sockliner");
@@ -100,7 +92,7 @@ GeometryCost geometry_cost(const solver::Case &now, const solver::Case &changed)
 {
   GeometryCost cost;
   cost.part = shoe_part(now);
-  cost.height = height_of(changed) - height_of(now);
+  cost.height = stack_height(changed.layers) - stack_height(now.layers);
   cost.inside = thickness_inside(changed) - thickness_inside(now);
   cost.volume = cost.inside * assumed_area(cost.part);
   return cost;

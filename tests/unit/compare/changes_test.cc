@@ -71,7 +71,7 @@ TEST_CASE("one thickness is one change, and the height of the stack is none")
   const auto traded = planned_changes(heel(), thicker);
   CHECK(names_of(traded) == std::set<std::string>{"thicker core", "thinner carrier"});
   for (ChangeSet set = 0; set < 4; ++set)
-    CHECK(height_of(mixture(traded, set).setup.layers) == Approx(26.5e-3).epsilon(1e-12));
+    CHECK(stack_height(mixture(traded, set).setup.layers) == Approx(26.5e-3).epsilon(1e-12));
 }
 
 TEST_CASE("air, build and surroundings of a pair of units are changes of their own")
@@ -98,13 +98,13 @@ TEST_CASE("with no change a mixture is A, with all of them it is B")
 TEST_CASE("every mixture has the height of one of the two stacks and fits together")
 {
   const auto   plan = planned_changes(heel(), forefoot());
-  const double a = height_of(heel().layers), b = height_of(forefoot().layers);
+  const double a = stack_height(heel().layers), b = stack_height(forefoot().layers);
   for (ChangeSet set = 0; set <= all_of(plan); ++set)
   {
     const auto mixed = mixture(plan, set);
     CHECK(mixed.impossible == "");
     const bool has_size_of_b = set >> static_cast<unsigned>(plan.size) & 1U;
-    CHECK(height_of(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
+    CHECK(stack_height(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
     CHECK(mixed.setup.plug.radius == (has_size_of_b ? 0.042 : 0.037));
     std::set<std::string> layers;
     for (const auto &each : mixed.setup.layers)
