@@ -4,6 +4,7 @@
 #include "solver/part_law.h"
 
 #include <algorithm>
+#include <limits>
 
 namespace solemech::solver
 {
@@ -79,6 +80,14 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
       top.push_back(face);
   for (const auto &vertex : drawn.mesh.vertices)
     highest = std::max(highest, vertex[1]);
+  face_left_ = std::numeric_limits<double>::max(), face_right_ = -face_left_;
+  for (const unsigned f : drawn.face)
+    for (const unsigned v :
+         geometry::face_vertices(drawn.mesh.cells[drawn.mesh.faces[f].cell], drawn.mesh.faces[f].face))
+    {
+      face_left_ = std::min(face_left_, drawn.mesh.vertices[v][0]);
+      face_right_ = std::max(face_right_, drawn.mesh.vertices[v][0]);
+    }
   const double depth = penetration_share * cell.outline.height;
   auto contact = std::make_unique<SlidingContact>("court", *mesh, top, equilibrium_modulus(cell.lug, input) / (depth * depth),
                                                   slip_length, 0, highest);

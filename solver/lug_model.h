@@ -38,6 +38,14 @@ public:
   AppliedForce                   *load = nullptr;  ///< on the court, downwards, per metre of bar [N/m]
 
   int    court_unknown() const { return equation.n_unknowns(); }
+  /// Whether a place of the unloaded outline lies on the face that was drawn to touch, not on a wall.
+  bool is_on_face(const Point &at_rest) const
+  {
+    return at_rest[0] >= face_left_ && at_rest[0] <= face_right_;
+  }
   double nominal_width() const { return cell.outline.width; } ///< of the fresh face: pressures refer to it [m]
+
+private:
+  double face_left_, face_right_; ///< ends of the drawn face [m]
 };
 } // namespace solemech::solver

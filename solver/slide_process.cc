@@ -22,32 +22,12 @@ constexpr double folded_share = 0.3;        ///< of the lug height that the wall
 /// By which the court is lowered to the first touch [m]: the first that finds a balance.
 constexpr double seat_depths[] = {1e-6, 0.5e-6, 2e-6, 0.25e-6, 4e-6};
 
-/// Places of the drawn face's ends.
-struct FaceEnds
-{
-  double left, right;
-};
-
-FaceEnds face_ends(const LugModel &model)
-{
-  const auto &mesh = model.drawn.mesh;
-  FaceEnds    ends{1e300, -1e300};
-  for (const unsigned f : model.drawn.face)
-    for (const unsigned v : geometry::face_vertices(mesh.cells[mesh.faces[f].cell], mesh.faces[f].face))
-    {
-      ends.left = std::min(ends.left, mesh.vertices[v][0]);
-      ends.right = std::max(ends.right, mesh.vertices[v][0]);
-    }
-  return ends;
-}
-
 /// Length of the walls that touches.
 double wall_contact(const LugModel &model, const std::vector<SlidingPointState> &points)
 {
-  const auto ends = face_ends(model);
-  double     length = 0;
+  double length = 0;
   for (const auto &point : points)
-    if (point.pressure > 0 && (point.at_rest[0] < ends.left || point.at_rest[0] > ends.right))
+    if (point.pressure > 0 && !model.is_on_face(point.at_rest))
       length += point.length;
   return length;
 }
@@ -64,12 +44,11 @@ SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, d
   m.grip = state.normal > 0 ? state.shear / state.normal : 0.0;
   m.sink = -integrator.x[model.court_unknown()];
   m.contact_share = state.contact_length / width;
-  const auto ends = face_ends(model);
-  double     work = 0, shift = 0, length = 0;
+  double work = 0, shift = 0, length = 0;
   for (const auto &point : model.court->points(integrator.x))
   {
     work += point.work * point.length;
-    if (point.at_rest[0] < ends.left || point.at_rest[0] > ends.right)
+    if (!model.is_on_face(point.at_rest))
       continue;
     shift += (point.position[0] - point.at_rest[0]) * point.length;
     length += point.length;

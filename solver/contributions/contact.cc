@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/contributions/contact.h"
 
-#include <deal.II/base/quadrature_lib.h>
-
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -11,8 +9,6 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr unsigned points_per_face = 5;
-
 struct PenaltyResponse
 {
   double energy, pressure, stiffness;
@@ -31,31 +27,11 @@ Contact::Contact(std::string name, const Discretisation &mesh, const std::vector
   : name_(std::move(name)), surface_(std::move(surface)), settings_(settings), body_(body),
     n_unknowns_(mesh.n_unknowns()), height_(height), facing_(faces_up ? -1.0 : 1.0), mesh_(&mesh)
 {
-  const dealii::QGauss<1> rule(points_per_face);
-  for (const auto &face : faces)
+  for (const SurfacePoint &on_face : surface_points(mesh, faces))
   {
-    const auto nodes = mesh.edge(face);
-    for (unsigned q = 0; q < points_per_face; ++q)
-    {
-      const auto   shapes = edge_shapes(rule.point(q)[0]);
-      ContactPoint point{};
-      double       radius = 0, tangent[2] = {};
-      for (unsigned a = 0; a < 3; ++a)
-      {
-        point.node[a] = mesh.nodes()[nodes[a]];
-        for (unsigned c = 0; c < 2; ++c)
-        {
-          point.dof[2 * a + c] = mesh.dof(nodes[a], c);
-          tangent[c] += shapes.slope[a] * point.node[a][c];
-        }
-        radius += shapes.value[a] * point.node[a][0];
-      }
-      point.shape = shapes.value, point.slope = shapes.slope;
-      const double around = mesh.around(radius);
-      point.area = rule.weight(q) * std::hypot(tangent[0], tangent[1]) * around;
-      point.position = radius;
-      points_.push_back(point);
-    }
+    ContactPoint point{on_face};
+    point.position = on_face.at_rest[0];
+    points_.push_back(point);
   }
 }
 
@@ -71,13 +47,7 @@ double Contact::distance(const Point &place, const Vector &x) const
 
 Contact::Gap Contact::gap(const ContactPoint &point, const Vector &x) const
 {
-  Gap gap{{}, {0, 0}};
-  for (unsigned a = 0; a < 3; ++a)
-    for (unsigned c = 0; c < 2; ++c)
-    {
-      const int dof = point.dof[2 * a + c];
-      gap.position[c] += point.shape[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
-    }
+  Gap gap{{}, position(point, x)};
   gap.distance = surface_distance(surface_, gap.position[0], facing_ * (gap.position[1] - surface_height(x)));
   gap.distance.normal[1] *= facing_;
   gap.distance.curvature[2] *= facing_;
@@ -233,16 +203,7 @@ ContactState Contact::state(const Vector &x) const
     state.force -= lift;
     state.radius = std::max(state.radius, here.position[0]);
     state.deepest = std::max(state.deepest, -here.distance.distance);
-    double drawn[2] = {}, outwards = 0, radius = 0;
-    for (unsigned a = 0; a < 3; ++a)
-    {
-      const int dof = point.dof[2 * a];
-      radius += point.shape[a] * point.node[a][0];
-      outwards += point.slope[a] * (point.node[a][0] + (dof >= 0 ? x[dof] : 0.0));
-      for (unsigned c = 0; c < 2; ++c)
-        drawn[c] += point.slope[a] * point.node[a][c];
-    }
-    const double spread = std::abs(outwards) / std::hypot(drawn[0], drawn[1]) * (round ? here.position[0] / radius : 1.0);
+    const double spread = reach(point, x) * (round ? here.position[0] / point.at_rest[0] : 1.0);
     loads.push_back({area_within(here.position[0]), point.area * spread, std::abs(lift)});
   }
   // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width has. Each

@@ -10,19 +10,16 @@
 
 #include "geometry/rigid_surface.h"
 #include "solver/contribution.h"
+#include "solver/contributions/surface_points.h"
 
 namespace solemech::solver
 {
 /// Contact point of a boundary face.
-struct ContactPoint
+struct ContactPoint : SurfacePoint
 {
-  std::array<int, 6>    dof;      ///< r, z of the three nodes; -1 where held
-  std::array<Point, 3>  node;     ///< positions at rest [m]
-  std::array<double, 3> shape, slope;
-  double                area;     ///< reference area it stands for [m2]
-  double                slip = 0, pressure = 0, position = 0; ///< accepted elastic slip, pressure, radius
-  bool                  stuck = false;
-  Point                 touched{}, along{}; ///< where it stuck, counted from the surface, and the tangent there
+  double slip = 0, pressure = 0, position = 0; ///< accepted elastic slip, pressure, radius
+  bool   stuck = false;
+  Point  touched{}, along{}; ///< where it stuck, counted from the surface, and the tangent there
 };
 
 struct ContactSettings

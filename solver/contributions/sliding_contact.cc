@@ -1,47 +1,22 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/contributions/sliding_contact.h"
 
-#include <deal.II/base/quadrature_lib.h>
-
 #include <algorithm>
 #include <cmath>
 
 namespace solemech::solver
 {
-namespace
-{
-constexpr unsigned points_per_face = 5;
-}
-
 SlidingContact::SlidingContact(std::string name, const Discretisation &mesh,
                                const std::vector<geometry::BoundaryFace> &faces, double penalty, double slip_length,
                                int body, double height)
   : name_(std::move(name)), mesh_(&mesh), penalty_(penalty), slip_length_(slip_length), height_(height), body_(body),
     law_([](double) { return ShearLimit{}; })
 {
-  const dealii::QGauss<1> rule(points_per_face);
-  for (const auto &face : faces)
+  for (const SurfacePoint &on_face : surface_points(mesh, faces))
   {
-    const auto nodes = mesh.edge(face);
-    for (unsigned q = 0; q < points_per_face; ++q)
-    {
-      const auto shapes = edge_shapes(rule.point(q)[0]);
-      Surface    point{};
-      double     tangent[2] = {};
-      for (unsigned a = 0; a < 3; ++a)
-      {
-        point.node[a] = mesh.nodes()[nodes[a]];
-        for (unsigned c = 0; c < 2; ++c)
-        {
-          point.dof[2 * a + c] = mesh.dof(nodes[a], c);
-          tangent[c] += shapes.slope[a] * point.node[a][c];
-        }
-        point.position += shapes.value[a] * point.node[a][0];
-      }
-      point.shape = shapes.value, point.slope = shapes.slope;
-      point.length = rule.weight(q) * std::hypot(tangent[0], tangent[1]) * mesh.around(point.position);
-      points_.push_back(point);
-    }
+    Surface point{on_face};
+    point.position = on_face.at_rest[0];
+    points_.push_back(point);
   }
 }
 
@@ -54,12 +29,7 @@ void SlidingContact::clear_wear()
 SlidingContact::Response SlidingContact::respond(const Surface &point, const Vector &x) const
 {
   Response r{};
-  for (unsigned a = 0; a < 3; ++a)
-    for (unsigned c = 0; c < 2; ++c)
-    {
-      const int dof = point.dof[2 * a + c];
-      r.position[c] += point.shape[a] * (point.node[a][c] + (dof >= 0 ? x[dof] : 0.0));
-    }
+  r.position = solver::position(point, x);
   r.depth = r.position[1] - (height_ + x[mesh_->n_unknowns() + body_]);
   // Relative to the court; a point that did not touch starts without elastic slip.
   r.trial = point.slip + (r.position[0] - place_) - (point.position - accepted_place_);
@@ -84,15 +54,15 @@ bool SlidingContact::add(const Vector &x, Vector &force, Tangent *tangent) const
     const auto r = respond(point, x);
     if (r.depth <= 0)
       continue;
-    const double push[2] = {r.shear * point.length, r.pressure * point.length};
+    const double push[2] = {r.shear * point.area, r.pressure * point.area};
     for (unsigned i = 0; i < 6; ++i)
       if (point.dof[i] >= 0)
         force[point.dof[i]] += point.shape[i / 2] * push[i % 2];
     force[court] -= push[1];
     if (!tangent)
       continue;
-    const double k[2] = {r.shear_stiffness * point.length, r.stiffness * point.length};
-    const double cross = r.shear_per_pressure * r.stiffness * point.length; // d shear / d depth
+    const double k[2] = {r.shear_stiffness * point.area, r.stiffness * point.area};
+    const double cross = r.shear_per_pressure * r.stiffness * point.area; // d shear / d depth
     for (unsigned i = 0; i < 6; ++i)
     {
       if (point.dof[i] < 0)
@@ -123,24 +93,21 @@ void SlidingContact::accept(const Vector &x, double)
   for (auto &point : points_)
   {
     const auto r = respond(point, x);
-    const bool touches = r.depth > 0;
-    if (touches)
+    if (r.depth > 0)
     {
       const double excess = std::max(0.0, std::abs(r.trial) - slip_length_);
       const double work = r.limit * excess;
-      lost_ += work * point.length;
+      lost_ += work * point.area;
       point.slid += excess;
       point.work += work;
       point.pressure_slid += r.pressure * excess;
       point.slip = std::clamp(r.trial, -slip_length_, slip_length_);
-      stored_ += point.length * (penalty_ * r.depth * r.depth * r.depth / 3 + 0.5 * r.shear * point.slip);
+      stored_ += point.area * (penalty_ * r.depth * r.depth * r.depth / 3 + 0.5 * r.shear * point.slip);
     }
     else
       point.slip = 0;
-    point.touched = touches;
     point.position = r.position[0];
-    point.shear = r.shear;
-    shear_force += r.shear * point.length;
+    shear_force += r.shear * point.area;
   }
   driven_ += 0.5 * (shear_force + shear_force_) * (place_ - accepted_place_);
   shear_force_ = shear_force;
@@ -162,18 +129,10 @@ SlidingState SlidingContact::state(const Vector &x) const
     const auto r = respond(point, x);
     if (r.depth <= 0)
       continue;
-    double along = 0, drawn[2] = {};
-    for (unsigned a = 0; a < 3; ++a)
-    {
-      const int dof = point.dof[2 * a];
-      along += point.slope[a] * (point.node[a][0] + (dof >= 0 ? x[dof] : 0.0));
-      for (unsigned c = 0; c < 2; ++c)
-        drawn[c] += point.slope[a] * point.node[a][c];
-    }
-    state.normal += r.pressure * point.length;
-    state.shear -= r.shear * point.length;
-    state.moment += r.pressure * point.length * r.position[0];
-    state.contact_length += point.length * std::abs(along) / std::hypot(drawn[0], drawn[1]);
+    state.normal += r.pressure * point.area;
+    state.shear -= r.shear * point.area;
+    state.moment += r.pressure * point.area * r.position[0];
+    state.contact_length += point.area * reach(point, x);
     state.deepest = std::max(state.deepest, r.depth);
   }
   return state;
@@ -186,11 +145,9 @@ std::vector<SlidingPointState> SlidingContact::points(const Vector &x) const
   {
     const auto        r = respond(point, x);
     SlidingPointState s;
-    for (unsigned a = 0; a < 3; ++a)
-      for (unsigned c = 0; c < 2; ++c)
-        s.at_rest[c] += point.shape[a] * point.node[a][c];
+    s.at_rest = point.at_rest;
     s.position = r.position;
-    s.length = point.length;
+    s.length = point.area;
     s.pressure = r.pressure;
     s.shear = -r.shear;
     s.gap = -r.depth;

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/contributions/surface_points.h"
 
 #include <functional>
 
@@ -70,15 +71,10 @@ public:
   std::vector<SlidingPointState> points(const Vector &x) const;
 
 private:
-  struct Surface
+  struct Surface : SurfacePoint
   {
-    std::array<int, 6>    dof;   ///< x, z of the three nodes; -1 where held
-    std::array<Point, 3>  node;  ///< at rest [m]
-    std::array<double, 3> shape, slope;
-    double                length;
-    double                slip = 0, position = 0, shear = 0; ///< accepted
-    bool                  touched = false;
-    double                slid = 0, work = 0, pressure_slid = 0;
+    double slip = 0, position = 0; ///< accepted elastic slip, place along the court [m]
+    double slid = 0, work = 0, pressure_slid = 0;
   };
   struct Response
   {
