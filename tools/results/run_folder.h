@@ -16,6 +16,9 @@
 namespace solemech::tools
 {
 /// What the manifest says beside the checksums.
+/// Folder that finished runs go to unless another one is asked for.
+inline constexpr const char *results_root = "results";
+
 struct ManifestFacts
 {
   std::string                        label;

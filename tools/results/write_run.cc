@@ -26,17 +26,22 @@ solver::ResultRecord stored(const RunRecord &record)
 
 std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record)
 {
+  auto remarks = write_run_data(folder, record);
+  folder.write("summary.txt", summary_text(record.runs, {}, record.series ? &*record.series : nullptr));
+  folder.write("report.html", report::report_html(report::run_page(record)));
+  return remarks;
+}
+
+std::vector<std::string> write_run_data(const RunFolder &folder, const RunRecord &record)
+{
   for (const auto &run : record.runs)
     solver::require_writable(run.label, run.result);
 
-  const Series *series = record.series ? &*record.series : nullptr;
-  folder.write("summary.txt", summary_text(record.runs, {}, series));
   folder.write("data/case.toml", record.case_text);
   for (const auto &[name, text] : record.sheets)
     folder.write(std::filesystem::path("data/sheets") / name, text);
   folder.write("data/resolved.txt", record.canonical_text);
   solver::write_result_file(folder.file("data/results.h5"), stored(record));
-  folder.write("report.html", report::report_html(report::run_page(record)));
 
   for (std::size_t i = 0; i < record.runs.size(); ++i)
   {
@@ -55,7 +60,8 @@ std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &rec
       solver::write_view_script(script.parent_path());
     }
   }
-  const std::string missing = draw_pictures(folder.file("summary.txt").parent_path(), record.runs, series);
+  const std::string missing = draw_pictures(folder.file("summary.txt").parent_path(), record.runs,
+                                            record.series ? &*record.series : nullptr);
   return missing.empty() ? std::vector<std::string>() : std::vector<std::string>{missing};
 }
 } // namespace solemech::tools

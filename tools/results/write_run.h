@@ -20,4 +20,7 @@ namespace solemech::tools
 /// Writes everything but the manifest. Returns sentences for people (e.g. that gnuplot is missing).
 /// @throws solver::ResultsError when a number is not finite or a file cannot be written
 std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record);
+
+/// The same without summary.txt and report.html, for commands that write their own.
+std::vector<std::string> write_run_data(const RunFolder &folder, const RunRecord &record);
 } // namespace solemech::tools

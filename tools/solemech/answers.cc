@@ -2,31 +2,14 @@
 #include "tools/solemech/answers.h"
 
 #include "tools/results/json_output.h"
-#include "tools/results/summary.h"
+#include "tools/solemech/print_options.h"
 #include "tools/solemech/record.h"
-#include "tools/solemech/terminal.h"
 
 #include <fmt/format.h>
 
 namespace solemech::tools
 {
 namespace fs = std::filesystem;
-
-namespace
-{
-constexpr const char *default_root = "results";
-
-SummaryOptions summary_options(const RunRequest &request)
-{
-  SummaryOptions options;
-  options.lengths = lengths_from(request.lengths);
-  options.details = request.details;
-  options.emphasis = wants_emphasis(stdout);
-  if (is_terminal(stdout))
-    options.width = terminal_width(stdout);
-  return options;
-}
-} // namespace
 
 ResultPlaces::ResultPlaces(const RunRequest &request, std::size_t n_records)
   : output_(request.output), is_alone_(n_records == 1)
@@ -41,14 +24,14 @@ fs::path ResultPlaces::own_folder(const RunRecord &record) const
 std::optional<fs::path> ResultPlaces::finished(const RunRecord &record) const
 {
   if (!output_)
-    return find_finished(default_root, record.label, record.hash, answering_version());
+    return find_finished(results_root, record.label, record.hash, answering_version());
   const fs::path folder = own_folder(record);
   return is_finished(folder, record.hash, answering_version()) ? std::optional(folder) : std::nullopt;
 }
 
 RunFolder ResultPlaces::fresh(const RunRecord &record) const
 {
-  return output_ ? RunFolder::create_at(own_folder(record)) : RunFolder::create(default_root, record.label);
+  return output_ ? RunFolder::create_at(own_folder(record)) : RunFolder::create(results_root, record.label);
 }
 
 bool stored_summary_answers(const RunRequest &request)
@@ -64,7 +47,7 @@ void print_answers(const std::vector<RunRecord> &records, const RunRequest &requ
     fmt::print("{}\n", json_text(records));
     return;
   }
-  const SummaryOptions options = summary_options(request);
+  const SummaryOptions options = print_options(request.details, lengths_from(request.lengths));
   std::vector<Run>     side_by_side;
   for (const RunRecord &record : records)
     if (!record.series)

@@ -32,7 +32,7 @@ std::string stack_text(const solver::Case &setup)
   for (const solver::Layer &layer : setup.layers)
     layers.push_back(layer_text(layer));
   return fmt::format("{}; {} in all", fmt::join(layers, ", "),
-                     length_text(stack_height(setup), Lengths::millimetre));
+                     length_text(stack_height(setup.layers), Lengths::millimetre));
 }
 
 std::string plural(std::size_t count, const char *one, const char *many)

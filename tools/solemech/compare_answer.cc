@@ -13,11 +13,6 @@ namespace solemech::tools
 {
 namespace fs = std::filesystem;
 
-namespace
-{
-constexpr const char *results_root = "results";
-}
-
 std::optional<fs::path> finished_comparison(const CompareRequest &request, const RunRecord &record)
 {
   if (!request.output)

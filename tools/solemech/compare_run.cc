@@ -11,9 +11,9 @@
 #include "tools/solemech/answers.h"
 #include "tools/solemech/compare_answer.h"
 #include "tools/solemech/compare_inputs.h"
+#include "tools/solemech/print_options.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
-#include "tools/solemech/terminal.h"
 
 #include <fmt/format.h>
 
@@ -110,12 +110,7 @@ void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &recor
     fmt::print("{}", comparison_json(pairs, record.versions));
     return;
   }
-  SummaryOptions options;
-  options.details = request.details;
-  options.emphasis = wants_emphasis(stdout);
-  if (is_terminal(stdout))
-    options.width = terminal_width(stdout);
-  fmt::print("{}", comparison_text(pairs, options));
+  fmt::print("{}", comparison_text(pairs, print_options(request.details)));
 }
 } // namespace
 

@@ -13,6 +13,7 @@
 #include "tools/solemech/answers.h"
 #include "tools/solemech/guess.h"
 #include "tools/solemech/lessons.h"
+#include "tools/solemech/print_options.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
 #include "tools/solemech/terminal.h"
@@ -25,13 +26,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-constexpr const char *results_root = "results";
-
-int width_of_output()
-{
-  return is_terminal(stdout) ? terminal_width(stdout) : SummaryOptions().width;
-}
-
 /// The record of a lesson: its fingerprint also covers the texts and the guess, which the files show.
 RunRecord lesson_record(const Input &input, std::optional<std::size_t> guess)
 {
@@ -87,7 +81,7 @@ std::string readings_text(const RunRecord &record, const SummaryOptions &options
 fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,
                       const RunRecord &record)
 {
-  for (const std::string &remark : write_run(folder, record))
+  for (const std::string &remark : write_run_data(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
   const int width = SummaryOptions().width;
   folder.write("summary.txt", learn::question_text(input.file, width) + "\n" +
@@ -124,7 +118,7 @@ Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
   if (request.guess)
     guess = static_cast<std::size_t>(*request.guess - 1);
   if (talks)
-    fmt::print("{}\n", learn::question_text(input.file, width_of_output()));
+    fmt::print("{}\n", learn::question_text(input.file, print_options().width));
   if (talks && !guess && !request.quiet && is_terminal(stdin) && is_terminal(stdout))
     guess = guess_from_terminal(input.file.lesson->choices.size(), interrupted);
 
@@ -156,9 +150,7 @@ Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
     fmt::print("{}", learn::lesson_json(answer, record));
   else
   {
-    SummaryOptions options;
-    options.emphasis = wants_emphasis(stdout);
-    options.width = width_of_output();
+    const SummaryOptions options = print_options();
     fmt::print("{}\n{}", learn::answer_text(answer, options.width), readings_text(record, options));
     std::fflush(stdout);
   }

@@ -44,7 +44,7 @@ RunRecord trial_record(const TrialInput &trial)
 std::optional<std::filesystem::path> finished_trial(const TrialRequest &request, const RunRecord &record)
 {
   if (!request.output)
-    return find_finished("results", record.label, record.hash, answering_version());
+    return find_finished(results_root, record.label, record.hash, answering_version());
   return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
 }
 } // namespace solemech::tools

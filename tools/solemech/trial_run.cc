@@ -7,9 +7,9 @@
 #include "tools/report/report_page.h"
 #include "tools/results/write_run.h"
 #include "tools/solemech/answers.h"
+#include "tools/solemech/print_options.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
-#include "tools/solemech/terminal.h"
 #include "tools/solemech/trial_record.h"
 #include "tools/trial/trial_page.h"
 #include "tools/trial/trial_text.h"
@@ -102,17 +102,6 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
   return folder.commit({record.label, record.hash, record.versions});
 }
 
-SummaryOptions print_options(const TrialRequest &request)
-{
-  SummaryOptions options;
-  options.lengths = lengths_from(request.lengths);
-  options.details = request.details;
-  options.emphasis = wants_emphasis(stdout);
-  if (is_terminal(stdout))
-    options.width = terminal_width(stdout);
-  return options;
-}
-
 /// Says which side stopped early; true when both came to their end.
 bool both_complete(const TrialResult &result)
 {
@@ -139,7 +128,7 @@ try
   std::optional<RunFolder> folder;
   if (!finished) // made before the work begins: a folder that cannot be written should not cost the wait
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
-                                  : RunFolder::create("results", record.label));
+                                  : RunFolder::create(results_root, record.label));
 
   Batches           batches(request, solve, interrupted);
   const TrialResult result =
@@ -156,7 +145,7 @@ try
   RunRequest as_run;
   as_run.quiet = request.quiet;
   tell_place(place, finished.has_value(), as_run);
-  const auto options = print_options(request);
+  const auto options = print_options(request.details, lengths_from(request.lengths));
   const auto answer = trial_answer(trial, result, options);
   batches.effort.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
   fmt::print("{}", request.json ? trial_json(trial, result, answer, record.versions, record.hash)
