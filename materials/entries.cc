@@ -20,11 +20,11 @@ std::vector<std::string> word_list(const Entry &entry)
   return list;
 }
 
-std::string range_text(const Entry &entry)
+std::string range_text(const Entry &entry, std::string_view unit)
 {
   const auto print = [&](double value) {
     return entry.dimension == Dimension::hardness ? fmt::format("{:g}", value)
-                                                  : quantity_text(value, entry.dimension);
+                                                  : quantity_text(value, entry.dimension, unit);
   };
   const bool below = std::isfinite(entry.range.lowest), over = std::isfinite(entry.range.highest);
   if (below && over)

@@ -56,6 +56,6 @@ struct Entry
 /// The words of an entry as a list.
 std::vector<std::string> word_list(const Entry &entry);
 
-/// Range for people: "0.2 mm to 200 mm", "above 0", "".
-std::string range_text(const Entry &entry);
+/// Range for people: "0.2 mm to 200 mm", "above 0", ""; in a unit of the entry's kind, or the usual one.
+std::string range_text(const Entry &entry, std::string_view unit = {});
 } // namespace solemech::materials

@@ -135,8 +135,9 @@ double Fields::checked(double value, const Entry &known, const std::string &text
   if (value < range.lowest - slack || value > range.highest + slack ||
       (range.above_lowest && value <= range.lowest))
   {
+    const auto usual = range_text(known), as_written = range_text(known, written_unit(text, known.dimension));
     problem(known.name, fmt::format("\"{}\" is out of range", text),
-            fmt::format("Allowed: {}", range_text(known)));
+            fmt::format("Allowed: {}{}", usual, as_written == usual ? "" : ", that is " + as_written));
     return not_a_value;
   }
   return value;

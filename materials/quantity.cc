@@ -127,6 +127,16 @@ std::optional<Unit> find_unit(std::string_view name, Dimension dimension)
     }
   return other;
 }
+
+/// A unit with its exponents as plain digits.
+std::string spelled(std::string_view unit)
+{
+  std::string name(unit);
+  for (const auto &[raised, plain] : {std::pair{std::string_view("²"), "2"}, {std::string_view("³"), "3"}})
+    for (std::size_t at; (at = name.find(raised)) != std::string::npos;)
+      name.replace(at, raised.size(), plain);
+  return name;
+}
 } // namespace
 
 const std::vector<Unit> &units()
@@ -225,12 +235,7 @@ double parse_quantity(std::string_view text, Dimension dimension)
       fmt::format("\"{}\" has no unit", text),
       fmt::format("Write for instance \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
   }
-  std::string name(rest);
-  for (std::size_t at; (at = name.find("²")) != std::string::npos;)
-    name.replace(at, std::string("²").size(), "2");
-  for (std::size_t at; (at = name.find("³")) != std::string::npos;)
-    name.replace(at, std::string("³").size(), "3");
-
+  const std::string name = spelled(rest);
   const auto unit = find_unit(name, dimension);
   if (unit && unit->dimension == dimension)
   {
@@ -290,13 +295,22 @@ GaugeReading parse_hardness(std::string_view text)
   return hardness;
 }
 
-std::string quantity_text(double si_value, Dimension dimension)
+std::string quantity_text(double si_value, Dimension dimension, std::string_view wanted)
 {
-  const auto unit_name = words().at(dimension).display_unit;
+  const auto unit_name = wanted.empty() ? words().at(dimension).display_unit : wanted;
   if (unit_name.empty())
     return fmt::format("{:.6g}", si_value);
   const auto unit = find_unit(unit_name, dimension);
   return fmt::format("{:.6g} {}", (si_value - unit->offset) / unit->factor, unit_name);
+}
+
+std::string_view written_unit(std::string_view text, Dimension dimension)
+{
+  const auto begin = text.find_first_not_of("+-.0123456789eE \t");
+  if (begin == std::string_view::npos)
+    return {};
+  const auto unit = find_unit(spelled(trimmed(text.substr(begin))), dimension);
+  return unit && unit->dimension == dimension ? unit->name : std::string_view();
 }
 
 std::string_view dimension_name(Dimension dimension)

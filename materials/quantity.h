@@ -85,8 +85,11 @@ double parse_quantity(std::string_view text, Dimension dimension);
 /// Gauge reading such as "60 ShoreA", "60 Shore A", "42 AskerC". Throws InvalidQuantity.
 GaugeReading parse_hardness(std::string_view text);
 
-/// SI value printed in the unit people use for the dimension, e.g. 0.012 -> "12 mm".
-std::string quantity_text(double si_value, Dimension dimension);
+/// SI value printed in a unit of the dimension, or in the one people use for it: 0.012 -> "12 mm".
+std::string quantity_text(double si_value, Dimension dimension, std::string_view unit = {});
+
+/// The unit that a quantity is written in, as units() spells it; empty when it has none that fits.
+std::string_view written_unit(std::string_view text, Dimension dimension);
 
 /// "length", "pressure", ... for messages.
 std::string_view dimension_name(Dimension dimension);

@@ -66,6 +66,8 @@ TEST_CASE("values and units")
   CHECK(
     problems_of(layer("thickness = \"0.1 mm\""))
       .starts_with("my.toml:9:13: core.thickness: \"0.1 mm\" is out of range. Allowed: 0.2 mm to 300 mm.\n"));
+  CHECK(problems_of(layer("thickness = \"160 cm\""))
+          .find("Allowed: 0.2 mm to 300 mm, that is 0.02 cm to 30 cm.") != std::string::npos);
   CHECK(problems_of(layer("thickness = nan"))
           .starts_with("my.toml:9:13: thickness: nan is not in quotes. Put text in quotes: \"nan\".\n") ==
         false);
