@@ -13,6 +13,9 @@ namespace solemech::tools
 {
 namespace
 {
+/// Of the store of runs, beyond which the oldest go [bytes]: some ten thousand drops.
+constexpr std::uintmax_t greatest_store = 1'000'000'000;
+
 /// Which case is solved for each case: the first one that is equal to it.
 struct Different
 {
@@ -83,6 +86,8 @@ ManyRuns run_many(const std::vector<solver::Case> &cases, const SolveWish &wish,
     tell();
   });
 
+  if (store && n_calculated > 0)
+    store->shrink_to(greatest_store);
   ManyRuns answer{{}, n_calculated, n_from_store};
   for (const std::size_t number : runs.number)
     answer.results.push_back(results[number]);

@@ -8,11 +8,13 @@
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <atomic>
 #include <cerrno>
 #include <cstring>
 #include <fstream>
 #include <iterator>
+#include <vector>
 
 namespace solemech::tools
 {
@@ -84,7 +86,10 @@ std::optional<solver::Result> RunStore::find(const solver::Case &setup, const So
   {
     auto stored = solver::read_result_file(path);
     if (stored.runs.size() == 1 && stored.case_hash == path.stem().string())
+    {
+      fs::last_write_time(path, fs::file_time_type::clock::now(), ignored); // asked for: among the last to go
       return std::move(stored.runs.front().result);
+    }
   }
   catch (const solver::ResultsError &)
   {
@@ -121,5 +126,30 @@ void RunStore::keep(const solver::Case &setup, const SolveWish &wish, const solv
   fs::rename(temporary.path, path, error);
   if (error)
     throw solver::ResultsError(fmt::format("cannot write {}: {}", path.string(), error.message()));
+}
+
+void RunStore::shrink_to(std::uintmax_t greatest_size) const
+{
+  struct Stored
+  {
+    fs::file_time_type asked;
+    std::uintmax_t     size;
+    fs::path           path;
+  };
+  std::vector<Stored> files;
+  std::uintmax_t      total = 0;
+  std::error_code     ignored; // what another process removes meanwhile is no loss
+  for (const auto &entry : fs::directory_iterator(folder_, ignored))
+    if (entry.path().extension() == ".h5" && entry.is_regular_file(ignored))
+    {
+      files.push_back({entry.last_write_time(ignored), entry.file_size(ignored), entry.path()});
+      total += files.back().size;
+    }
+  std::sort(files.begin(), files.end(), [](const Stored &a, const Stored &b) { return a.asked < b.asked; });
+  for (auto file = files.begin(); file != files.end() && total > greatest_size; ++file)
+  {
+    fs::remove(file->path, ignored);
+    total -= file->size;
+  }
 }
 } // namespace solemech::tools

@@ -6,6 +6,7 @@
 
 #include "tools/explore/solve.h"
 
+#include <cstdint>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -30,6 +31,9 @@ public:
   /// Keeps a result; an incomplete one is left out.
   /// @throws solver::ResultsError when the folder or file cannot be written
   void keep(const solver::Case &setup, const SolveWish &wish, const solver::Result &result) const;
+
+  /// Forgets the runs that nobody has asked for longest, until the store is no larger than so many bytes.
+  void shrink_to(std::uintmax_t greatest_size) const;
 
 private:
   std::filesystem::path file_of(const solver::Case &setup, const SolveWish &wish) const;

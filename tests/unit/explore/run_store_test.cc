@@ -4,7 +4,9 @@
 #include "tests/unit/results/temporary_folder.h"
 #include "tools/explore/run_store.h"
 
+#include <chrono>
 #include <limits>
+#include <thread>
 
 using namespace solemech;
 using namespace solemech::tools;
@@ -101,5 +103,32 @@ TEST_CASE("a run that stopped early is not kept, and nothing is left behind by w
   run.result.complete = true;
   run.result.time.back() = std::numeric_limits<double>::quiet_NaN();
   CHECK_THROWS(store.keep(run.setup, {}, run.result));
+  CHECK(std::filesystem::is_empty(folder.path));
+}
+
+TEST_CASE("a store that grows too large forgets what was not asked for longest")
+{
+  const tests::TemporaryFolder folder;
+  const RunStore               store(folder.path, "1.0");
+  Run                          run = tests::synthetic_heel();
+  std::vector<solver::Case>    cases;
+  std::uintmax_t               size = 0;
+  for (int i = 0; i < 3; ++i)
+  {
+    run.setup.temperature = 290 + i;
+    cases.push_back(run.setup);
+    store.keep(run.setup, {}, run.result);
+    std::this_thread::sleep_for(std::chrono::milliseconds(20));
+  }
+  for (const auto &entry : std::filesystem::directory_iterator(folder.path))
+    size = std::max(size, entry.file_size());
+  // The first is the oldest, but is asked for now. Clocks of file systems tick in milliseconds.
+  std::this_thread::sleep_for(std::chrono::milliseconds(20));
+  REQUIRE(store.find(cases[0], {}));
+  store.shrink_to(2 * size);
+  CHECK(store.holds(cases[0], {}));
+  CHECK_FALSE(store.holds(cases[1], {}));
+  CHECK(store.holds(cases[2], {}));
+  store.shrink_to(0);
   CHECK(std::filesystem::is_empty(folder.path));
 }
