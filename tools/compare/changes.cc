@@ -54,11 +54,12 @@ public:
     for (const LayerPair &pair : aligned(plan_.a.layers, plan_.b.layers))
       plan_.slots.push_back({pair});
     for (std::size_t i = 0; i < plan_.slots.size();)
-      i = is_rubber(i) ? outsole(i) : one_slot(i);
-    size();
+      i = is_rubber(i) && !is_tread() ? outsole(i) : one_slot(i);
+    if (!is_tread())
+      size();
     plug();
-    if (auto details = rig_details(plan_.a.rig, plan_.b.rig); !details.empty())
-      plan_.rig = add({ChangeKind::rig, rig_change_name(details), details});
+    for (auto &part : rig_differences(plan_.a, plan_.b))
+      plan_.rig.push_back({add({ChangeKind::rig, part.name, part.details}), part.take});
     if (auto details = surroundings_details(plan_.a, plan_.b); !details.empty())
       plan_.surroundings = add({ChangeKind::surroundings, "surroundings", details});
   }
@@ -79,6 +80,14 @@ private:
   {
     const auto &pair = plan_.slots[slot].layers;
     return pair.b ? &plan_.b.layers[*pair.b] : nullptr;
+  }
+
+  /// Bars of a tread: rubber and height of the lug are chosen apart, and the section is as wide as bars lie
+  /// apart.
+  bool is_tread() const
+  {
+    return std::holds_alternative<solver::SlideRig>(plan_.a.rig) &&
+           std::holds_alternative<solver::SlideRig>(plan_.b.rig);
   }
 
   bool is_rubber(std::size_t slot) const
@@ -167,10 +176,11 @@ private:
     Layer same_height = b;
     same_height.thickness = a.thickness;
     if (!same_layer(a, same_height))
-      slot.material = add({ChangeKind::material,
-                           fmt::format("foam of {}", called(a, b)),
-                           {{called(a, b), material_words(a), material_words(b)}},
-                           {i}});
+      slot.material =
+        add({ChangeKind::material,
+             fmt::format("{} of {}", role_of(b) == Role::rubber ? "rubber" : "foam", called(a, b)),
+             {{called(a, b), material_words(a), material_words(b)}},
+             {i}});
     thickness(i, a, b);
   }
 

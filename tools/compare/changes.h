@@ -9,6 +9,7 @@
 
 #include "tools/compare/alignment.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -54,12 +55,23 @@ struct Slot
   int                  build = none; ///< everything else of a unit, its height too
 };
 
+/// Gives a case what another one has of its rig.
+using RigTaker = std::function<void(solver::Case &to, const solver::Case &from)>;
+
+/// Number of a change of the rig, and what it does.
+struct RigSlot
+{
+  int      change;
+  RigTaker take;
+};
+
 struct ChangePlan
 {
   solver::Case             a, b;
   std::vector<Slot>        slots;   ///< foot side first
   std::vector<StackChange> changes; ///< in the order of the stack, then size, plug, rig, surroundings
-  int                      size = Slot::none, plug = Slot::none, rig = Slot::none, surroundings = Slot::none;
+  int                      size = Slot::none, plug = Slot::none, surroundings = Slot::none;
+  std::vector<RigSlot>     rig;
   /// Mixtures get the height of A or B by scaling their foam layers alike.
   bool height_is_kept = false;
 };

@@ -35,8 +35,11 @@ public:
     if (is_made(plan_.plug))
       setup.plug = plan_.b.plug;
     setup.plug.radius = (is_made(plan_.size) ? plan_.b : plan_.a).plug.radius;
-    if (is_made(plan_.rig))
-      setup.rig = plan_.b.rig;
+    for (const RigSlot &part : plan_.rig)
+      if (is_made(part.change))
+        part.take(setup, plan_.b);
+    if (auto *slide = std::get_if<solver::SlideRig>(&setup.rig))
+      slide->lug_heat.density = setup.layers.back().material.density;
     if (is_made(plan_.surroundings))
     {
       setup.temperature = plan_.b.temperature;

@@ -70,19 +70,79 @@ void press_rows(Details &details, const solver::PressRig &a, const solver::Press
   add(details, "rest between pulses", number(a.rest, "s"), number(b.rest, "s"));
 }
 
-void slide_rows(Details &details, const solver::SlideRig &a, const solver::SlideRig &b)
+double degrees(double angle)
 {
-  const auto   friction = [](const solver::SlideRig &rig) { return number(rig.friction.mu_ref * rig.friction.state, ""); };
-  const double degrees = 180 / std::numbers::pi;
-  add(details, "court", a.court_state + " " + a.court, b.court_state + " " + b.court);
-  add(details, "friction", friction(a), friction(b));
-  add(details, "width of the bar", number(a.lug.width, "mm", 1e3), number(b.lug.width, "mm", 1e3));
-  add(details, "spacing of the bars", number(a.lug.spacing, "mm", 1e3), number(b.lug.spacing, "mm", 1e3));
-  add(details, "draft", number(a.lug.draft, "deg", degrees), number(b.lug.draft, "deg", degrees));
-  add(details, "edge radius of the bar", number(a.lug.edge_radius, "mm", 1e3), number(b.lug.edge_radius, "mm", 1e3));
-  add(details, "pressure", number(a.pressure, "kPa", 1e-3), number(b.pressure, "kPa", 1e-3));
-  add(details, "speed", number(a.speed, "m/s"), number(b.speed, "m/s"));
-  add(details, "heading", number(a.heading, "deg", degrees), number(b.heading, "deg", degrees));
+  return angle * 180 / std::numbers::pi;
+}
+
+RigDifference court_difference(const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  const auto friction = [](const solver::SlideRig &rig) {
+    return number(rig.friction.mu_ref * rig.friction.state, "");
+  };
+  RigDifference court{"court", {}, [](solver::Case &to, const solver::Case &from) {
+                        auto       &rig = std::get<solver::SlideRig>(to.rig);
+                        const auto &other = std::get<solver::SlideRig>(from.rig);
+                        rig.court = other.court, rig.court_state = other.court_state;
+                        rig.friction = other.friction;
+                        rig.friction_lowest = other.friction_lowest,
+                        rig.friction_highest = other.friction_highest;
+                        rig.court_heat = other.court_heat;
+                      }};
+  add(court.details, "court", a.court_state + " " + a.court, b.court_state + " " + b.court);
+  add(court.details, "friction", friction(a), friction(b));
+  return court;
+}
+
+RigDifference bar_difference(const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  const char   *neighbours[] = {"move alike", "none"};
+  RigDifference bar{"shape of the bar", {}, [](solver::Case &to, const solver::Case &from) {
+                      auto       &rig = std::get<solver::SlideRig>(to.rig);
+                      const auto &other = std::get<solver::SlideRig>(from.rig);
+                      rig.lug = other.lug, rig.neighbours = other.neighbours;
+                      rig.tup = other.tup, rig.lug_heat = other.lug_heat;
+                      to.plug.radius = from.plug.radius;
+                    }};
+  add(bar.details, "width of the bar", number(a.lug.width, "mm", 1e3), number(b.lug.width, "mm", 1e3));
+  add(bar.details, "spacing of the bars", number(a.lug.spacing, "mm", 1e3), number(b.lug.spacing, "mm", 1e3));
+  add(bar.details, "draft", number(degrees(a.lug.draft), "deg"), number(degrees(b.lug.draft), "deg"));
+  add(bar.details, "edge radius of the bar", number(a.lug.edge_radius, "mm", 1e3),
+      number(b.lug.edge_radius, "mm", 1e3));
+  add(bar.details, "fillet at the root", number(a.lug.fillet, "mm", 1e3), number(b.lug.fillet, "mm", 1e3));
+  add(bar.details, "neighbours", neighbours[static_cast<int>(a.neighbours)],
+      neighbours[static_cast<int>(b.neighbours)]);
+  if (a.lug.worn_face != b.lug.worn_face)
+    bar.details.push_back(
+      {"face", a.lug.worn_face.empty() ? "fresh" : "worn", b.lug.worn_face.empty() ? "fresh" : "worn"});
+  return bar;
+}
+
+RigDifference way_difference(const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  RigDifference way{"slide", {}, [](solver::Case &to, const solver::Case &from) {
+                      auto       &rig = std::get<solver::SlideRig>(to.rig);
+                      const auto &other = std::get<solver::SlideRig>(from.rig);
+                      rig.pressure = other.pressure, rig.speed = other.speed;
+                      rig.distance = other.distance, rig.heading = other.heading;
+                    }};
+  add(way.details, "pressure", number(a.pressure, "kPa", 1e-3), number(b.pressure, "kPa", 1e-3));
+  add(way.details, "speed", number(a.speed, "m/s"), number(b.speed, "m/s"));
+  add(way.details, "heading", number(degrees(a.heading), "deg"), number(degrees(b.heading), "deg"));
+  add(way.details, "greatest way", number(a.distance, "mm", 1e3), number(b.distance, "mm", 1e3));
+  return way;
+}
+
+std::vector<RigDifference> slide_differences(const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  std::vector<RigDifference> differences;
+  for (auto &part : {court_difference(a, b), bar_difference(a, b), way_difference(a, b)})
+    if (!part.details.empty())
+      differences.push_back(part);
+  for (auto &part : differences)
+    if (part.details.size() == 1)
+      part.name = part.details[0].what;
+  return differences;
 }
 
 const char *rig_kind(const solver::Rig &rig)
@@ -90,25 +150,23 @@ const char *rig_kind(const solver::Rig &rig)
   const char *kinds[] = {"drop", "press", "gauge", "slide"};
   return kinds[rig.index()];
 }
-
-const solver::Tup &striker_of(const solver::Rig &rig)
-{
-  return std::visit([](const auto &data) -> const solver::Tup & { return data.tup; }, rig);
-}
 } // namespace
 
-std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b)
+std::vector<RigDifference> rig_differences(const solver::Case &case_a, const solver::Case &case_b)
 {
-  Details details;
+  const auto &a = case_a.rig, &b = case_b.rig;
   if (same_text(a, b))
-    return details;
+    return {};
+  const auto whole = [](solver::Case &to, const solver::Case &from) { to.rig = from.rig; };
   if (a.index() != b.index())
-    return {{"rig", rig_kind(a), rig_kind(b)}};
-  add(details, "striker", tup_words(striker_of(a)), tup_words(striker_of(b)));
-  add(details, "edge of the striker", number(striker_of(a).edge_radius, "mm", 1e3),
-      number(striker_of(b).edge_radius, "mm", 1e3));
-  add(details, "friction of the striker", number(striker_of(a).friction, ""),
-      number(striker_of(b).friction, ""));
+    return {{"rig", {{"rig", rig_kind(a), rig_kind(b)}}, whole}};
+  if (const auto *slide = std::get_if<solver::SlideRig>(&a))
+    return slide_differences(*slide, std::get<solver::SlideRig>(b));
+  Details details;
+  add(details, "striker", tup_words(tup_of(a)), tup_words(tup_of(b)));
+  add(details, "edge of the striker", number(tup_of(a).edge_radius, "mm", 1e3),
+      number(tup_of(b).edge_radius, "mm", 1e3));
+  add(details, "friction of the striker", number(tup_of(a).friction, ""), number(tup_of(b).friction, ""));
   if (const auto *drop = std::get_if<solver::DropRig>(&a))
     drop_rows(details, *drop, std::get<solver::DropRig>(b));
   else if (const auto *press = std::get_if<solver::PressRig>(&a))
@@ -116,16 +174,9 @@ std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b
   else if (const auto *gauge = std::get_if<solver::DurometerRig>(&a))
     add(details, "read after", number(gauge->read_after, "s"),
         number(std::get<solver::DurometerRig>(b).read_after, "s"));
-  else if (const auto *slide = std::get_if<solver::SlideRig>(&a))
-    slide_rows(details, *slide, std::get<solver::SlideRig>(b));
   if (details.empty())
     details.push_back({"rig", "its other entries", "its other entries"});
-  return details;
-}
-
-std::string rig_change_name(const std::vector<ChangeDetail> &details)
-{
-  return details.size() == 1 ? details[0].what : "rig";
+  return {{details.size() == 1 ? details[0].what : "rig", details, whole}};
 }
 
 std::vector<ChangeDetail> plug_details(const solver::Plug &a, const solver::Plug &b)

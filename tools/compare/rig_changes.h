@@ -6,11 +6,17 @@
 
 namespace solemech::tools
 {
-/// Empty when a run cannot tell the rigs apart.
-std::vector<ChangeDetail> rig_details(const solver::Rig &a, const solver::Rig &b);
+/// What differs between two rigs and can be changed on its own. A striker is one; of a slide, court, shape of
+/// the bar and the way it is pressed and led are three, because people choose them apart.
+struct RigDifference
+{
+  std::string name; ///< "drop height" when nothing else differs, else "rig", "court", "shape of the bar" ...
+  std::vector<ChangeDetail> details;
+  RigTaker                  take;
+};
 
-/// "drop height" when nothing else of the rig differs, else "rig".
-std::string rig_change_name(const std::vector<ChangeDetail> &details);
+/// Empty when a run cannot tell the rigs apart.
+std::vector<RigDifference> rig_differences(const solver::Case &a, const solver::Case &b);
 
 /// Side and base of the plug; its radius is a matter of size.
 std::vector<ChangeDetail> plug_details(const solver::Plug &a, const solver::Plug &b);

@@ -66,7 +66,8 @@ std::string quoted(const StackChange &change)
 
 std::string difference_text(const std::string &reading, double value)
 {
-  return signed_number(reading, value) + " " + std::string(reading_words(reading).difference);
+  const std::string unit(reading_words(reading).difference);
+  return signed_number(reading, value) + (unit.empty() ? "" : " " + unit);
 }
 
 std::string main_sentence(const ComparedPair &pair)
@@ -84,6 +85,8 @@ std::string main_sentence(const ComparedPair &pair)
                        "numbers are good to.",
                        reading_words(split->name).label, pair.a, pair.b);
   const bool more = split->total.value > 0;
+  if (split->name == "effective_grip" && is_within_doubt(split->name, split->from, split->to))
+    return fmt::format("{} and {} grip alike: {:.2f} and {:.2f}.", pair.b, pair.a, split->to, split->from);
   if (split->name == "effective_grip")
     return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a, split->to,
                        split->from);
@@ -140,6 +143,8 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
     return fmt::format("{} in all; shares cannot be told: {}.", total, explanation.no_shares);
   if (!split.total.is_told())
     return "The numbers cannot separate these two.";
+  if (is_within_doubt(split.name, split.from, split.to))
+    return fmt::format("{} in all, too small to be read as real.", total);
   if (changes.size() == 1)
     return fmt::format("All of {} comes with {}, the only change.", total, quoted(changes[0]));
 

@@ -88,6 +88,42 @@ TEST_CASE("air, build and surroundings of a pair of units are changes of their o
   CHECK(names_of(planned_changes(forefoot(), other)).count("base of the plug") == 1);
 }
 
+TEST_CASE("of a slide, court, shape of the bar, way and rubber are changes of their own")
+{
+  solver::Case     maple;
+  solver::SlideRig slide;
+  slide.court = "hardwood", slide.court_state = "clean";
+  slide.friction.mu_ref = 0.8;
+  slide.lug.width = 4e-3, slide.lug.spacing = 8e-3;
+  slide.pressure = 200e3;
+  maple.plug.section = solver::Section::plane_strain;
+  maple.plug.radius = 4e-3;
+  const auto rubber = material("rubber-60a", "rubber", 0.6e6);
+  maple.layers = {layer("skin", rubber, 1), layer("lug", rubber, 3)};
+  slide.lug_heat.density = rubber.density;
+  maple.rig = slide;
+
+  auto  yard = maple;
+  auto &other = std::get<solver::SlideRig>(yard.rig);
+  other.court = "asphalt";
+  other.friction.mu_ref = 1.0;
+  CHECK(names_of(planned_changes(maple, yard)) == std::set<std::string>{"court"});
+  other.lug.width = 5e-3, other.lug.spacing = 10e-3;
+  yard.plug.radius = 5e-3;
+  other.pressure = 300e3;
+  yard.layers[1].thickness = 2.5e-3;
+  const auto plan = planned_changes(maple, yard);
+  CHECK(names_of(plan) == std::set<std::string>{"court", "shape of the bar", "pressure", "thinner lug"});
+  CHECK(canonical_text(mixture(plan, 0).setup) == canonical_text(maple));
+  CHECK(canonical_text(mixture(plan, all_of(plan)).setup) == canonical_text(yard));
+  // The section stays as wide as the bars lie apart, whatever else is mixed.
+  for (ChangeSet set = 0; set <= all_of(plan); ++set)
+  {
+    const auto mixed = mixture(plan, set).setup;
+    CHECK(2 * mixed.plug.radius == Approx(std::get<solver::SlideRig>(mixed.rig).lug.spacing));
+  }
+}
+
 TEST_CASE("with no change a mixture is A, with all of them it is B")
 {
   const auto plan = planned_changes(heel(), forefoot());
