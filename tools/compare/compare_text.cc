@@ -154,8 +154,8 @@ void interactions(Text &text, const report::Comparison &view, const ComparedPair
     if (!details && !is_marking(split.interactions[k].first) && !is_marking(split.interactions[k].second))
       continue;
     if (!any)
-      text.line(
-        fmt::format("  act on each other, {} in {}; contained in the shares:", table.label, table.unit));
+      text.line(fmt::format("  act on each other, {}{}; contained in the shares:", table.label,
+                            table.unit.empty() ? "" : " in " + table.unit));
     any = true;
     text.paragraph(fmt::format("{} with {}: {} beyond their effects one by one", of_two.changes[0],
                                of_two.changes[1],
