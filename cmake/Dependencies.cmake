@@ -14,6 +14,10 @@ mark_as_advanced(SOLEMECH_UMFPACK_INCLUDE SOLEMECH_UMFPACK)
 add_library(solemech_umfpack INTERFACE)
 target_include_directories(solemech_umfpack SYSTEM INTERFACE ${SOLEMECH_UMFPACK_INCLUDE})
 target_link_libraries(solemech_umfpack INTERFACE ${SOLEMECH_UMFPACK})
+# Debian's Ceres brings ATLAS along; OpenBLAS is among the packages so that it stays the BLAS in use.
+find_package(Ceres REQUIRED)
+add_library(solemech_ceres INTERFACE)
+target_link_libraries(solemech_ceres INTERFACE Ceres::ceres)
 pkg_check_modules(TOMLPLUSPLUS REQUIRED IMPORTED_TARGET tomlplusplus)
 # Debian's deal.II uses the MPI flavour of HDF5; the serial one must never be mixed in.
 pkg_check_modules(HDF5_MPI REQUIRED IMPORTED_TARGET hdf5-openmpi)
