@@ -59,6 +59,25 @@ struct RubberToughness
   static RubberToughness from_hardness(double shore_a) { return {.youngs_modulus = modulus_gent(shore_a)}; }
 };
 
+/// Friction over stiffness and work at break: what wear by sharp grains goes with [1/Pa2].
+/// Throws InvalidParameter unless all numbers are above 0.
+inline double softness(const RubberToughness &rubber)
+{
+  require_positive("Young's modulus", rubber.youngs_modulus);
+  require_positive("tensile strength", rubber.tensile_strength);
+  require_positive("elongation at break", rubber.elongation);
+  require_positive("friction on the abrasive", rubber.friction);
+  return rubber.friction / (rubber.youngs_modulus * rubber.tensile_strength * rubber.elongation);
+}
+
+/// Wear of a rubber on a court on which another one's is known, by the same law (Ratner, Lancaster; from
+/// memory).
+inline CourtWear court_wear_of(const RubberToughness &rubber, const CourtWear &known,
+                               const RubberToughness &known_rubber)
+{
+  return CourtWear(known.value() * softness(rubber) / softness(known_rubber));
+}
+
 /// An abrasive by its severity C: k = C mu/(E sigma_b eps_b). S.B. Ratner et al. 1964, J.K. Lancaster 1969
 /// (from memory): wear goes as friction over hardness and work at break; the hardness that a sharp grain
 /// meets in rubber is its mean pressure as a cone, (E*/2) tan(beta) (Sneddon), hence proportional to E, and
@@ -79,14 +98,6 @@ public:
 
 private:
   explicit Abrasive(double severity) : severity_(severity) {}
-  static double softness(const RubberToughness &rubber)
-  {
-    require_positive("Young's modulus", rubber.youngs_modulus);
-    require_positive("tensile strength", rubber.tensile_strength);
-    require_positive("elongation at break", rubber.elongation);
-    require_positive("friction on the abrasive", rubber.friction);
-    return rubber.friction / (rubber.youngs_modulus * rubber.tensile_strength * rubber.elongation);
-  }
   double severity_;
 };
 

@@ -159,6 +159,19 @@ struct DurometerRig
 /// What the ends of the skin under a lug do: meet lugs that move alike, or nothing.
 enum class LugNeighbours { periodic, free };
 
+/// How long a lug lasts: its face is worn down slide by slide.
+struct WearLife
+{
+  std::string reference;                        ///< rubber whose wear on this court is known
+  double      reference_modulus = 0;            ///< Young's modulus of that one [Pa]
+  double      coefficient = 0;                  ///< of that one: volume over force and way [1/Pa]
+  double      lowest = 0, highest = 0;          ///< band that it is known to [1/Pa]
+  double      depth = 0;                        ///< mean over the face, at which it counts as worn [m]
+  double      slip = 0;                         ///< way the lug slides in one step under its pressure [m]
+  bool        to_and_fro = true;                ///< slides as often one way as the other
+  double      known_hours = 0, known_depth = 0; ///< of a worn pair on this court [s, m]; 0: none is known
+};
+
 /// One bar of a tread, cut across, pressed on a court and slid over it. Layers of its case: the skin, then the lug.
 struct SlideRig
 {
@@ -173,6 +186,7 @@ struct SlideRig
   double                    speed = 0;          ///< of the slide [m/s]
   double                    distance = 0;       ///< greatest way of the slide [m]
   double                    heading = 0;        ///< of the slide, from the direction across the bar [rad], 0..pi/2
+  std::optional<WearLife>   wear;               ///< given: what thousands of slides do, instead of one
 };
 
 using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig>;

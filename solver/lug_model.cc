@@ -78,8 +78,9 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
   for (const auto &face : drawn.mesh.faces)
     if (face.id == static_cast<int>(BoundaryId::top))
       top.push_back(face);
-  for (const auto &vertex : drawn.mesh.vertices)
-    highest = std::max(highest, vertex[1]);
+  // A curved face may stand higher than its vertices.
+  for (const auto &point : surface_points(*mesh, top))
+    highest = std::max(highest, point.at_rest[1]);
   face_left_ = std::numeric_limits<double>::max(), face_right_ = -face_left_;
   for (const unsigned f : drawn.face)
     for (const unsigned v :

@@ -84,6 +84,16 @@ struct ChamberFacts
   double gauge_pressure = 0, fibre_tension = 0, bulge = 0, threshold_load = 0, heat_time = 0, volume = 0; ///< SI; fibre tension per fibre [N]; heat time below 0: no exchange
 };
 
+/// The face of a lug and what presses on it while it slides, across the bar from the leading end to the
+/// trailing one.
+struct FaceLine
+{
+  double              way = 0;  ///< of slip until then [m]
+  std::vector<double> place;    ///< across the bar, unloaded [m]
+  std::vector<double> height;   ///< above the bonded plane, unloaded [m]
+  std::vector<double> pressure; ///< nominal [Pa]
+};
+
 struct Result
 {
   std::vector<double>    time;      ///< recorded times from first touch [s]
@@ -95,6 +105,7 @@ struct Result
   std::vector<Reading>   readings;
   std::vector<Warning>   warnings;
   std::vector<ChamberFacts> chambers;
+  std::vector<FaceLine>     faces; ///< of a slide: at its end; of a wear: fresh and on the way
   Picture                picture;
   SolverFacts            facts;
   bool                   complete = true;        ///< false: the run stopped early; `stop_reason` says why

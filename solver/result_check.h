@@ -62,6 +62,14 @@ inline void require_writable(const std::string &label, const Result &result)
                                chamber.threshold_load, chamber.heat_time, chamber.volume})
       number(value, "chamber of layer '" + chamber.layer + "'");
 
+  for (const auto &face : result.faces)
+  {
+    number(face.way, "way of a face");
+    list(face.place, face.place.size(), "places of a face");
+    list(face.height, face.place.size(), "heights of a face");
+    list(face.pressure, face.place.size(), "pressures on a face");
+  }
+
   const Picture &picture = result.picture;
   if (picture.cell_part.size() != picture.cells.size())
     refuse("the picture has " + std::to_string(picture.cells.size()) + " cells and " +

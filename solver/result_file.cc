@@ -163,6 +163,37 @@ std::vector<ChamberFacts> read_chambers(hid_t run)
   return chambers;
 }
 
+void write_faces(hid_t run, const std::vector<FaceLine> &faces)
+{
+  if (faces.empty())
+    return;
+  const Handle group = create_group(run, "faces");
+  for (const auto &face : faces)
+  {
+    const Handle one = create_group(group, fmt::format("{:02}", &face - faces.data()));
+    write_attribute(one, "way", face.way);
+    write_numbers(one, "place", face.place, {face.place.size()}, "m", "across the bar");
+    write_numbers(one, "height", face.height, {face.height.size()}, "m", "above the bonded plane, unloaded");
+    write_numbers(one, "pressure", face.pressure, {face.pressure.size()}, "Pa", "nominal, while sliding");
+  }
+}
+
+std::vector<FaceLine> read_faces(hid_t run)
+{
+  std::vector<FaceLine> faces;
+  const Texts           groups = children(run);
+  if (std::find(groups.begin(), groups.end(), "faces") == groups.end())
+    return faces;
+  const Handle group = open_group(run, "faces");
+  for (const auto &name : children(group))
+  {
+    const Handle one = open_group(group, name);
+    faces.push_back({read_number_attribute(one, "way"), read_numbers(one, "place"),
+                     read_numbers(one, "height"), read_numbers(one, "pressure")});
+  }
+  return faces;
+}
+
 void write_run(hid_t runs, const std::string &name, const StoredRun &run)
 {
   const Result &result = run.result;
@@ -185,6 +216,7 @@ void write_run(hid_t runs, const std::string &name, const StoredRun &run)
   write_ledger(group, result);
   write_readings(group, result);
   write_chambers(group, result.chambers);
+  write_faces(group, result.faces);
   write_picture(group, result.picture);
 }
 
@@ -215,6 +247,7 @@ StoredRun read_run(hid_t runs, const std::string &name)
   read_ledger(group, result);
   read_readings(group, result);
   result.chambers = read_chambers(group);
+  result.faces = read_faces(group);
   result.picture = read_picture(group);
   return run;
 }

@@ -14,6 +14,8 @@ namespace solemech::solver
 namespace
 {
 constexpr int    press_steps = 12;
+constexpr double seated_share = 0.02;       ///< of the force: from there on it is the force that is led
+constexpr double seated_sink = 0.2;         ///< of the lug height that the court comes down for that at most
 constexpr int    slide_steps = 50;          ///< over one lug height
 constexpr double least_step = 2e-5;         ///< of the lug height: below this no balance is sought
 constexpr double steady_change = 2e-3;      ///< of the grip over `steady_stretch`
@@ -69,6 +71,24 @@ TimeIntegrator sliding_integrator(LugModel &model)
   return integrator;
 }
 
+FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &points)
+{
+  std::vector<const SlidingPointState *> face;
+  for (const auto &point : points)
+    if (model.is_on_face(point.at_rest))
+      face.push_back(&point);
+  std::sort(face.begin(), face.end(),
+            [](const auto *a, const auto *b) { return a->at_rest[0] < b->at_rest[0]; });
+  FaceLine line;
+  for (const auto *point : face)
+  {
+    line.place.push_back(point->at_rest[0]);
+    line.height.push_back(point->at_rest[1]);
+    line.pressure.push_back(point->pressure);
+  }
+  return line;
+}
+
 double windowed_peak(const std::vector<SlidingPointState> &points, double window)
 {
   // Along the outline the points come face by face; on the lug itself x is the order that counts.
@@ -109,12 +129,24 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
 
   // The court comes down by about a micrometre first: without touch there is no tangent.
   integrator.force_scale = 0.01 * force;
-  const bool touches = std::any_of(std::begin(seat_depths), std::end(seat_depths), [&](double depth) {
+  double     sunk = 0;
+  const auto comes_down = [&](double depth) {
     integrator.prescribed[0] = -depth;
-    return integrator.step(1e-3 * load.press_time).advanced;
-  });
-  if (!touches)
+    if (!integrator.step(1e-3 * load.press_time).advanced)
+      return false;
+    sunk = depth;
+    return true;
+  };
+  if (!std::any_of(std::begin(seat_depths), std::end(seat_depths), comes_down))
     throw std::runtime_error("the court cannot be brought to touch the lug");
+  // A worn face may touch at a corner only: a force would find no balance there before more of it is down.
+  for (double further = sunk; sunk < seated_sink * height && further > least_step * height;)
+  {
+    if (model.court->state(integrator.x).normal > seated_share * force)
+      break;
+    further *= comes_down(sunk + further) ? 1.5 : 0.5;
+  }
+  model.load->force = model.court->state(integrator.x).normal;
   integrator.prescribed[0].reset();
   integrator.extrapolate = 1;
   double pressed = 0, share = 1.0 / press_steps;

@@ -64,6 +64,9 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
 /// Quasi-static integrator with an unsymmetric solver, fit for a sliding lug.
 TimeIntegrator sliding_integrator(LugModel &model);
 
+/// The face of the lug from left to right and what presses on it; walls are left out.
+FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &points);
+
 /// Greatest mean pressure over a window along the reference surface [Pa]; points as SlidingContact gives them.
 double windowed_peak(const std::vector<SlidingPointState> &points, double window);
 } // namespace solemech::solver

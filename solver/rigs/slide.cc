@@ -3,7 +3,6 @@
 
 #include "materials/contact_heat.h"
 #include "solver/recorder.h"
-#include "solver/slide_process.h"
 
 #include <fmt/format.h>
 
@@ -59,7 +58,7 @@ public:
     });
   }
 
-  Result run()
+  StudiedSlide run()
   {
     // In the section the court goes the share cos(heading) of its way in the same time.
     const SlideLoad load{.pressure = rig_.pressure, .speed = rig_.speed * driven_, .distance = rig_.distance * driven_};
@@ -80,7 +79,9 @@ public:
     curves();
     ledger();
     readings();
-    return std::move(result_);
+    result_.faces = {face_line(model_, outcome_.surface)};
+    result_.faces[0].way = way_of(outcome_.moments.back());
+    return {std::move(result_), std::move(outcome_)};
   }
 
 private:
@@ -312,8 +313,15 @@ private:
 };
 } // namespace
 
-Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resolution, const RunOptions &options)
+StudiedSlide study_slide(const Case &input, const SlideRig &rig, const Resolution &resolution,
+                         const RunOptions &options)
 {
   return Slide(input, rig, resolution, options).run();
+}
+
+Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resolution,
+                 const RunOptions &options)
+{
+  return study_slide(input, rig, resolution, options).result;
 }
 } // namespace solemech::solver

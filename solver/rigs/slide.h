@@ -6,10 +6,22 @@
 #pragma once
 
 #include "solver/run.h"
+#include "solver/slide_process.h"
 #include "solver/stack_model.h"
 
 namespace solemech::solver
 {
+/// A slide and what its surface felt at the end.
+struct StudiedSlide
+{
+  Result       result;
+  SlideOutcome outcome;
+};
+
+/// As run_slide.
+StudiedSlide study_slide(const Case &input, const SlideRig &rig, const Resolution &resolution,
+                         const RunOptions &options);
+
 /// One slide at a given resolution; no error estimate. Forces and energies are per metre of bar. A lug that folds over
 /// or a slide that does not become steady is a result with a warning. Throws RunFailed when the court cannot be
 /// brought to touch, RunStopped, InvalidGeometry, InvalidParameter.

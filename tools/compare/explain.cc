@@ -18,7 +18,8 @@ namespace
 /// Readings that are split, most telling first; a run has some of them.
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
                                           "greatest_compression", "peak_displacement", "contact_time",
-                                          "effective_grip",       "contact_share",     "edge_pressure"};
+                                          "effective_grip",       "contact_share",     "edge_pressure",
+                                          "life_steps",           "worn_grip"};
 
 constexpr double notable_interaction = 0.2; // of a share
 

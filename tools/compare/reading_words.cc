@@ -16,6 +16,8 @@ constexpr ReadingWords all_words[] = {
   {"peak_force", "peak force", "N", "N", 1, 0, "higher", "lower", 0, 0.03},
   {"greatest_compression", "compression", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
   {"peak_displacement", "displacement", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
+  {"life_steps", "life", "1000 steps", "1000 steps", 1e-3, 0, "longer", "shorter", 0, 0.03},
+  {"worn_grip", "grip when worn", "", "", 1, 2, "more", "less", 0, 0.03},
   {"effective_grip", "grip", "", "", 1, 2, "more", "less", 0, 0.03},
   {"contact_share", "contact", "%", "points", 100, 0, "more", "less", 0.02, 0},
   {"edge_pressure", "edge pressure", "kPa", "kPa", 1e-3, 0, "higher", "lower", 0, 0.03},

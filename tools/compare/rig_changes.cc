@@ -125,11 +125,22 @@ RigDifference way_difference(const solver::SlideRig &a, const solver::SlideRig &
                       const auto &other = std::get<solver::SlideRig>(from.rig);
                       rig.pressure = other.pressure, rig.speed = other.speed;
                       rig.distance = other.distance, rig.heading = other.heading;
+                      rig.wear = other.wear;
                     }};
   add(way.details, "pressure", number(a.pressure, "kPa", 1e-3), number(b.pressure, "kPa", 1e-3));
   add(way.details, "speed", number(a.speed, "m/s"), number(b.speed, "m/s"));
   add(way.details, "heading", number(degrees(a.heading), "deg"), number(degrees(b.heading), "deg"));
   add(way.details, "greatest way", number(a.distance, "mm", 1e3), number(b.distance, "mm", 1e3));
+  const auto worn = [](const solver::SlideRig &rig, auto text) {
+    return rig.wear ? text(*rig.wear) : std::string("no wear");
+  };
+  const auto row = [&](const char *what, auto text) { add(way.details, what, worn(a, text), worn(b, text)); };
+  row("worn down by", [](const solver::WearLife &wear) { return number(wear.depth, "mm", 1e3); });
+  row("slip of a step", [](const solver::WearLife &wear) { return number(wear.slip, "mm", 1e3); });
+  row("slides",
+      [](const solver::WearLife &wear) { return std::string(wear.to_and_fro ? "to and fro" : "one way"); });
+  row("wear of the reference",
+      [](const solver::WearLife &wear) { return number(wear.coefficient, "mm3/(N m)", 1e9); });
   return way;
 }
 

@@ -46,7 +46,7 @@ public:
     read_materials();
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
-    if (top_.given("lug") || top_.given("slide"))
+    if (top_.given("lug") || top_.given("slide") || top_.given("wear"))
     {
       slide();
       return std::move(case_);
@@ -199,6 +199,7 @@ private:
     solver::SlideRig rig;
     read_lug(of_lug, rig);
     read_slide(of_way, library_.courts(), rig);
+    const auto *life = top_.block("wear");
     Material of_bar;
     if (of_lug.given("rubber"))
       of_bar = rubber(of_lug, "rubber");
@@ -217,6 +218,11 @@ private:
     case_.layers[1].name = "lug";
     case_.layers[1].material = of_bar;
     case_.layers[1].thickness = rig.lug.height;
+    if (life)
+    {
+      const Fields of_wear(*life, "wear", "wear", case_entries(), problems_);
+      read_wear(of_wear, rubber(of_wear, "reference"), rig);
+    }
     case_.rig = std::move(rig);
   }
 

@@ -217,6 +217,19 @@ void write(CanonicalWriter &out, const solver::SlideRig &rig)
   out.number("speed", rig.speed);
   out.number("distance", rig.distance);
   out.number("heading", rig.heading);
+  if (rig.wear)
+    out.inside("wear", [&] {
+      out.word("reference", rig.wear->reference);
+      out.number("reference_modulus", rig.wear->reference_modulus);
+      out.number("coefficient", rig.wear->coefficient);
+      out.number("lowest", rig.wear->lowest);
+      out.number("highest", rig.wear->highest);
+      out.number("depth", rig.wear->depth);
+      out.number("slip", rig.wear->slip);
+      out.whole("to_and_fro", rig.wear->to_and_fro ? 1 : 0);
+      out.number("known_hours", rig.wear->known_hours);
+      out.number("known_depth", rig.wear->known_depth);
+    });
 }
 
 void write(CanonicalWriter &out, const solver::PressRig &rig)

@@ -17,7 +17,8 @@ using materials::nearest_name;
 namespace
 {
 constexpr std::string_view of_unit[] = {"fibre_tension", "threshold_load", "heat_time"};
-constexpr std::array<std::string_view, 3> of_slide = {"effective_grip", "edge_pressure", "deflection"};
+constexpr std::string_view of_slide[] = {"effective_grip", "edge_pressure", "deflection",        "life_steps",
+                                         "relative_life",  "worn_grip",     "worn_edge_pressure"};
 constexpr std::string_view of_drop[] = {"rebound_by_height", "rebound_height", "return_by_speed",
                                         "return_by_loop",    "contact_time",   "peak_deceleration",
                                         "left_in_stack"};

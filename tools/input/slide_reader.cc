@@ -24,6 +24,8 @@ constexpr double rubber_density = 1150; // of a rubber known by its hardness alo
 constexpr double rubber_bulk = 1.5e9;   // [Pa], from memory
 constexpr double modulus_of_c10 = 6;    // E = 6 C10 of a near-incompressible Yeoh rubber
 
+constexpr double deepest_wear = 0.9; ///< of the lug's height
+
 std::string length(double value)
 {
   return quantity_text(value, Dimension::length);
@@ -171,5 +173,40 @@ void read_slide(const Fields &fields, const std::vector<materials::Court> &court
   }
   rig.friction = court->friction_when(rig.court_state).data();
   std::tie(rig.friction_lowest, rig.friction_highest) = court->friction_band(rig.court_state);
+}
+
+void read_wear(const Fields &fields, const materials::Material &reference, solver::SlideRig &rig)
+{
+  solver::WearLife wear;
+  wear.depth = fields.value("depth");
+  wear.slip = fields.value("slip");
+  wear.to_and_fro = fields.flag("to_and_fro");
+  wear.reference = reference.name;
+  wear.coefficient = fields.value("coefficient");
+  const auto bound = [&](const char *name, const char *fallback, double factor) {
+    return fields.word(name) == fallback ? factor * wear.coefficient : fields.value(name);
+  };
+  wear.lowest = bound("coefficient_lowest", "a tenth", 0.1);
+  wear.highest = bound("coefficient_highest", "tenfold", 10);
+  if (wear.lowest > wear.coefficient)
+    fields.problem("coefficient_lowest", "is more than the coefficient", "Give less, or take the line out");
+  if (wear.highest < wear.coefficient)
+    fields.problem("coefficient_highest", "is less than the coefficient", "Give more, or take the line out");
+  if (fields.given("known_hours") != fields.given("known_depth"))
+    fields.problem(fields.given("known_hours") ? "known_hours" : "known_depth", "stands alone",
+                   "A worn pair needs both known_hours and known_depth");
+  else if (fields.given("known_hours"))
+  {
+    wear.known_hours = fields.value("known_hours");
+    wear.known_depth = fields.value("known_depth");
+  }
+  if (wear.depth > deepest_wear * rig.lug.height)
+    fields.problem("depth",
+                   fmt::format("{} is more than the lug has to give: it is {} high", length(wear.depth),
+                               length(rig.lug.height)),
+                   fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
+  if (const auto *rubber = std::get_if<materials::RubberData>(&reference.data))
+    wear.reference_modulus = modulus_of_c10 * rubber->c10;
+  rig.wear = wear;
 }
 } // namespace solemech::tools

@@ -24,4 +24,7 @@ std::optional<materials::Material> rubber_of_hardness(const materials::Fields &l
 /// Court, load and way into `rig`; after read_lug.
 void read_slide(const materials::Fields &fields, const std::vector<materials::Court> &courts,
                 solver::SlideRig &rig);
+
+/// Wear of the bar into `rig`, from what is known of the reference rubber on its court; after read_lug.
+void read_wear(const materials::Fields &fields, const materials::Material &reference, solver::SlideRig &rig);
 } // namespace solemech::tools

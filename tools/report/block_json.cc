@@ -74,6 +74,22 @@ Json series_json(const ChartSeries &series)
           {"sentence", series.sentence}};
 }
 
+Json lines_json(const std::vector<LineBlock> &blocks)
+{
+  const auto line = [](const ChartLine &each) -> Json {
+    return {{"name", each.name}, {"x", each.x}, {"y", each.y}};
+  };
+  const auto chart = [&](const LineChart &each) -> Json {
+    return {{"name", each.name},
+            {"xLabel", each.x_label},
+            {"yLabel", each.y_label},
+            {"lines", list(each.lines, line)}};
+  };
+  return list(blocks, [&](const LineBlock &block) -> Json {
+    return {{"heading", block.heading}, {"sentence", block.sentence}, {"charts", list(block.charts, chart)}};
+  });
+}
+
 Json comparison_json(const Comparison &comparison)
 {
   return {{"from", comparison.from},

@@ -47,6 +47,23 @@ struct ChartSeries
   std::string                sentence;
 };
 
+/// A line chart over something other than time.
+struct ChartLine
+{
+  std::string         name;
+  std::vector<double> x, y; ///< in the units of the labels
+};
+struct LineChart
+{
+  std::string            name, x_label, y_label;
+  std::vector<ChartLine> lines;
+};
+struct LineBlock
+{
+  std::string            heading, sentence;
+  std::vector<LineChart> charts;
+};
+
 /// One entry that differs between two runs.
 struct Difference
 {
@@ -164,6 +181,7 @@ struct Page
   std::vector<std::string>   story;    ///< plain paragraphs: what happened and why
   std::vector<const Run *>   runs;
   std::optional<ChartSeries> series;
+  std::vector<LineBlock>     lines;
   std::vector<Comparison>    comparison;
   std::optional<Trial>       trial;
   std::optional<Lesson>      lesson;

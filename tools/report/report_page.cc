@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/report_page.h"
 
+#include "tools/report/face_block.h"
 #include "tools/report/report_json.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/series_block.h"
@@ -68,6 +69,7 @@ Page side_by_side_page(const std::vector<const RunRecord *> &records, const std:
       page.story.push_back(labels[i] + ": " + sentence_of(*page.runs[i]));
   }
   page.cautions = cautions_of(page.runs);
+  page.lines = face_blocks(page.runs);
   return page;
 }
 

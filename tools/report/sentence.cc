@@ -2,6 +2,7 @@
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
+#include "tools/report/wear_story.h"
 #include "tools/report/story.h"
 #include "tools/results/readings_table.h"
 
@@ -31,6 +32,8 @@ std::string sentence_of(const Run &run)
   const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
   const auto   margin = value_of(run, "bottoming_margin");
   const double way = greatest_compression(run);
+  if (has_worn(run))
+    return wear_sentence(run);
   if (has_slid(run))
     return slide_sentence(run);
   if (const auto points = value_of(run, "hardness"); points && run.result.complete)
@@ -60,6 +63,8 @@ std::string sentence_of(const Run &run)
 
 std::vector<Headline> headline_of(const Run &run)
 {
+  if (has_worn(run))
+    return wear_headline(run);
   if (has_slid(run))
     return slide_headline(run);
   std::vector<Headline> headline;

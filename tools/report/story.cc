@@ -6,6 +6,7 @@
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
+#include "tools/report/wear_story.h"
 #include "tools/results/energy_picture.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
@@ -278,6 +279,8 @@ std::vector<std::string> story_of(const Run &run)
     return {stopped_early(run), so_far(run)};
   if (run.result.time.empty())
     return {"The run gave no curves to tell from."};
+  if (has_worn(run))
+    return wear_story(run);
   if (has_slid(run))
     return slide_story(run);
   story = is_drop(run) ? drop_story(run, flow, picture) : press_story(run, flow, picture);

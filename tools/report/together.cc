@@ -5,6 +5,7 @@
 #include "tools/report/run_facts.h"
 #include "tools/report/story.h"
 #include "tools/results/readings_table.h"
+#include "tools/results/text_layout.h"
 
 #include <fmt/format.h>
 
@@ -48,7 +49,7 @@ std::string ranking(const std::vector<const Run *> &runs, const char *name, cons
   const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
   const auto least =
     static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
-  if (same(*runs[most], *runs[least], name))
+  if (same(*runs[most], *runs[least], name) || text(values[most]) == text(values[least]))
     return fmt::format("no difference in {} that the numbers can tell, {}", what, text(values[most]));
   if (runs.size() == 2)
     return fmt::format("{} {} than {}, {} against {}", labels[most], verb, labels[least], text(values[most]),
@@ -113,6 +114,11 @@ std::string whole_percent(double share)
   return fmt::format("{:.0f} %", 100 * share);
 }
 
+std::string steps(double value)
+{
+  return rounded_count(value) + " steps";
+}
+
 std::string kilopascal(double value)
 {
   return fmt::format("{:.0f} kPa", 1e-3 * value);
@@ -143,13 +149,17 @@ std::string together_sentence(const std::vector<const Run *> &runs)
     texts.push_back(ranking(runs, "peak_force", "peak force", "hits harder", force_text));
   if (all_have(runs, "hardness"))
     texts.push_back(ranking(runs, "hardness", "hardness", "reads harder", one_decimal));
+  if (all_have(runs, "life_steps"))
+    texts.push_back(ranking(runs, "life_steps", "life", "lasts longer", steps));
   if (all_have(runs, "effective_grip"))
     texts.push_back(ranking(runs, "effective_grip", "grip", "grips more", two_decimals));
+  // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
+  const bool are_words = short_labels(runs)[0] != runs[0]->label;
   if (texts.empty())
     return "Not every run gave readings; what there is stands below.";
   std::string text;
   for (auto &one : texts)
-    text += (text.empty() ? "" : " ") + (one.starts_with("no ") ? capital(one) : one) + ".";
+    text += (text.empty() ? "" : " ") + (one.starts_with("no ") || are_words ? capital(one) : one) + ".";
   return text;
 }
 
@@ -184,6 +194,8 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
     add("hardness", "hardness", joined(texts_of(shown(values_of(runs, "hardness")), one_decimal), between));
   if (all_have(runs, "tip_depth"))
     add("tip_depth", "depth of the tip", joined(texts_of(shown(values_of(runs, "tip_depth")), length), between));
+  if (all_have(runs, "life_steps"))
+    add("life_steps", "life in steps", joined(texts_of(shown(values_of(runs, "life_steps")), rounded_count), between));
   if (all_have(runs, "effective_grip"))
     add("effective_grip", "grip", joined(texts_of(shown(values_of(runs, "effective_grip")), two_decimals), between));
   if (all_have(runs, "contact_share"))

@@ -104,6 +104,12 @@ std::vector<std::string> cautions(const std::vector<const solver::Case *> &setup
     texts.emplace_back("Dust and water change grip more than any tread does: clean and dry the court first, and follow "
                        "the rules of the hall.");
   }
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
+        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
+        return slide && slide->wear;
+      }))
+    texts.emplace_back("Wear on a court is user data here: compare rubbers and lugs by it, and do not read it as a promise of "
+                       "hours. Look at the tread itself, and replace what is worn.");
   const auto               under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };

@@ -74,6 +74,11 @@ std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
                       1e-3 * rig.pressure, rig.speed, rig.heading * 180 / std::numbers::pi,
                       length_text(rig.lug.width, lengths), length_text(rig.lug.height, lengths),
                       length_text(rig.lug.spacing, lengths));
+  if (rig.wear)
+    text += fmt::format("; worn down by {}, {} of slip a step{}, {} loses {:.2g} mm3/(N m) ({:.2g} to {:.2g})",
+                        length_text(rig.wear->depth, lengths), length_text(rig.wear->slip, lengths),
+                        rig.wear->to_and_fro ? " to and fro" : "", rig.wear->reference, 1e9 * rig.wear->coefficient,
+                        1e9 * rig.wear->lowest, 1e9 * rig.wear->highest);
   return text;
 }
 } // namespace

@@ -185,6 +185,7 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
                                                              {"greatest_compression", "compression"},
                                                              {"hardness", "hardness"},
                                                              {"effective_grip", "grip"},
+                                                             {"life_steps", "life in steps"},
                                                              {"contact_share", "contact"},
                                                              {"edge_pressure", "edge pressure"}};
   std::vector<std::string>                    texts;

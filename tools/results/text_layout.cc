@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/text_layout.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
@@ -59,5 +61,14 @@ std::string listed(const std::vector<std::string> &texts)
   for (std::size_t i = 0; i < texts.size(); ++i)
     result += (i == 0 ? "" : i + 1 == texts.size() ? " and " : ", ") + texts[i];
   return result;
+}
+
+std::string rounded_count(double number)
+{
+  const double power = number > 0 ? std::pow(10.0, std::floor(std::log10(number)) - 1) : 1.0;
+  const double rounded = std::round(number / power) * power;
+  if (rounded >= 1e6)
+    return fmt::format("{:g} million", rounded / 1e6);
+  return rounded >= 1e4 ? fmt::format("{:g} thousand", rounded / 1e3) : fmt::format("{:g}", rounded);
 }
 } // namespace solemech::tools

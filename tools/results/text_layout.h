@@ -21,6 +21,9 @@ std::string wrapped(const std::string &text, std::size_t width, const std::strin
 /// per cent shows at least one `fill`.
 std::string bar(double share, std::size_t length, char fill);
 
+/// A large number to two digits, in words: "1.9 million", "190 thousand", "450".
+std::string rounded_count(double number);
+
 /// The texts joined as people write a list: "a, b and c".
 std::string listed(const std::vector<std::string> &texts);
 } // namespace solemech::tools

@@ -14,6 +14,7 @@ export interface Report {
   story: string[]; // plain paragraphs: what happened and why
   runs: Run[];
   series: Series | null; // the runs are points of a series
+  lines: LineBlock[];
   comparison: Comparison[]; // one for every other run against the first; empty for one run
   trial: Trial | null;
   lesson: Lesson | null;
@@ -141,6 +142,19 @@ export interface Series {
   groups: string[];
   readings: { name: string; label: string; unit: string; values: number[] }[];
   sentence: string;
+}
+
+export interface LineBlock {
+  heading: string;
+  sentence: string;
+  charts: LineChart[];
+}
+
+export interface LineChart {
+  name: string;
+  xLabel: string;
+  yLabel: string;
+  lines: { name: string; x: number[]; y: number[] }[];
 }
 
 /** Run `to` against run `from`. */

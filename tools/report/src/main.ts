@@ -9,7 +9,8 @@ import { energy_block } from "./energy";
 import { Motion } from "./frames";
 import { lesson_answer, lesson_block } from "./lesson";
 import { PartLooks, pattern_definitions } from "./looks";
-import { loop_block, moment_block, section_block, type Shown } from "./moment";
+import { line_block } from "./lines";
+import { loop_block, moment_block, parts_block, section_block, type Shown } from "./moment";
 import { motion_block } from "./player";
 import { overlay_block, readings_block, series_block } from "./readings";
 import { caution_block, record_block, short_block, story_block } from "./record";
@@ -45,6 +46,8 @@ async function pictures(page: Page, runs: Run[]): Promise<HTMLElement[]> {
   const shown: Shown[] = await Promise.all(
     runs.map(async (run) => ({ run, motion: (await page.motions.get(run)) ?? null })),
   );
+  const pushes = (run: Run) => run.curves.force.some((force) => force !== 0);
+  if (!page.report.runs.some(pushes)) return [parts_block(page, runs)].filter((each): each is HTMLElement => each !== null);
   return [section_block(page, shown), moment_block(page, shown), loop_block(page, page.report.runs.length <= most_laid_over ? page.report.runs : runs), motion_block(page, shown)].filter(
     (each): each is HTMLElement => each !== null,
   );
@@ -81,6 +84,7 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   add(short_block(page));
   if (report.trial) add(...trial_blocks(page, report.trial));
   for (const comparison of report.comparison) add(...comparison_blocks(page, comparison));
+  for (const lines of report.lines) add(line_block(page, lines));
   if (report.series) add(series_block(page, report.series, `Step by step: ${report.series.quantity}`));
 
   const place = el("div", {});

@@ -9,7 +9,7 @@ import { button, el, type Child } from "./dom";
 import { millimetres, sentence_case } from "./format";
 import type { Motion } from "./frames";
 import { dashes, line_swatch, run_colour } from "./looks";
-import { paint_legend, paint_line_legend, paint_svg, paint_text, split } from "./picture";
+import { paint_legend, paint_line_legend, paint_svg, paint_table, paint_text, split } from "./picture";
 import { draw_section, parts_table, section_width } from "./section";
 import { draw_stage } from "./stage";
 import { common_extent, moment_text, View } from "./view";
@@ -97,6 +97,39 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
         paint_legend(pen, { ...place, y: below + 14, height: place.y + place.height - below - 14 }, theme, items, 0.9 * font);
       }
     },
+  });
+}
+
+/** Materials and sizes where there is no drawing to go with them. */
+export function parts_block(page: Page, runs: Run[]): HTMLElement | null {
+  if (runs.every((run) => run.parts.length === 0)) return null;
+  return block(page, {
+    heading: "What it is made of",
+    sentence: told_by(page, runs, (run) => run.captions.section),
+    content: [
+      el(
+        "div",
+        { class: runs.length > 1 ? "side-by-side" : "" },
+        ...runs.map((run) =>
+          el(
+            "div",
+            { class: "of-run" },
+            run_heading(page, run),
+            el("p", { class: "note" }, run.rig),
+            run.changes.length > 0 ? el("p", { class: "note" }, `Changed for this run: ${run.changes.join("; ")}.`) : null,
+            parts_table(page, run),
+          ),
+        ),
+      ),
+    ],
+    paint: (pen, box, theme) =>
+      paint_table(
+        pen,
+        box,
+        theme,
+        ["run", "part", "material", "thickness"],
+        runs.flatMap((run) => run.parts.map((part) => [short_name(page, run), part.name, part.material, part.thickness > 0 ? millimetres(part.thickness) : ""])),
+      ),
   });
 }
 
