@@ -3,11 +3,10 @@
 // checksum (CSP level 3, hash-source), inline styles, and pictures and clips that the page makes itself;
 // nothing is loaded.
 #include "tools/report/bundle.h"
-#include "tools/report/frame_coding.h"
+#include "tools/report/hash_source.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/report_page.h"
 #include "tools/report/still_view.h"
-#include "tools/results/checksum.h"
 
 #include <algorithm>
 #include <cctype>
@@ -35,16 +34,6 @@ std::string embeddable(std::string_view script)
   // A browser reads CR LF as LF, which would change the checksum.
   text.erase(std::remove(text.begin(), text.end(), '\r'), text.end());
   return text;
-}
-
-/// "sha256-..." as a policy wants it: the checksum of the script in base64.
-std::string hash_source(const std::string &script)
-{
-  const std::string digits = sha256_of_text(script);
-  std::string       bytes;
-  for (std::size_t i = 0; i + 1 < digits.size(); i += 2)
-    bytes += static_cast<char>(std::stoi(digits.substr(i, 2), nullptr, 16));
-  return "sha256-" + base64(bytes);
 }
 
 std::string embeddable_style(std::string_view style)

@@ -52,6 +52,19 @@ constexpr const char *cases_footer = R"(Examples:
   solemech cases | grep -i drop
 )";
 
+constexpr const char *book_footer = R"(Examples:
+  solemech book my-bench
+  solemech book my-bench --yardstick my-bench/courts.toml
+
+Writes book.html and book.csv into the folder: its sheets with their readings, and the newest result of each
+from its folder `results`. A file yardstick.toml there turns readings into points, by categories of your own:
+  format = 1
+  [[category]]
+  name = "springy"
+  reading = "rebound"
+  anchors = [["200 mm", 1], ["320 mm", 10]]
+)";
+
 constexpr const char *materials_footer = R"(Examples:
   solemech materials
   solemech materials eva-soft
@@ -130,6 +143,7 @@ struct Parsers
   LearnRequest                           learn;
   CompareRequest                         compare;
   TrialRequest                           trial;
+  BookRequest                            book;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -190,6 +204,11 @@ struct Parsers
       ->type_name("DIR");
     learn_command.add_flag("--json", learn.json, "Print the answer as JSON; asks nothing");
     learn_command.add_flag("-q,--quiet", learn.quiet, "Ask nothing, no progress; errors still appear");
+
+    auto &book_command = add("book", "Write the index of a folder of sheets: readings, results, points", book_footer);
+    book_command.add_option("DIR", book.folder, "Folder with your sheets")->required()->type_name("");
+    book_command.add_option("--yardstick", book.yardstick, "File with your own categories (default DIR/yardstick.toml)")
+      ->type_name("FILE");
 
     auto &trial_command = add("trial", "Try a change before cutting a shoe: now, with the change, its price", trial_footer);
     trial_command.add_option("CASE", trial.name, "Name of a prebuilt case, or a case file")->required()->type_name("");
@@ -349,6 +368,8 @@ Request read_command_line(const std::vector<std::string> &arguments)
   }
   catch (const CLI::RequiredError &)
   {
+    if (name == "book")
+      throw UsageError("`book` needs the folder with your sheets, for example `solemech book my-bench`.");
     throw UsageError(fmt::format("`{}` needs the name of a case or a case file. `solemech cases` lists the "
                                  "prebuilt ones.",
                                  name));
@@ -393,6 +414,8 @@ Request read_command_line(const std::vector<std::string> &arguments)
       parsers.run.output = output_folder(parsers.output);
     return parsers.run;
   }
+  if (name == "book")
+    return parsers.book;
   if (name == "trial")
   {
     check_settings(parsers.trial.settings);

@@ -68,9 +68,15 @@ struct CompareRequest
   bool                                 details = false;
 };
 
+struct BookRequest
+{
+  std::string folder;    ///< with the sheets
+  std::string yardstick; ///< file; empty: yardstick.toml of the folder when it is there
+};
+
 using Request =
   std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest, CompareRequest,
-               LearnRequest, TrialRequest>;
+               LearnRequest, TrialRequest, BookRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.
 struct UsageError : std::runtime_error

@@ -25,6 +25,9 @@ Exit compare(const CompareRequest &request, const std::vector<std::string> &argu
 /// @param arguments  as the person typed them, for the solver program
 Exit run(const RunRequest &request, const std::vector<std::string> &arguments);
 
+/// Writes book.html and book.csv, the index of a folder of sheets, into that folder.
+Exit write_book(const BookRequest &request);
+
 /// Tries a change on a stack: checks it, answers from a finished trial, or hands over to the solver program.
 Exit try_change(const TrialRequest &request, const std::vector<std::string> &arguments);
 } // namespace solemech::tools

@@ -1,0 +1,183 @@
+# SPDX-License-Identifier: Apache-2.0
+"""The book of a folder: what it lists, what it leaves alone, points by the user's own yardstick. Invented pairs."""
+import base64
+import csv
+import hashlib
+import json
+import os
+import re
+import time
+import unittest
+
+from program import ProgramTest
+
+SHEET = """format = 1
+title = "invented {pair}"
+rig = "guided-rod-1200"
+pair = "{pair}"
+part = "heel"
+
+[[layer]]
+name = "core"
+material = "unknown foam"
+thickness = "16.0 mm +- 0.5"
+
+[[reading]]
+kind = "rebound"
+values = ["{a} mm", "{b} mm +- 3"]
+
+[[reading]]
+kind = "hardness"
+layer = "core"
+value = "42 AskerC +- 2"
+"""
+
+YARDSTICK = """format = 1
+title = "club hall"
+
+[[category]]
+name = "springy"
+reading = "rebound"
+weight = 3
+anchors = [["200 mm", 0], ["300 mm", 10]]
+
+[[category]]
+name = "soft"
+reading = "hardness of core"
+anchors = [["60 AskerC", 1], ["40 AskerC", 5]]
+
+[[category]]
+name = "light"
+reading = "mass"
+anchors = [["300 g", 10], ["400 g", 0]]
+"""
+
+
+class Book(ProgramTest):
+    def sheet(self, name, pair="pair 07", a=240, b=260):
+        path = self.folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        path.write_text(SHEET.format(pair=pair, a=a, b=b))
+        return path
+
+    def result(self, label, number, sheet_text, days=0):
+        folder = self.folder / "results" / label / str(number)
+        (folder / "data").mkdir(parents=True)
+        (folder / "data/case.toml").write_text(sheet_text)
+        (folder / "data/readings.csv").write_text('name,value,unit,error,meaning\n"rebound_height",0.2518,"m",0.003,"x, y"\n')
+        (folder / "data/settled.json").write_text(json.dumps({"parameters": [
+            {"name": "core returns", "value": 0.64, "low": 0.61, "high": 0.67, "doubt_left": 0.4}]}))
+        (folder / "manifest.json").write_text("{}")
+        then = time.time() - days * 86400 - 60
+        os.utime(folder / "manifest.json", (then, then))
+
+    def rows(self):
+        with open(self.folder / "book.csv", newline="", encoding="utf-8") as file:
+            return {row["sheet"]: row for row in csv.DictReader(file)}
+
+    def test_sheets_readings_settled_numbers_and_age(self):
+        text = self.sheet("heel.toml").read_text()
+        self.sheet("season/fore.toml", pair="pair 11")
+        self.result("heel", 1, text, days=9)
+        self.result("heel", 2, text, days=3)
+        self.result("fore", 1, "older", days=1)
+        (self.folder / "rig.toml").write_text('format = 1\nmass = "1 kg"\n')
+        self.assertEqual(self.call("book", "."), (0, "2 sheets, 4 readings, 2 results: ./book.html and book.csv\n", ""))
+        rows = self.rows()
+        self.assertEqual(sorted(rows), ["heel.toml", "season/fore.toml"])
+        heel = rows["heel.toml"]
+        self.assertEqual((heel["pair"], heel["part"], heel["result"], heel["days old"], heel["made from this sheet"]),
+                         ("pair 07", "heel", "results/heel/2", "3", "yes"))
+        self.assertEqual(heel["measured rebound"], "240 mm; 260 mm +- 3")
+        self.assertEqual(heel["measured hardness of core"], "42 AskerC +- 2")
+        self.assertEqual(float(heel["model rebound_height [m]"]), 0.2518)
+        self.assertEqual([heel["settled core returns" + end] for end in ["", " low", " high"]], ["0.64", "0.61", "0.67"])
+        self.assertEqual(rows["season/fore.toml"]["made from this sheet"], "no")
+        page = (self.folder / "book.html").read_text()
+        self.assertIn("the sheet was changed since", page)
+        self.assertIn('href="./results/heel/2/report.html"', page)
+        self.assertIn("core returns 0.64 (0.61 to 0.67)", page)
+
+    def test_points_of_an_own_yardstick_come_with_reasons(self):
+        self.sheet("heel.toml")
+        (self.folder / "yardstick.toml").write_text(YARDSTICK)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        row = self.rows()["heel.toml"]
+        # 250 of 200..300 mm: 5. 42 of 60..40: 1 + 4 * 18 / 20 = 4.6. Mean with weights 3 and 1.
+        self.assertEqual((row["points springy"], row["points soft"], row["points light"], row["points in all"]),
+                         ("5.00", "4.60", "", "4.90"))
+        page = (self.folder / "book.html").read_text()
+        self.assertIn("springy: rebound 250 mm, mean of 2 measured, lies between 200 mm (0) and 300 mm (10): 5.0", page)
+        self.assertIn("light: no reading of mass", page)
+
+    def test_slips_of_a_yardstick_are_named_at_once_with_their_place(self):
+        self.sheet("heel.toml")
+        (self.folder / "yardstick.toml").write_text(
+            YARDSTICK.replace("weight = 3", "weight = -3").replace('"40 AskerC", 5', '"40 ShoreA", 5')
+            .replace('reading = "mass"', 'raeding = "mass"'))
+        messages = self.refused("book", ".")
+        self.assertRegex(messages, r"yardstick.toml:\d+:\d+: weight: must be a positive number")
+        self.assertRegex(messages, r"yardstick.toml:\d+:\d+: anchors: the anchors are of different kinds")
+        self.assertRegex(messages, r"yardstick.toml:\d+:\d+: raeding: a category has no such entry")
+        self.assertFalse((self.folder / "book.html").exists())
+
+    def test_a_page_without_network_whose_policy_allows_only_its_own_script_and_style(self):
+        self.sheet("heel.toml", pair="<script>alert(1)</script>")
+        self.sheet("a b#c.toml", pair="=1+1")
+        self.assertEqual(self.call("book", ".")[0], 0)
+        page = (self.folder / "book.html").read_text()
+        policy = re.search(r'Content-Security-Policy" content="([^"]+)"', page)[1]
+        self.assertIn("default-src 'none'", policy)
+        self.assertNotIn("unsafe", policy)
+        for kind, tag in [("script", "script"), ("style", "style")]:
+            body = re.findall(rf"<{tag}>(.*?)</{tag}>", page, re.DOTALL)
+            self.assertEqual(len(body), 1)
+            digest = base64.b64encode(hashlib.sha256(body[0].encode()).digest()).decode()
+            self.assertIn(f"{kind}-src 'sha256-{digest}'", policy)
+        self.assertIn("&lt;script&gt;alert(1)", page)
+        self.assertIn('href="./a%20b%23c.toml"', page)
+        self.assertEqual(self.rows()["a b#c.toml"]["pair"], "'=1+1")
+
+    def test_files_of_others_and_everything_outside_stay(self):
+        self.sheet("bench/heel.toml")
+        outside = self.sheet("outside/other.toml")
+        (self.folder / "bench/link").symlink_to(outside.parent)
+        (self.folder / "bench/linked.toml").symlink_to(outside)
+        (self.folder / "bench/results").symlink_to(outside.parent)
+        before = {path: path.stat().st_mtime_ns for path in self.folder.rglob("*") if "bench" not in path.parts[-1]}
+        self.assertEqual(self.call("book", "bench")[1][:8], "1 sheets")
+        for path in ["outside/other.toml", "bench/heel.toml"]:
+            self.assertEqual((self.folder / path).stat().st_mtime_ns, before[self.folder / path])
+        self.assertEqual(sorted(path.name for path in (self.folder / "bench").iterdir()),
+                         ["book.csv", "book.html", "heel.toml", "link", "linked.toml", "results"])
+        self.assertEqual(self.call("book", "bench")[0], 0)  # its own files it may replace
+        (self.folder / "bench/book.html").write_text("mine")
+        self.assertIn("was not written by `solemech book` and stays", self.refused("book", "bench", code=4))
+        self.assertEqual((self.folder / "bench/book.html").read_text(), "mine")
+
+    def test_a_broken_sheet_is_listed_with_what_is_wrong(self):
+        self.sheet("good.toml")
+        (self.folder / "broken.toml").write_text("format = 1\nx = = 3\n")
+        code, _, messages = self.call("book", ".")
+        self.assertEqual(code, 0)
+        self.assertIn("broken.toml:2:", messages)
+        self.assertIn("broken.toml:2:", self.rows()["broken.toml"]["problem"])
+
+    def test_nothing_to_list(self):
+        self.assertIn("there is no folder 'nowhere'", self.refused("book", "nowhere"))
+        self.assertIn("holds no sheets", self.refused("book", "."))
+        self.assertIn("needs the folder with your sheets", self.refused("book"))
+
+    def test_two_hundred_sheets_in_two_seconds(self):
+        for i in range(200):
+            text = self.sheet(f"pair-{i:03}.toml", pair=f"pair {i}", a=200 + i % 90, b=205 + i % 90).read_text()
+            self.result(f"pair-{i:03}", 1, text)
+        (self.folder / "yardstick.toml").write_text(YARDSTICK)
+        begin = time.monotonic()
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertLess(time.monotonic() - begin, 2)
+        self.assertEqual(len(self.rows()), 200)
+
+
+if __name__ == "__main__":
+    unittest.main()

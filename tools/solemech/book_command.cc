@@ -1,0 +1,104 @@
+// SPDX-License-Identifier: Apache-2.0
+// solemech book: the index of a folder of sheets, written into that folder and nowhere else.
+#include "materials/sheet.h"
+#include "solver/result_check.h"
+#include "tools/book/book_pages.h"
+#include "tools/solemech/commands.h"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <fstream>
+#include <system_error>
+
+namespace solemech::tools
+{
+namespace
+{
+namespace fs = std::filesystem;
+
+/// Replaces a file of ours in one step; one without our mark is somebody else's.
+void write_ours(const fs::path &path, const std::string &text, const std::string &mark)
+{
+  if (fs::is_symlink(path) || (fs::exists(path) && !fs::is_regular_file(path)))
+    throw solver::ResultsError(fmt::format("'{}' is no ordinary file. Move it away.", path.string()));
+  if (fs::exists(path))
+  {
+    std::ifstream old(path, std::ios::binary);
+    std::string   begin(2000, '\0');
+    old.read(begin.data(), std::streamsize(begin.size()));
+    if (begin.find(mark) == std::string::npos)
+      throw solver::ResultsError(
+        fmt::format("'{}' was not written by `solemech book` and stays. Rename it.", path.string()));
+  }
+  const fs::path beside = path.parent_path() / ("." + path.filename().string() + ".new");
+  {
+    std::ofstream file(beside, std::ios::binary | std::ios::trunc);
+    file << text;
+    file.flush();
+    if (!file)
+    {
+      std::error_code ignored;
+      fs::remove(beside, ignored);
+      throw solver::ResultsError(
+        fmt::format("'{}' could not be written. Check space and permissions.", path.string()));
+    }
+  }
+  fs::rename(beside, path);
+}
+
+std::optional<book::Yardstick> yardstick_of(const BookRequest &request)
+{
+  fs::path path = request.yardstick;
+  if (path.empty())
+  {
+    path = fs::path(request.folder) / "yardstick.toml";
+    if (!fs::exists(path))
+      return std::nullopt;
+  }
+  materials::Problems problems;
+  const auto          text = materials::read_sheet_text(path, problems);
+  problems.throw_if_any();
+  auto yardstick = book::read_yardstick(text, path.string(), problems);
+  problems.throw_if_any();
+  return yardstick;
+}
+} // namespace
+
+Exit write_book(const BookRequest &request)
+{
+  const fs::path folder = request.folder;
+  if (!fs::is_directory(folder))
+    throw UsageError(
+      fmt::format("there is no folder '{}'. Give the folder with your sheets.", folder.string()));
+  const auto yardstick = yardstick_of(request);
+  const auto book = book::read_book(folder);
+  if (book.sheets.empty())
+    throw UsageError(fmt::format(
+      "'{}' holds no sheets (*.toml with a [[reading]], a pair, or a stack and a rig).", folder.string()));
+  const auto  now = std::chrono::system_clock::now();
+  const auto  name = fs::weakly_canonical(folder).filename().string();
+  const auto *points = yardstick ? &*yardstick : nullptr;
+  write_ours(folder / "book.html", book::book_html(book, points, name, now), book::html_mark);
+  write_ours(folder / "book.csv", book::book_csv(book, points, now), book::csv_mark);
+
+  std::size_t n_readings = 0, n_results = 0, n_bad = 0;
+  for (const auto &sheet : book.sheets)
+  {
+    n_readings += sheet.readings.size();
+    n_results += sheet.result.has_value();
+    n_bad += !sheet.problem.empty();
+  }
+  fmt::print("{} sheets, {} readings, {} results: {} and book.csv\n", book.sheets.size(), n_readings,
+             n_results, (folder / "book.html").string());
+  for (const auto &sheet : book.sheets)
+    if (!sheet.problem.empty())
+      fmt::print(stderr, "{}\n", sheet.problem);
+  for (const auto &remark : book.remarks)
+    fmt::print(stderr, "{}\n", remark);
+  if (n_bad > 0)
+    fmt::print(
+      stderr, "{} of the sheets could not be read whole; they are in the book as far as they could\n", n_bad);
+  return Exit::ok;
+}
+} // namespace solemech::tools
