@@ -16,6 +16,11 @@ namespace
 {
 /// Half a squared doubt of 1/100: below it a step changes no digit that people see.
 constexpr double settled_cost_change = 1e-4;
+/// Half a squared doubt of 1/20: a step that promises less is not worth its runs.
+constexpr double worth_a_step = 1.25e-3;
+/// Half a squared doubt of 1/5: a refused step that promised less was refused for the noise of the runs, and
+/// so would shorter ones be. What is given away is an eighth of a half band.
+constexpr double within_noise = 0.02;
 
 /// What all residuals share: predictions and derivatives at the point that Ceres looks at now.
 class Shared : public ceres::EvaluationCallback
@@ -131,8 +136,14 @@ public:
   {
     if (shared_.fault)
       return ceres::SOLVER_ABORT;
-    const bool settled = summary.iteration > 0 && summary.step_is_successful &&
-                         std::abs(summary.cost_change) < settled_cost_change;
+    if (summary.iteration == 0)
+      return ceres::SOLVER_CONTINUE;
+    const bool   taken = summary.step_is_successful;
+    const double promised = // by the linearised model
+      summary.relative_decrease != 0 ? summary.cost_change / summary.relative_decrease : within_noise;
+    const bool settled = taken
+                           ? std::abs(summary.cost_change) < settled_cost_change || promised < worth_a_step
+                           : promised >= 0 && promised < within_noise;
     return settled ? ceres::SOLVER_TERMINATE_SUCCESSFULLY : ceres::SOLVER_CONTINUE;
   }
 

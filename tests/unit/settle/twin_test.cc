@@ -7,10 +7,10 @@
 // height ratio exp(-2 pi d / sqrt(1 - d^2)); greatest force ~ v sqrt(k m) exp(-d asin(sqrt(1 - d^2)) / sqrt(1
 // - d^2)).
 #include "tests/support/catch.h"
+#include "tests/support/twin_trials.h"
 #include "tests/unit/settle/models.h"
 
 #include <numbers>
-#include <random>
 
 using namespace solemech;
 using namespace solemech::settle;
@@ -39,54 +39,22 @@ std::vector<double> two_drops(const std::vector<double> &p)
 
 TEST_CASE("truth lies in the 90 % band in 85 to 95 of 100 trials, without bias")
 {
-  const std::vector<Parameter>     parameters{{"stiffness", 1.6e5, 0.3, 2e4, 1e6},
-                                          {"damping", 0.08, 0.35, 0.01, 0.5},
-                                          {"stiffening", 1.2, 0.15, 0.6, 2.4}};
-  const std::vector<double>        relative_doubt{0.02, 0.05, 0.04, 0.025, 0.05, 0.04};
-  std::mt19937_64                  random(20);
-  std::normal_distribution<double> normal;
-
-  constexpr int n_trials = 100;
-  int           n_in_parameters = 0, n_in_predictions = 0, n_sampled_in = 0, n_disagree = 0;
-  std::vector   bias(3, 0.0);
-  for (int trial = 0; trial < n_trials; ++trial)
+  TwinBench bench;
+  bench.parameters = {{"stiffness", 1.6e5, 0.3, 2e4, 1e6},
+                      {"damping", 0.08, 0.35, 0.01, 0.5},
+                      {"stiffening", 1.2, 0.15, 0.6, 2.4}};
+  bench.doubts = {0.02, 0.05, 0.04, 0.025, 0.05, 0.04};
+  bench.relative = true;
+  bench.predict = predict_with(two_drops);
+  const auto count = twin_trials(bench, 100, 20);
+  INFO(count.text());
+  for (const double share : {count.parameters_share(), count.sampled_share(), count.predictions_share()})
   {
-    std::vector<double> truth;
-    for (const auto &p : parameters)
-      truth.push_back(p.median * std::exp(p.spread * normal(random)));
-    const auto               exact = two_drops(truth);
-    std::vector<Observation> readings;
-    for (std::size_t i = 0; i < exact.size(); ++i)
-    {
-      const double doubt = relative_doubt[i] * exact[i];
-      readings.push_back({"r" + std::to_string(i), exact[i] + doubt * normal(random), doubt});
-    }
-    Wish wish;
-    wish.n_samples = 1000;
-    const auto answer = settled(parameters, readings, predict_with(two_drops), wish);
-    for (std::size_t k = 0; k < 3; ++k)
-    {
-      const auto &p = answer.parameters[k];
-      n_in_parameters += p.band.low <= truth[k] && truth[k] <= p.band.high;
-      n_sampled_in += p.sampled.low <= truth[k] && truth[k] <= p.sampled.high;
-      bias[k] +=
-        std::log(answer.values[k] / truth[k]) / (1.645 * std::sqrt(answer.covariance[k][k])) / n_trials;
-    }
-    for (std::size_t i = 0; i < exact.size(); ++i)
-    {
-      const auto &o = answer.observations[i];
-      n_in_predictions += o.predicted.low <= exact[i] && exact[i] <= o.predicted.high;
-      n_disagree += o.verdict == Verdict::disagree;
-    }
+    CHECK(share >= 0.85);
+    CHECK(share <= 0.95);
   }
-  INFO("bias in half bands " << bias[0] << " " << bias[1] << " " << bias[2]);
-  CHECK(n_in_parameters >= 255);
-  CHECK(n_in_parameters <= 285);
-  CHECK(n_sampled_in >= 255);
-  CHECK(n_sampled_in <= 285);
-  CHECK(n_in_predictions >= 510);
-  CHECK(n_in_predictions <= 570);
-  CHECK(n_disagree <= 18); // 1 % of 600 expected; 3 % would be 3 times too many
-  for (const double b : bias)
-    CHECK(std::abs(b) < 0.25);
+  CHECK(count.n_disagree <= 18); // 1 % of 600 expected; 3 % would be 3 times too many
+  CHECK(count.n_not_converged == 0);
+  for (const double lean : count.lean)
+    CHECK(std::abs(lean) < 0.25);
 }
