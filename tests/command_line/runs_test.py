@@ -134,7 +134,10 @@ class EarlyEnd(ProgramTest):
     def test_interrupt(self):
         process = subprocess.Popen([PROGRAM, "run", "heel-drop"], cwd=self.folder, stdout=subprocess.PIPE,
                                    stderr=subprocess.PIPE, env=environment(STAND_IN_SECONDS="30"))
-        time.sleep(1)
+        for _ in range(600):  # its folder is made when the work begins
+            if any(self.folder.rglob("*")):
+                break
+            time.sleep(0.05)
         process.send_signal(signal.SIGINT)
         output, messages = process.communicate(timeout=30)
         self.assertEqual(process.returncode, 130)

@@ -86,10 +86,7 @@ std::optional<solver::Result> RunStore::find(const solver::Case &setup, const So
   {
     auto stored = solver::read_result_file(path);
     if (stored.runs.size() == 1 && stored.case_hash == path.stem().string())
-    {
-      fs::last_write_time(path, fs::file_time_type::clock::now(), ignored); // asked for: among the last to go
       return std::move(stored.runs.front().result);
-    }
   }
   catch (const solver::ResultsError &)
   {
@@ -132,7 +129,7 @@ void RunStore::shrink_to(std::uintmax_t greatest_size) const
 {
   struct Stored
   {
-    fs::file_time_type asked;
+    fs::file_time_type written;
     std::uintmax_t     size;
     fs::path           path;
   };
@@ -145,7 +142,7 @@ void RunStore::shrink_to(std::uintmax_t greatest_size) const
       files.push_back({entry.last_write_time(ignored), entry.file_size(ignored), entry.path()});
       total += files.back().size;
     }
-  std::sort(files.begin(), files.end(), [](const Stored &a, const Stored &b) { return a.asked < b.asked; });
+  std::sort(files.begin(), files.end(), [](const Stored &a, const Stored &b) { return a.written < b.written; });
   for (auto file = files.begin(); file != files.end() && total > greatest_size; ++file)
   {
     fs::remove(file->path, ignored);

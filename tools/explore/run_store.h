@@ -32,7 +32,7 @@ public:
   /// @throws solver::ResultsError when the folder or file cannot be written
   void keep(const solver::Case &setup, const SolveWish &wish, const solver::Result &result) const;
 
-  /// Forgets the runs that nobody has asked for longest, until the store is no larger than so many bytes.
+  /// Forgets the runs that were calculated first, until the store is no larger than so many bytes.
   void shrink_to(std::uintmax_t greatest_size) const;
 
 private:
