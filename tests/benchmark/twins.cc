@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// solemech_twins [TRIALS] [SEED]: twin experiments on the solver, run by hand. Wanted: 85 to 95 % of the
-// truths in the 90 % bands, no answer that leans by more than a quarter of a half band. Exit code 1
+// solemech_twins [TRIALS] [SEED] [ACCURACY]: twin experiments on the solver, run by hand. Wanted: 85 to 95 %
+// of the truths in the 90 % bands, no answer that leans by more than a quarter of a half band. Exit code 1
 // otherwise.
 #include "tests/support/twin_drop.h"
 
@@ -14,7 +14,8 @@ int main(int argc, char **argv)
   using namespace solemech::tests;
   const int      n_trials = argc > 1 ? std::max(1, std::atoi(argv[1])) : 100;
   const unsigned seed = argc > 2 ? unsigned(std::atoi(argv[2])) : 1;
-  const auto     count = twin_trials(drop_twin_bench(0.05), n_trials, seed, [](const TwinCount &so_far) {
+  const double   accuracy = argc > 3 ? std::atof(argv[3]) : 0.02;
+  const auto     count = twin_trials(drop_twin_bench(accuracy), n_trials, seed, [](const TwinCount &so_far) {
     if (so_far.n_trials % 10 == 0)
       std::cout << so_far.text() << std::endl;
   });
