@@ -50,6 +50,52 @@ Eigen::MatrixXd QuadraticModel::jacobian() const
   return jacobian;
 }
 
+QuadraticModel QuadraticModel::about(const Eigen::VectorXd &z) const
+{
+  const Eigen::VectorXd t = axes.transpose() * (z - centre);
+  QuadraticModel        moved = *this;
+  moved.centre = z;
+  moved.base = base + slope * t + 0.5 * curvature * t.cwiseAbs2();
+  moved.slope = slope + curvature * t.asDiagonal();
+  return moved;
+}
+
+double posterior_cost(const std::vector<Observation> &observations, const Eigen::VectorXd &predictions,
+                      const Eigen::VectorXd &z, double robust_at)
+{
+  double sum = z.squaredNorm();
+  for (std::size_t i = 0; i < observations.size(); ++i)
+    if (!observations[i].held_out)
+    {
+      const auto r = residual(observations[i], predictions[Eigen::Index(i)]);
+      if (!r)
+        return std::numeric_limits<double>::infinity();
+      sum += wild_loss(r->value * r->value, robust_at).value;
+    }
+  return sum;
+}
+
+Eigen::VectorXd least_cost(const QuadraticModel &model, const std::vector<Observation> &observations,
+                           const PredictionTable &table, double robust_at)
+{
+  constexpr int   n_steps = 10; // Gauss-Newton on a smooth model close to its least cost: two or three matter
+  Eigen::VectorXd z = model.centre;
+  for (int step = 0; step < n_steps; ++step)
+  {
+    const auto            here = model.about(z);
+    const Linear          linear = linearise(observations, here.predict(z), here.jacobian(), robust_at);
+    const Eigen::VectorXd gradient = z + linear.rows.transpose() * linear.weight.cwiseProduct(linear.misfit);
+    Eigen::VectorXd       next =
+      (z - linear.covariance * gradient).cwiseMax(table.lowest()).cwiseMin(table.highest());
+    const Eigen::VectorXd move = next - model.centre;
+    const double          deviations = std::sqrt(move.dot(move + linear.fisher * move));
+    if (deviations > 1)
+      next = model.centre + move / deviations;
+    z = next;
+  }
+  return z;
+}
+
 Linear linearise(const std::vector<Observation> &observations, const Eigen::VectorXd &predictions,
                  const Eigen::MatrixXd &jacobian, double robust_at)
 {

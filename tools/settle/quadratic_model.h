@@ -18,6 +18,7 @@ struct QuadraticModel
 
   Eigen::VectorXd predict(const Eigen::VectorXd &z) const; ///< in units
   Eigen::MatrixXd jacobian() const;                        ///< d prediction / d z at the centre
+  QuadraticModel  about(const Eigen::VectorXd &z) const;   ///< the same model, written around another point
 };
 
 /// Weighted misfits, their derivatives by z and the covariance of z at a point, linearised.
@@ -32,6 +33,17 @@ struct Linear
 
 Linear linearise(const std::vector<Observation> &observations, const Eigen::VectorXd &predictions,
                  const Eigen::MatrixXd &jacobian, double robust_at);
+
+/// 2 x the negative log of the posterior density of z, up to a constant; infinite where a prediction cannot
+/// be compared.
+double posterior_cost(const std::vector<Observation> &observations, const Eigen::VectorXd &predictions,
+                      const Eigen::VectorXd &z, double robust_at);
+
+/// Where the quadratic model has its least cost within the limits, at most one standard deviation of the
+/// linearised distribution away from its centre. Its arms are longer than the steps of the derivatives on the
+/// way there, so noise of the runs moves it less.
+Eigen::VectorXd least_cost(const QuadraticModel &model, const std::vector<Observation> &observations,
+                           const PredictionTable &table, double robust_at);
 
 /// Runs on both sides along each principal axis of `first.covariance`, one standard deviation away where the
 /// limits allow it (never more than 0.35 in ln of a parameter: a model is asked for what is near). Runs that

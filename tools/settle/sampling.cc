@@ -25,22 +25,6 @@ Eigen::VectorXd standard_normal(std::mt19937_64 &random, Eigen::Index n)
   return draw;
 }
 
-/// 2 x the negative log of the posterior density, up to a constant.
-double cost(const std::vector<Observation> &observations, const Eigen::VectorXd &predictions,
-            const Eigen::VectorXd &z, double robust_at)
-{
-  double sum = z.squaredNorm();
-  for (std::size_t i = 0; i < observations.size(); ++i)
-    if (!observations[i].held_out)
-    {
-      const auto r = residual(observations[i], predictions[Eigen::Index(i)]);
-      if (!r)
-        return std::numeric_limits<double>::infinity();
-      sum += wild_loss(r->value * r->value, robust_at).value;
-    }
-  return sum;
-}
-
 Band weighted_band(const std::vector<double> &values, const std::vector<double> &weights)
 {
   std::vector<std::size_t> order(values.size());
@@ -110,8 +94,9 @@ Sampled sample(const PredictionTable &table, const std::vector<Observation> &obs
     const bool            inside =
       (z.array() >= table.lowest().array()).all() && (z.array() <= table.highest().array()).all();
     const auto predicted = model.predict(z);
-    log_weights[s] = inside ? 0.5 * (draw.squaredNorm() - cost(observations, predicted, z, wish.robust_at))
-                            : -std::numeric_limits<double>::infinity();
+    log_weights[s] =
+      inside ? 0.5 * (draw.squaredNorm() - posterior_cost(observations, predicted, z, wish.robust_at))
+             : -std::numeric_limits<double>::infinity();
     const auto values = table.values(z);
     for (Eigen::Index k = 0; k < n; ++k)
       parameters[std::size_t(k)][s] = values[std::size_t(k)];
