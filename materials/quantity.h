@@ -35,6 +35,7 @@ enum class Dimension {
   conductivity,
   specific_heat,
   wear,
+  turning,
   angle,
   share,    ///< "3 %" or 0.03
   number,   ///< plain number

@@ -5,6 +5,7 @@
 #pragma once
 
 #include "geometry/lug_outline.h"
+#include "materials/abrasion_bench.h"
 #include "materials/contact_heat.h"
 #include "materials/court_friction.h"
 #include "materials/gauge.h"
@@ -50,6 +51,7 @@ struct Layer
   double                  core_diameter = 0;///< > 0: `material` inside, `ring` outside of this diameter [m]
   std::optional<materials::Material> ring;
   std::optional<AirUnit>  unit;
+  double                  abraded = 0;      ///< what the abrasive of an abrasion bench takes from it: volume over force and way [1/Pa]; 0: not known
 };
 
 /// Height of a stack of layers, foot side to ground [m].
@@ -189,7 +191,27 @@ struct SlideRig
   std::optional<WearLife>   wear;               ///< given: what thousands of slides do, instead of one
 };
 
-using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig>;
+/// Abrasive held on a piece for some time. Layers of its case: from the abrasive inwards.
+enum class AbrasionTool { sleeve, drum };
+struct AbrasionRig
+{
+  Tup                   tup;                ///< as wide as the sleeve or the piece
+  AbrasionTool          tool = AbrasionTool::sleeve;
+  materials::RotaryTool sleeve;
+  materials::DrumBench  drum;
+  double                seconds = 0;        ///< that the sleeve is held [s]; the drum has its way
+  std::string           reference;          ///< rubber whose loss on this abrasive is known
+  double                reference_modulus = 0; ///< Young's modulus of that one [Pa]
+  double                coefficient = 0;    ///< of that one: volume over force and way [1/Pa]
+  double                lowest = 0, highest = 0; ///< band that it is known to [1/Pa]
+  double                friction = 1;       ///< of the piece on the abrasive [-]
+  double                heat_share = 0.5;   ///< of the heat, that goes into the piece [-]
+  double                conductivity = 0, specific_heat = 0; ///< of the piece [W/(m K)], [J/(kg K)]
+  double                found_depth = 0;    ///< on a bench, at the same settings [m]; 0: none was found
+  double                mass_lost = 0, cloth_loss = 0; ///< of the piece and of the reference rubber of the standard [kg]; 0: none
+};
+
+using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig, AbrasionRig>;
 
 /// What touches the stack.
 inline const Tup &tup_of(const Rig &rig)

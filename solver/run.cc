@@ -3,6 +3,7 @@
 // difference is the estimated error, and the run is refined while it misses the wish.
 #include "solver/run.h"
 
+#include "solver/rigs/abrasion.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"
 #include "solver/rigs/press.h"
@@ -49,6 +50,8 @@ Result run_once(const Case &input, const Resolution &resolution, const RunOption
   if (const auto *slide = std::get_if<SlideRig>(&input.rig))
     return slide->wear ? run_wear(input, *slide, resolution, options)
                        : run_slide(input, *slide, resolution, options);
+  if (const auto *bench = std::get_if<AbrasionRig>(&input.rig))
+    return run_abrasion(input, *bench);
   return run_press(input, std::get<PressRig>(input.rig), resolution, options);
 }
 

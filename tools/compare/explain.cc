@@ -19,7 +19,7 @@ namespace
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
                                           "greatest_compression", "peak_displacement", "contact_time",
                                           "effective_grip",       "contact_share",     "edge_pressure",
-                                          "life_steps",           "worn_grip"};
+                                          "life_steps",           "worn_grip",         "ground_depth"};
 
 constexpr double notable_interaction = 0.2; // of a share
 

@@ -17,6 +17,8 @@ constexpr ReadingWords all_words[] = {
   {"greatest_compression", "compression", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
   {"peak_displacement", "displacement", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
   {"life_steps", "life", "1000 steps", "1000 steps", 1e-3, 0, "longer", "shorter", 0, 0.03},
+  {"ground_depth", "depth ground", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0.03},
+  {"face_rise", "warming of the face", "K", "K", 1, 0, "warmer", "cooler", 0, 0.1},
   {"worn_grip", "grip when worn", "", "", 1, 2, "more", "less", 0, 0.03},
   {"effective_grip", "grip", "", "", 1, 2, "more", "less", 0, 0.03},
   {"contact_share", "contact", "%", "points", 100, 0, "more", "less", 0.02, 0},

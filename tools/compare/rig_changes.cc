@@ -57,6 +57,18 @@ void drop_rows(Details &details, const solver::DropRig &a, const solver::DropRig
       b.base_mass > 0 ? number(b.base_mass, "kg") : "rigid");
 }
 
+void abrasion_rows(Details &details, const solver::AbrasionRig &a, const solver::AbrasionRig &b)
+{
+  const char *tools[] = {"sleeve", "drum"};
+  add(details, "tool", tools[static_cast<int>(a.tool)], tools[static_cast<int>(b.tool)]);
+  add(details, "sleeve", number(a.sleeve.sleeve_diameter, "mm", 1e3), number(b.sleeve.sleeve_diameter, "mm", 1e3));
+  add(details, "width of the sleeve", number(a.sleeve.sleeve_width, "mm", 1e3), number(b.sleeve.sleeve_width, "mm", 1e3));
+  add(details, "turning speed", number(a.sleeve.speed, "rpm", 60), number(b.sleeve.speed, "rpm", 60));
+  add(details, "force of the hand", number(a.sleeve.force, "N"), number(b.sleeve.force, "N"));
+  add(details, "time held", number(a.seconds, "s"), number(b.seconds, "s"));
+  add(details, "taken from the reference", number(a.coefficient, "mm3/(N m)", 1e9), number(b.coefficient, "mm3/(N m)", 1e9));
+}
+
 void press_rows(Details &details, const solver::PressRig &a, const solver::PressRig &b)
 {
   const auto peak = [](const solver::PressRig &rig) {
@@ -158,7 +170,7 @@ std::vector<RigDifference> slide_differences(const solver::SlideRig &a, const so
 
 const char *rig_kind(const solver::Rig &rig)
 {
-  const char *kinds[] = {"drop", "press", "gauge", "slide"};
+  const char *kinds[] = {"drop", "press", "gauge", "slide", "abrasion"};
   return kinds[rig.index()];
 }
 } // namespace
@@ -185,6 +197,8 @@ std::vector<RigDifference> rig_differences(const solver::Case &case_a, const sol
   else if (const auto *gauge = std::get_if<solver::DurometerRig>(&a))
     add(details, "read after", number(gauge->read_after, "s"),
         number(std::get<solver::DurometerRig>(b).read_after, "s"));
+  else if (const auto *bench = std::get_if<solver::AbrasionRig>(&a))
+    abrasion_rows(details, *bench, std::get<solver::AbrasionRig>(b));
   if (details.empty())
     details.push_back({"rig", "its other entries", "its other entries"});
   return {{details.size() == 1 ? details[0].what : "rig", details, whole}};

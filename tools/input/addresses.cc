@@ -61,7 +61,7 @@ void set_entry(toml::table &block, std::string_view section, std::string_view na
 Addresses::Addresses(toml::table &tree, const std::vector<std::string> &known_materials) : tree_(tree)
 {
   for (const char *section :
-       {"drop", "ball", "press", "durometer", "lug", "slide", "wear", "plug", "surroundings"})
+       {"drop", "ball", "press", "durometer", "lug", "slide", "wear", "abrasion", "plug", "surroundings"})
     for (const auto &entry : entry_names(section))
       add({section, "", section, entry}, fmt::format("{}.{}", section, entry));
   for (const auto &name : block_names(tree, "layer"))

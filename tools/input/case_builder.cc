@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/input/case_builder.h"
 
+#include "tools/input/abrasion_reader.h"
 #include "tools/input/case_checks.h"
 #include "tools/input/rig_reader.h"
 #include "tools/input/schema.h"
@@ -136,6 +137,7 @@ private:
     layer.thickness = fields.value("thickness");
     layer.area_share = fields.value("area_share");
     layer.core_diameter = value_or_zero(fields, "core_diameter");
+    layer.abraded = value_or_zero(fields, "abraded");
     if (fields.given("ring"))
       layer.ring = material(fields, "ring");
     if (const auto *unit = fields.block("unit"))
@@ -184,7 +186,7 @@ private:
   /// A bar that slides over a court: its skin and itself are the layers.
   void slide()
   {
-    for (const char *name : {"layer", "stack", "plug", "drop", "ball", "press", "durometer"})
+    for (const char *name : {"layer", "stack", "plug", "drop", "ball", "press", "durometer", "abrasion"})
       if (top_.given(name))
         top_.problem(name, "does not go with a slide", "Take it out: a slide has [lug] and [slide]");
     const auto *lug = top_.block("lug"), *way = top_.block("slide");
@@ -229,12 +231,12 @@ private:
   void rig()
   {
     std::string given;
-    for (const char *name : {"drop", "ball", "press", "durometer"})
+    for (const char *name : {"drop", "ball", "press", "durometer", "abrasion"})
       if (const auto *block = top_.block(name))
       {
         if (!given.empty())
           top_.problem(name, fmt::format("{} is there as well", given),
-                       "A case has one of drop, ball, press and durometer");
+                       "A case has one of drop, ball, press, durometer and abrasion");
         given = name;
         rig_block_ = block;
         rig_name_ = name;
@@ -247,9 +249,14 @@ private:
       case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
     else if (given == "durometer")
       case_.rig = read_durometer(*rig_block_, problems_);
+    else if (given == "abrasion")
+    {
+      const Fields fields(*rig_block_, "abrasion", "abrasion", case_entries(), problems_);
+      case_.rig = read_abrasion(fields, rubber(fields, "reference"));
+    }
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
-                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer]; a slide has [lug] and [slide]"});
+                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer], [abrasion]; a slide has [lug] and [slide]"});
   }
 
   void plug(const toml::table &block)

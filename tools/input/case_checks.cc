@@ -131,6 +131,22 @@ private:
           "Pile up sheets to 6 mm or more, or give what the sheet lies on as a layer");
   }
 
+  void abrasion()
+  {
+    for (std::size_t i = 0; i < case_.layers.size(); ++i)
+    {
+      const auto &layer = case_.layers[i];
+      if (layer.unit)
+        layer_problem(i, "unit", "an abrasive near a unit under pressure: it bursts without warning",
+                      "Take the unit out of the stack; never grind on or near one");
+      else if (layer.ring)
+        layer_problem(i, "ring", "an abrasion bench has plain layers", "Take core_diameter and ring out");
+      else if (!(layer.abraded > 0) && !std::holds_alternative<materials::RubberData>(layer.material.data))
+        layer_problem(i, "abraded", fmt::format("\"{}\" is no rubber: what the abrasive takes from it is not known", layer.material.name),
+                      "Give it from a bench, such as abraded = \"0.1 mm3/(N m)\"");
+    }
+  }
+
   void rig()
   {
     const double height = stack_height(case_.layers);
@@ -145,6 +161,11 @@ private:
     }
     if (std::holds_alternative<solver::SlideRig>(case_.rig))
       return; // the reader of the bar has checked it
+    if (std::holds_alternative<solver::AbrasionRig>(case_.rig))
+    {
+      abrasion();
+      return;
+    }
     if (std::holds_alternative<solver::DurometerRig>(case_.rig))
     {
       gauge(height);

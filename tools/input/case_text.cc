@@ -232,6 +232,39 @@ void write(CanonicalWriter &out, const solver::SlideRig &rig)
     });
 }
 
+void write(CanonicalWriter &out, const solver::AbrasionRig &rig)
+{
+  out.word("kind", "abrasion");
+  if (rig.tool == solver::AbrasionTool::sleeve)
+  {
+    out.number("sleeve_diameter", rig.sleeve.sleeve_diameter);
+    out.number("sleeve_width", rig.sleeve.sleeve_width);
+    out.number("turning", rig.sleeve.speed);
+    out.number("force", rig.sleeve.force);
+    out.number("seconds", rig.seconds);
+    out.number("heat_share", rig.heat_share);
+    out.number("conductivity", rig.conductivity);
+    out.number("specific_heat", rig.specific_heat);
+    out.number("found_depth", rig.found_depth);
+  }
+  else
+  {
+    out.number("drum_diameter", rig.drum.drum_diameter);
+    out.number("turning", rig.drum.speed);
+    out.number("load", rig.drum.load);
+    out.number("way", rig.drum.way);
+    out.number("piece_diameter", rig.drum.piece_diameter);
+    out.number("mass_lost", rig.mass_lost);
+    out.number("cloth_loss", rig.cloth_loss);
+  }
+  out.word("reference", rig.reference);
+  out.number("reference_modulus", rig.reference_modulus);
+  out.number("coefficient", rig.coefficient);
+  out.number("lowest", rig.lowest);
+  out.number("highest", rig.highest);
+  out.number("friction", rig.friction);
+}
+
 void write(CanonicalWriter &out, const solver::PressRig &rig)
 {
   out.word("kind", "press");
@@ -261,6 +294,8 @@ std::string canonical_text(const solver::Case &data)
       out.number("thickness", layer.thickness);
       out.number("area_share", layer.area_share);
       out.number("core_diameter", layer.core_diameter);
+      if (layer.abraded > 0)
+        out.number("abraded", layer.abraded);
       if (layer.ring)
         out.material("ring", *layer.ring);
       if (layer.unit)

@@ -174,7 +174,7 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
   merge_file(tree, "stack", "stacks", {"layer", "lug", "material", "plug"}, folder, problems);
-  merge_file(tree, "rig", "rigs", {"drop", "ball", "press", "durometer", "slide", "wear", "surroundings"},
+  merge_file(tree, "rig", "rigs", {"drop", "ball", "press", "durometer", "slide", "wear", "abrasion", "surroundings"},
              folder, problems);
   if (later.empty())
     return;

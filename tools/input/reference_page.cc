@@ -38,7 +38,7 @@ std::string reference_page()
     "`--set eva-soft.shear_modulus=\"0.5 MPa\"`. Only when a name stands for a layer and a material as well, "
     "the full\n"
     "address is needed: `layer.core.thickness`, `material.core.density`.\n\n"
-    "A stack file holds layers or lug, plug and own materials; a rig file holds one of drop, ball, press, durometer and "
+    "A stack file holds layers or lug, plug and own materials; a rig file holds one of drop, ball, press, durometer, abrasion and "
     "slide, and surroundings.\n";
   for (const auto &section : case_sections())
   {

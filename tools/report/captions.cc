@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/report/abrasion_story.h"
 #include "tools/report/parts.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
@@ -60,6 +61,13 @@ Json captions_json(const Run &run)
     loop = "A slide has no loop.";
     motion = "Of a slide no pictures are kept.";
     energy = "What is put in becomes heat between face and floor.";
+  }
+  if (has_abraded(run))
+  {
+    moment = abrasion_moment(run);
+    loop = "An abrasion bench has no loop.";
+    motion = "Of an abrasion bench no pictures are kept.";
+    energy = "What is put in becomes heat between abrasive and piece.";
   }
   const auto picture = energy_picture(run.setup, run.result);
   if (picture.input > 0)

@@ -115,6 +115,30 @@ LineBlock life(const Run &run)
                                rounded_count(value_of(run, "life_steps_highest").value_or(0)));
   return block;
 }
+
+/// One line a run, and for a single run its band.
+LineBlock ground(const std::vector<const Run *> &runs)
+{
+  LineBlock  block{"What the abrasive takes",
+                  "A sleeve sinks in ever more slowly, since its groove gets wider; where the line bends, another layer begins.",
+                  {{"depth over time", "s", "depth, mm", {}}}};
+  const auto labels = short_labels(runs);
+  const auto depth = [&](const Run &run, const char *name, const std::string &label) {
+    if (const auto *values = curve(run, name))
+      block.charts[0].lines.push_back({label, run.result.time, scaled(*values, 1e3)});
+  };
+  if (runs.size() == 1)
+  {
+    depth(*runs[0], "depth", "as given");
+    depth(*runs[0], "depth_lowest", "least loss of the band");
+    depth(*runs[0], "depth_highest", "greatest loss of the band");
+  }
+  else
+    for (std::size_t i = 0; i < runs.size() && i < most_lines; ++i)
+      depth(*runs[i], "depth", labels[i]);
+  return block;
+}
+
 /// One line a run.
 LineBlock lives(const std::vector<const Run *> &runs)
 {
@@ -137,9 +161,11 @@ LineBlock lives(const std::vector<const Run *> &runs)
 std::vector<LineBlock> face_blocks(const std::vector<const Run *> &runs)
 {
   std::vector<LineBlock>   blocks;
-  std::vector<const Run *> slid, worn;
+  std::vector<const Run *> slid, worn, abraded;
   for (const auto *run : runs)
   {
+    if (std::holds_alternative<solver::AbrasionRig>(run->setup.rig) && curve(*run, "depth"))
+      abraded.push_back(run);
     const auto *rig = std::get_if<solver::SlideRig>(&run->setup.rig);
     if (!rig || run->result.faces.empty())
       continue;
@@ -151,6 +177,8 @@ std::vector<LineBlock> face_blocks(const std::vector<const Run *> &runs)
     blocks = {lives(worn)};
   if (!slid.empty())
     blocks.insert(blocks.begin(), slid_faces(slid));
+  if (!abraded.empty())
+    blocks.push_back(ground(abraded));
   return blocks;
 }
 } // namespace solemech::tools::report

@@ -77,6 +77,8 @@ std::string striker_name(const solver::Case &setup)
     return drop->tup.shape == solver::TupShape::sphere ? "ball" : "drop weight";
   if (std::holds_alternative<solver::SlideRig>(setup.rig))
     return "court";
+  if (std::holds_alternative<solver::AbrasionRig>(setup.rig))
+    return "abrasive";
   return std::holds_alternative<solver::PressRig>(setup.rig) ? "press head" : "tip of the gauge";
 }
 

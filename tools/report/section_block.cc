@@ -99,7 +99,8 @@ Json section_json(const Run &run, const std::vector<Part> &parts)
 {
   const auto &setup = run.setup;
   // A bar of a tread is no stack of level layers: its outline is a chart of face_block.
-  if (setup.layers.empty() || std::holds_alternative<solver::SlideRig>(setup.rig))
+  if (setup.layers.empty() || std::holds_alternative<solver::SlideRig>(setup.rig) ||
+      std::holds_alternative<solver::AbrasionRig>(setup.rig))
     return nullptr;
   const double height = stack_height(setup.layers);
   const bool   invented = layers_are_assumed(run);

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/report/abrasion_story.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
@@ -32,6 +33,8 @@ std::string sentence_of(const Run &run)
   const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
   const auto   margin = value_of(run, "bottoming_margin");
   const double way = greatest_compression(run);
+  if (has_abraded(run))
+    return abrasion_sentence(run);
   if (has_worn(run))
     return wear_sentence(run);
   if (has_slid(run))
@@ -63,6 +66,8 @@ std::string sentence_of(const Run &run)
 
 std::vector<Headline> headline_of(const Run &run)
 {
+  if (has_abraded(run))
+    return abrasion_headline(run);
   if (has_worn(run))
     return wear_headline(run);
   if (has_slid(run))

@@ -18,7 +18,7 @@ namespace solemech::tools::report
 namespace
 {
 constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression",
-                                   "hardness", "life_steps", "effective_grip", "contact_share", "edge_pressure"};
+                                   "hardness", "life_steps", "ground_depth", "effective_grip", "contact_share", "edge_pressure"};
 
 /// Points of one line of the chart, from left to right.
 struct Line

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/story.h"
 
+#include "tools/report/abrasion_story.h"
 #include "tools/report/air_story.h"
 #include "tools/report/energy_flow.h"
 #include "tools/report/plain_text.h"
@@ -279,6 +280,8 @@ std::vector<std::string> story_of(const Run &run)
     return {stopped_early(run), so_far(run)};
   if (run.result.time.empty())
     return {"The run gave no curves to tell from."};
+  if (has_abraded(run))
+    return abrasion_story(run);
   if (has_worn(run))
     return wear_story(run);
   if (has_slid(run))

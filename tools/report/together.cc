@@ -151,6 +151,8 @@ std::string together_sentence(const std::vector<const Run *> &runs)
     texts.push_back(ranking(runs, "hardness", "hardness", "reads harder", one_decimal));
   if (all_have(runs, "life_steps"))
     texts.push_back(ranking(runs, "life_steps", "life", "lasts longer", steps));
+  if (all_have(runs, "ground_depth"))
+    texts.push_back(ranking(runs, "ground_depth", "depth", "is ground deeper", length));
   if (all_have(runs, "effective_grip"))
     texts.push_back(ranking(runs, "effective_grip", "grip", "grips more", two_decimals));
   // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
@@ -196,6 +198,14 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
     add("tip_depth", "depth of the tip", joined(texts_of(shown(values_of(runs, "tip_depth")), length), between));
   if (all_have(runs, "life_steps"))
     add("life_steps", "life in steps", joined(texts_of(shown(values_of(runs, "life_steps")), rounded_count), between));
+  if (all_have(runs, "ground_depth"))
+  {
+    add("ground_depth", "depth", joined(texts_of(shown(values_of(runs, "ground_depth")), length), between));
+    const auto warmer = [](double kelvin) { return fmt::format("{:.0f} K", kelvin); };
+    add("face_rise", "face warms by", joined(texts_of(shown(values_of(runs, "face_rise")), warmer), between));
+    const auto times = [](double ratio) { return fmt::format("{:.2f} ×", ratio); };
+    add("loss_over_reference", "taken over the reference's", joined(texts_of(shown(values_of(runs, "loss_over_reference")), times), between));
+  }
   if (all_have(runs, "effective_grip"))
     add("effective_grip", "grip", joined(texts_of(shown(values_of(runs, "effective_grip")), two_decimals), between));
   if (all_have(runs, "contact_share"))

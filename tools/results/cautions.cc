@@ -26,13 +26,24 @@ bool is_slide(const solver::Case &setup)
   return std::holds_alternative<solver::SlideRig>(setup.rig);
 }
 
+bool is_abrasion(const solver::Case &setup)
+{
+  return std::holds_alternative<solver::AbrasionRig>(setup.rig);
+}
+
+bool is_rotary(const solver::Case &setup)
+{
+  const auto *bench = std::get_if<solver::AbrasionRig>(&setup.rig);
+  return bench && bench->tool == solver::AbrasionTool::sleeve;
+}
+
 /// The ball test is done on a sheet of foam, a slide is of a tread as it is, and a plug with its shell left on is not sawn either.
 bool is_cut_from_a_shoe(const solver::Case &setup)
 {
   const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
   const bool  is_ball_test = drop && drop->tup.shape == solver::TupShape::sphere;
   const bool  is_gauge = std::holds_alternative<solver::DurometerRig>(setup.rig); // set on from outside
-  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge && !is_slide(setup);
+  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge && !is_slide(setup) && !is_abrasion(setup);
 }
 } // namespace
 
@@ -110,6 +121,15 @@ std::vector<std::string> cautions(const std::vector<const solver::Case *> &setup
       }))
     texts.emplace_back("Wear on a court is user data here: compare rubbers and lugs by it, and do not read it as a promise of "
                        "hours. Look at the tread itself, and replace what is worn.");
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_rotary(*setup); }))
+  {
+    texts.emplace_back("Rotary tool: goggles, dust mask and extraction, the piece clamped, no loose sleeves or gloves that can be "
+                       "caught; the tool's instructions and local rules come first.");
+    texts.emplace_back("Never grind on or near a unit under pressure: it bursts without warning. Hot rubber and synthetic leather "
+                       "give off fumes: stop when it smells or smokes.");
+  }
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_abrasion(*setup); }))
+    texts.emplace_back("What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
   const auto               under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };

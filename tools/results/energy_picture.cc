@@ -43,7 +43,8 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
 {
   EnergyPicture picture;
   // A gauge is read; of a slide all that is put in becomes heat in the end: shares say nothing.
-  if (std::holds_alternative<solver::DurometerRig>(setup.rig) || std::holds_alternative<solver::SlideRig>(setup.rig))
+  if (std::holds_alternative<solver::DurometerRig>(setup.rig) || std::holds_alternative<solver::SlideRig>(setup.rig) ||
+      std::holds_alternative<solver::AbrasionRig>(setup.rig))
     return picture;
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return picture;

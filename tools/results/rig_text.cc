@@ -81,6 +81,19 @@ std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
                         1e9 * rig.wear->lowest, 1e9 * rig.wear->highest);
   return text;
 }
+
+std::string abrasion_text(const solver::AbrasionRig &rig, Lengths lengths)
+{
+  std::string text =
+    rig.tool == solver::AbrasionTool::drum
+      ? fmt::format("abrasion drum after ISO 4649, {} piece, {:.3g} N, {:.3g} m of way",
+                    length_text(rig.drum.piece_diameter, lengths), rig.drum.load, rig.drum.way)
+      : fmt::format("abrasive sleeve {} across, {} wide, at {:.0f} rpm, {:.3g} N, held for {:.3g} s",
+                    length_text(rig.sleeve.sleeve_diameter, lengths), length_text(rig.sleeve.sleeve_width, lengths),
+                    60 * rig.sleeve.speed, rig.sleeve.force, rig.seconds);
+  return text + fmt::format("; it takes {:.2g} mm3/(N m) from {} ({:.2g} to {:.2g})", 1e9 * rig.coefficient, rig.reference,
+                            1e9 * rig.lowest, 1e9 * rig.highest);
+}
 } // namespace
 
 std::string hardness_text(double points, const solver::Case &setup)
@@ -101,6 +114,8 @@ std::string rig_text(const solver::Case &setup, Lengths lengths)
                        length_text(stack_height(setup.layers), lengths), rig->read_after);
   else if (const auto *slide = std::get_if<solver::SlideRig>(&setup.rig))
     text = slide_text(*slide, lengths);
+  else if (const auto *bench = std::get_if<solver::AbrasionRig>(&setup.rig))
+    text = abrasion_text(*bench, lengths);
   return text + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
 }
 } // namespace solemech::tools

@@ -186,6 +186,7 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
                                                              {"hardness", "hardness"},
                                                              {"effective_grip", "grip"},
                                                              {"life_steps", "life in steps"},
+                                                             {"ground_depth", "depth"},
                                                              {"contact_share", "contact"},
                                                              {"edge_pressure", "edge pressure"}};
   std::vector<std::string>                    texts;

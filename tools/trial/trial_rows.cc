@@ -45,6 +45,7 @@ const RowForm forms[] = {
   {"effective_grip", "grip along the slide", false, Wish::neither, "grips more", "grips less", "", ""},
   {"life_steps", "life in steps", false, Wish::more, "lasts longer", "lasts less long", "longer life of the tread ({})",
    "shorter life of the tread ({})"},
+  {"ground_depth", "ground away", false, Wish::less, "ground deeper", "ground less deep", "", ""},
   {"worn_grip", "grip when worn", false, Wish::neither, "grips more", "grips less", "", ""},
   {"contact_share", "face in contact", true, Wish::neither, "more of the face down", "less of the face down", "", ""},
   {"edge_pressure", "pressure at the edge", false, Wish::neither, "more on the edge", "less on the edge", "", ""},

@@ -1,0 +1,229 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/rigs/abrasion.h"
+
+#include "materials/contact_heat.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace solemech::solver
+{
+namespace
+{
+using materials::AbradedDepth;
+using materials::AbradedLayer;
+using materials::AbrasiveWear;
+
+constexpr int    n_times = 100;         ///< recorded, after the start
+constexpr double modulus_of_c10 = 6;    ///< E = 6 C10, near-incompressible
+constexpr double smearing_rise = 120;   ///< from which rubber smears on the abrasive [K]; common practice, no source
+
+/// What the abrasive takes from each layer, when it takes `coefficient` from the reference rubber. The band of the
+/// abrasive is that of all layers.
+std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &rig, double coefficient)
+{
+  const auto abrasive = materials::Abrasive::from_known({.youngs_modulus = rig.reference_modulus},
+                                                        AbrasiveWear(coefficient));
+  std::vector<AbradedLayer> layers;
+  for (const auto &layer : input.layers)
+  {
+    const auto *rubber = std::get_if<materials::RubberData>(&layer.material.data);
+    if (!rubber && !(layer.abraded > 0))
+      throw materials::InvalidParameter("what the abrasive takes from " + layer.name, layer.abraded,
+                                        "a number above 0, as it is no rubber");
+    layers.push_back({layer.thickness, layer.abraded > 0
+                                         ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
+                                         : abrasive.wear_of({.youngs_modulus = modulus_of_c10 * rubber->c10})});
+  }
+  return layers;
+}
+
+/// Depth of the piece on the drum: an even face, layer after layer.
+AbradedDepth drum_depth(const materials::DrumBench &drum, double seconds, const std::vector<AbradedLayer> &layers)
+{
+  const double rate = drum.load * drum.rim_speed() / drum.piece_area(); // over k [Pa m/s]
+  AbradedDepth out;
+  for (const auto &layer : layers)
+  {
+    const double needed = layer.thickness / (layer.wear.value() * rate);
+    if (const double left = seconds - out.seconds; needed > left)
+    {
+      out.depth += left * layer.wear.value() * rate;
+      out.seconds = seconds;
+      return out;
+    }
+    out.depth += layer.thickness;
+    out.seconds += needed;
+  }
+  out.wore_through = true;
+  return out;
+}
+
+class Bench
+{
+public:
+  Bench(const Case &input, const AbrasionRig &rig) : input_(input), rig_(rig) {}
+
+  Result run()
+  {
+    end_ = is_drum() ? rig_.drum.duration() : rig_.seconds;
+    as_given_ = abraded_layers(input_, rig_, rig_.coefficient);
+    const auto least = abraded_layers(input_, rig_, rig_.lowest), most = abraded_layers(input_, rig_, rig_.highest);
+    Curve      depth{"depth", "m", "ground away", {}}, low{"depth_lowest", "m", "with the least loss of the band", {}},
+      high{"depth_highest", "m", "with the greatest loss of the band", {}},
+      rise{"temperature_rise", "K", "of the face, at most", {}};
+    std::vector<double> work;
+    for (int i = 0; i <= n_times; ++i)
+    {
+      const double time = end_ * i / n_times;
+      result_.time.push_back(time);
+      depth.values.push_back(depth_after(time, as_given_).depth);
+      low.values.push_back(depth_after(time, least).depth);
+      high.values.push_back(depth_after(time, most).depth);
+      rise.values.push_back(rise_after(time, depth.values.back()));
+      work.push_back(power() * std::min(time, depth_after(time, as_given_).seconds));
+    }
+    readings(depth_after(end_, as_given_), low.values.back(), high.values.back(), rise.values);
+    result_.curves = {depth, low, high};
+    if (!is_drum())
+      result_.curves.push_back(rise);
+    account(std::move(work));
+    return std::move(result_);
+  }
+
+private:
+  bool   is_drum() const { return rig_.tool == AbrasionTool::drum; }
+  double way_a_second() const { return is_drum() ? rig_.drum.rim_speed() : rig_.sleeve.surface_speed(); }
+  double force() const { return is_drum() ? rig_.drum.load : rig_.sleeve.force; }
+  double power() const { return rig_.friction * force() * way_a_second(); }
+
+  AbradedDepth depth_after(double seconds, const std::vector<AbradedLayer> &layers) const
+  {
+    if (!(seconds > 0))
+      return {};
+    return is_drum() ? drum_depth(rig_.drum, seconds, layers) : rig_.sleeve.depth_after(seconds, layers);
+  }
+
+  /// Volume taken when the piece is ground `depth` deep [m3].
+  double volume_of(double depth) const
+  {
+    return is_drum() ? depth * rig_.drum.piece_area() : rig_.sleeve.groove_section(depth) * rig_.sleeve.sleeve_width;
+  }
+
+  const AbradedLayer &layer_at(double depth, std::size_t &index) const
+  {
+    double bottom = 0;
+    for (index = 0; index + 1 < as_given_.size(); ++index)
+      if (bottom += as_given_[index].thickness; depth < bottom)
+        break;
+    return as_given_[index];
+  }
+
+  /// Of the face under the sleeve; nothing is said of the drum, where the cloth is ever fresh and takes the heat along.
+  double rise_after(double time, double depth) const
+  {
+    if (is_drum() || !(time > 0))
+      return 0;
+    std::size_t                     index = 0;
+    const auto                     &layer = layer_at(depth, index);
+    const double                    area = rig_.sleeve.groove_width(depth) * rig_.sleeve.sleeve_width;
+    const materials::HeatProperties piece{rig_.conductivity, input_.layers[index].material.density, rig_.specific_heat};
+    return ground_face_rise(piece, rig_.heat_share * power() / area, time, rig_.sleeve.removal(layer.wear) / area);
+  }
+
+  void add(const std::string &name, double value, const char *unit, const std::string &meaning)
+  {
+    result_.readings.push_back({name, value, unit, meaning, -1});
+  }
+
+  void readings(const AbradedDepth &end, double lowest, double highest, const std::vector<double> &rises)
+  {
+    add("ground_depth", end.depth, "m", "depth that the abrasive took");
+    add("ground_depth_lowest", lowest, "m", "the same with the least loss of the band");
+    add("ground_depth_highest", highest, "m", "the same with the greatest loss of the band");
+    add("ground_volume", volume_of(end.depth), "m3", "volume that it took");
+    add("rubbing_speed", way_a_second(), "m/s", "of the abrasive over the piece");
+    add("rubbing_power", power(), "W", "friction times force times speed");
+    add("abrasive_loss", as_given_.front().wear.value(), "1/Pa",
+        "volume over force and way that this abrasive takes from the outermost layer");
+    add("loss_over_reference", as_given_.front().wear.value() / rig_.coefficient, "1",
+        "what it takes from the outermost layer over what it takes from the reference rubber");
+    if (end.wore_through)
+    {
+      add("through_time", end.seconds, "s", "until the piece was through");
+      result_.warnings.push_back(
+        {"ground_depth", fmt::format("it wore through after {:.1f} s: the depth is a lower bound", end.seconds)});
+    }
+    if (!is_drum())
+    {
+      add("groove_width", rig_.sleeve.groove_width(end.depth), "m", "of the groove at the surface");
+      const double greatest = *std::max_element(rises.begin(), rises.end());
+      add("face_rise", greatest, "K", "greatest rise of the face, at most: heat flows straight down");
+      if (greatest > smearing_rise)
+        result_.warnings.push_back(
+          {"face_rise", fmt::format("the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
+                                    "as calculated. Touch it for a second at a time, or turn slower",
+                                    greatest)});
+    }
+    found();
+  }
+
+  /// What a bench says of the outermost layer.
+  void found()
+  {
+    double loss = 0;
+    if (!is_drum() && rig_.found_depth > 0)
+    {
+      loss = rig_.sleeve.wear_from(rig_.found_depth, rig_.seconds).value();
+      if (rig_.found_depth >= input_.layers.front().thickness * (1 - 1e-9))
+        result_.warnings.push_back(
+          {"found_loss", "the depth found is the whole of the outermost layer: what the abrasive takes is a lower bound"});
+    }
+    if (is_drum() && rig_.mass_lost > 0)
+    {
+      const double volume =
+        rig_.drum.volume_loss(rig_.mass_lost, input_.layers.front().material.density, rig_.cloth_loss);
+      add("found_volume", volume, "m3", "relative volume loss by ISO 4649, from the masses lost");
+      loss = rig_.drum.coefficient(volume).value();
+    }
+    if (loss > 0)
+    {
+      add("found_loss", loss, "1/Pa", "volume over force and way that the bench found, outermost layer on this abrasive");
+      add("found_over_expected", loss / as_given_.front().wear.value(), "1",
+          "what the bench found over what was expected of this abrasive");
+    }
+  }
+
+  /// All work of friction becomes heat.
+  void account(std::vector<double> work)
+  {
+    auto drive = work;
+    for (double &value : drive)
+      value = -value;
+    result_.input_energy = work.back();
+    result_.time_of_peak = end_;
+    result_.ledger.push_back({"abrasive", "friction", EnergyKind::dissipated, std::move(work)});
+    result_.ledger.push_back({"abrasive", "drive", EnergyKind::exchanged, std::move(drive)});
+    result_.facts.steps = n_times;
+  }
+
+  const Case               &input_;
+  const AbrasionRig        &rig_;
+  double                    end_ = 0; ///< of the test [s]
+  std::vector<AbradedLayer> as_given_;
+  Result                    result_;
+};
+} // namespace
+
+double ground_face_rise(const materials::HeatProperties &piece, double flux, double time, double recession)
+{
+  const double still = materials::constant_flux_rise(piece, flux, time);
+  return recession > 0 ? std::min(still, flux / (piece.density * piece.specific_heat * recession)) : still;
+}
+
+Result run_abrasion(const Case &input, const AbrasionRig &rig)
+{
+  return Bench(input, rig).run();
+}
+} // namespace solemech::solver
