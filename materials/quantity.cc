@@ -158,6 +158,7 @@ const std::vector<Unit> &units()
     {"l", D::volume, 1e-3},
     {"m3", D::volume, 1},
     {"kg", D::mass, 1},
+    {"mg", D::mass, 1e-6},
     {"g", D::mass, 1e-3},
     {"lb", D::mass, pound},
     {"oz", D::mass, pound / 16},

@@ -15,16 +15,17 @@ using materials::AbradedDepth;
 using materials::AbradedLayer;
 using materials::AbrasiveWear;
 
-constexpr int    n_times = 100;         ///< recorded, after the start
-constexpr double modulus_of_c10 = 6;    ///< E = 6 C10, near-incompressible
-constexpr double smearing_rise = 120;   ///< from which rubber smears on the abrasive [K]; common practice, no source
+constexpr int    n_times = 100;      ///< recorded, after the start
+constexpr double modulus_of_c10 = 6; ///< E = 6 C10, near-incompressible
+constexpr double smearing_rise =
+  120; ///< from which rubber smears on the abrasive [K]; common practice, no source
 
-/// What the abrasive takes from each layer, when it takes `coefficient` from the reference rubber. The band of the
-/// abrasive is that of all layers.
+/// What the abrasive takes from each layer, when it takes `coefficient` from the reference rubber. The band
+/// of the abrasive is that of all layers.
 std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &rig, double coefficient)
 {
-  const auto abrasive = materials::Abrasive::from_known({.youngs_modulus = rig.reference_modulus},
-                                                        AbrasiveWear(coefficient));
+  const auto abrasive =
+    materials::Abrasive::from_known({.youngs_modulus = rig.reference_modulus}, AbrasiveWear(coefficient));
   std::vector<AbradedLayer> layers;
   for (const auto &layer : input.layers)
   {
@@ -32,15 +33,17 @@ std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &r
     if (!rubber && !(layer.abraded > 0))
       throw materials::InvalidParameter("what the abrasive takes from " + layer.name, layer.abraded,
                                         "a number above 0, as it is no rubber");
-    layers.push_back({layer.thickness, layer.abraded > 0
-                                         ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
-                                         : abrasive.wear_of({.youngs_modulus = modulus_of_c10 * rubber->c10})});
+    layers.push_back(
+      {layer.thickness, layer.abraded > 0
+                          ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
+                          : abrasive.wear_of({.youngs_modulus = modulus_of_c10 * rubber->c10})});
   }
   return layers;
 }
 
 /// Depth of the piece on the drum: an even face, layer after layer.
-AbradedDepth drum_depth(const materials::DrumBench &drum, double seconds, const std::vector<AbradedLayer> &layers)
+AbradedDepth drum_depth(const materials::DrumBench &drum, double seconds,
+                        const std::vector<AbradedLayer> &layers)
 {
   const double rate = drum.load * drum.rim_speed() / drum.piece_area(); // over k [Pa m/s]
   AbradedDepth out;
@@ -69,8 +72,10 @@ public:
   {
     end_ = is_drum() ? rig_.drum.duration() : rig_.seconds;
     as_given_ = abraded_layers(input_, rig_, rig_.coefficient);
-    const auto least = abraded_layers(input_, rig_, rig_.lowest), most = abraded_layers(input_, rig_, rig_.highest);
-    Curve      depth{"depth", "m", "ground away", {}}, low{"depth_lowest", "m", "with the least loss of the band", {}},
+    const auto least = abraded_layers(input_, rig_, rig_.lowest),
+               most = abraded_layers(input_, rig_, rig_.highest);
+    Curve depth{"depth", "m", "ground away", {}},
+      low{"depth_lowest", "m", "with the least loss of the band", {}},
       high{"depth_highest", "m", "with the greatest loss of the band", {}},
       rise{"temperature_rise", "K", "of the face, at most", {}};
     std::vector<double> work;
@@ -108,7 +113,8 @@ private:
   /// Volume taken when the piece is ground `depth` deep [m3].
   double volume_of(double depth) const
   {
-    return is_drum() ? depth * rig_.drum.piece_area() : rig_.sleeve.groove_section(depth) * rig_.sleeve.sleeve_width;
+    return is_drum() ? depth * rig_.drum.piece_area()
+                     : rig_.sleeve.groove_section(depth) * rig_.sleeve.sleeve_width;
   }
 
   const AbradedLayer &layer_at(double depth, std::size_t &index) const
@@ -120,7 +126,8 @@ private:
     return as_given_[index];
   }
 
-  /// Of the face under the sleeve; nothing is said of the drum, where the cloth is ever fresh and takes the heat along.
+  /// Of the face under the sleeve; nothing is said of the drum, where the cloth is ever fresh and takes the
+  /// heat along.
   double rise_after(double time, double depth) const
   {
     if (is_drum() || !(time > 0))
@@ -128,8 +135,10 @@ private:
     std::size_t                     index = 0;
     const auto                     &layer = layer_at(depth, index);
     const double                    area = rig_.sleeve.groove_width(depth) * rig_.sleeve.sleeve_width;
-    const materials::HeatProperties piece{rig_.conductivity, input_.layers[index].material.density, rig_.specific_heat};
-    return ground_face_rise(piece, rig_.heat_share * power() / area, time, rig_.sleeve.removal(layer.wear) / area);
+    const materials::HeatProperties piece{rig_.conductivity, input_.layers[index].material.density,
+                                          rig_.specific_heat};
+    return ground_face_rise(piece, rig_.heat_share * power() / area, time,
+                            rig_.sleeve.removal(layer.wear) / area);
   }
 
   void add(const std::string &name, double value, const char *unit, const std::string &meaning)
@@ -153,7 +162,8 @@ private:
     {
       add("through_time", end.seconds, "s", "until the piece was through");
       result_.warnings.push_back(
-        {"ground_depth", fmt::format("it wore through after {:.1f} s: the depth is a lower bound", end.seconds)});
+        {"ground_depth",
+         fmt::format("it wore through after {:.1f} s: the depth is a lower bound", end.seconds)});
     }
     if (!is_drum())
     {
@@ -162,9 +172,11 @@ private:
       add("face_rise", greatest, "K", "greatest rise of the face, at most: heat flows straight down");
       if (greatest > smearing_rise)
         result_.warnings.push_back(
-          {"face_rise", fmt::format("the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
-                                    "as calculated. Touch it for a second at a time, or turn slower",
-                                    greatest)});
+          {"face_rise",
+           fmt::format(
+             "the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
+             "as calculated. Touch it for a second at a time, or turn slower",
+             greatest)});
     }
     found();
   }
@@ -178,7 +190,8 @@ private:
       loss = rig_.sleeve.wear_from(rig_.found_depth, rig_.seconds).value();
       if (rig_.found_depth >= input_.layers.front().thickness * (1 - 1e-9))
         result_.warnings.push_back(
-          {"found_loss", "the depth found is the whole of the outermost layer: what the abrasive takes is a lower bound"});
+          {"found_loss",
+           "the depth found is the whole of the outermost layer: what the abrasive takes is a lower bound"});
     }
     if (is_drum() && rig_.mass_lost > 0)
     {
@@ -189,7 +202,8 @@ private:
     }
     if (loss > 0)
     {
-      add("found_loss", loss, "1/Pa", "volume over force and way that the bench found, outermost layer on this abrasive");
+      add("found_loss", loss, "1/Pa",
+          "volume over force and way that the bench found, outermost layer on this abrasive");
       add("found_over_expected", loss / as_given_.front().wear.value(), "1",
           "what the bench found over what was expected of this abrasive");
     }

@@ -15,7 +15,7 @@ import subprocess
 import sys
 import tomllib
 
-UNITS = {"%": 1e-2, "mm": 1e-3, "ms": 1e-3, "N": 1.0, "kN": 1e3, "kPa": 1e3, "MPa": 1e6, "m": 1.0, "s": 1.0}
+UNITS = {"mm3": 1e-9, "%": 1e-2, "mm": 1e-3, "ms": 1e-3, "N": 1.0, "kN": 1e3, "kPa": 1e3, "MPa": 1e6, "m": 1.0, "s": 1.0}
 OPEN_ACCOUNT = 0.005  # of the drop energy: the alarm of the program itself
 MOST_BYTES = 3_000_000  # of a report page
 LEAST_FRAMES = 25  # to move smoothly
@@ -122,6 +122,32 @@ def check_wear(run):
     return problems
 
 
+def check_abrasion(run):
+    """What holds of any abrasion bench: a depth inside its band, and one told as a lower bound when it is one."""
+    readings = {name: reading["value"] for name, reading in run["readings"].items()}
+    problems = []
+    if not readings["ground_depth_lowest"] <= readings["ground_depth"] <= readings["ground_depth_highest"]:
+        problems.append(f"{run['label']}: the band does not hold the depth")
+    told = any("lower bound" in warning["text"] for warning in run["warnings"] if warning["reading"] == "ground_depth")
+    if told != ("through_time" in readings):
+        problems.append(f"{run['label']}: worn through or not, and not told so")
+    return problems
+
+
+def check_bench_report(path, runs):
+    """Sentence, three numbers, story, the chart and the readings on the page of an abrasion bench."""
+    page = json.loads(re.search(r'id="report-data">(.*?)</script>', path.read_text(encoding="utf-8"), re.S).group(1),
+                      parse_constant=refuse)
+    problems = []
+    if len(page["headline"]) < 3 or not page["sentence"].endswith(".") or not page["story"] or not page["lines"]:
+        problems.append("report.html lacks its sentence, its three numbers, its story or its chart")
+    for shown, run in zip(page["runs"], runs, strict=True):
+        values = {reading["name"]: reading["value"] for reading in shown["readings"]}
+        if abs(values["ground_depth"] - 1e3 * run["readings"]["ground_depth"]["value"]) > 1e-6:
+            problems.append(f"report.html, {shown['label']}: the depth differs from the reading")
+    return problems
+
+
 def check_slide_report(path, runs):
     """Sentence, three numbers, story and the readings on the page of a slide."""
     text = path.read_text(encoding="utf-8")
@@ -152,12 +178,16 @@ def main():
         problems += check_run(run, blocks)
         if "hardness" in run["readings"]:  # a gauge's reading does not rest on the energy account
             continue
+        if "ground_depth" in run["readings"]:
+            problems += check_abrasion(run)
         if "effective_grip" in run["readings"]:
             problems += check_wear(run) if "life_steps" in run["readings"] else check_slide(run)
         account = run["solver"]["ledger_numerical"] + run["solver"]["ledger_residual"]
         if account > OPEN_ACCOUNT:
             problems.append(f"{run['label']}: the energy account is open by {100 * account:.2f} %")
-    if "effective_grip" in runs[0]["readings"]:
+    if "ground_depth" in runs[0]["readings"]:
+        problems += check_bench_report(pathlib.Path(folder) / "report.html", runs)
+    elif "effective_grip" in runs[0]["readings"]:
         problems += check_slide_report(pathlib.Path(folder) / "report.html", runs)
     elif "hardness" not in runs[0]["readings"]:
         problems += check_report(pathlib.Path(folder) / "report.html", runs)

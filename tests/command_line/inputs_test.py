@@ -41,6 +41,35 @@ class Check(ProgramTest):
         self.assertEqual((code, messages), (0, ""))
         self.assertEqual(output.count(": no errors\n"), len(names))
 
+    def test_slips_of_an_abrasion_bench(self):
+        good = """format = 1
+[[layer]]
+name = "tread"
+material = "rubber-60a"
+thickness = "3 mm"
+[abrasion]
+tool = "sleeve"
+speed = "5000 rpm"
+"""
+        self.assertEqual(self.call("check", self.sheet(good))[0], 0)
+        slips = {
+            "unknown tool": (good.replace('"sleeve"', '"sleve"'), 'Did you mean "sleeve"?'),
+            "unknown reference": (good + 'reference = "rubber-60b"\n', 'Did you mean "rubber-60a"?'),
+            "no loss known": (good.replace("rubber-60a", "eva-soft"), "what the abrasive takes from it is not known"),
+            "drum entry": (good + 'mass_lost = "120 mg"\n', "means nothing for a sleeve"),
+            "half of the standard": ('format = 1\n[[layer]]\nname = "p"\nmaterial = "rubber-60a"\nthickness = "6 mm"\n'
+                                     '[abrasion]\ntool = "drum"\nmass_lost = "120 mg"\n', "stands alone"),
+            "blunt cloth": ('format = 1\n[[layer]]\nname = "p"\nmaterial = "rubber-60a"\nthickness = "6 mm"\n'
+                            '[abrasion]\ntool = "drum"\nmass_lost = "120 mg"\ncloth_loss = "250 mg"\n', "cloth_loss"),
+            "band beside": (good + 'coefficient = "1 mm3/(N m)"\ncoefficient_lowest = "2 mm3/(N m)"\n',
+                            "is more than the coefficient"),
+            "with a slide": (good + '[slide]\ncourt = "asphalt"\n', "does not go with a slide"),
+            "no time": (good + 'seconds = "0 s"\n', "seconds"),
+        }
+        for slip, (text, said) in slips.items():
+            with self.subTest(slip):
+                self.assertIn(said, self.refused("check", self.sheet(text)))
+
     def test_all_slips_of_all_files_at_once(self):
         first = self.sheet(GOOD.replace("thickness", "thikness"), "first.toml")
         second = self.sheet(GOOD.replace('"16 mm"', "16").replace('"1.2 kg"', '"1,2 kg"'), "second.toml")

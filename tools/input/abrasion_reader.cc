@@ -9,8 +9,9 @@ namespace
 {
 constexpr double modulus_of_c10 = 6; // E = 6 C10 of a near-incompressible Yeoh rubber
 
-constexpr const char *of_sleeve[] = {"sleeve_diameter", "sleeve_width", "speed",        "force",        "seconds",
-                                     "found_depth",     "heat_share",   "conductivity", "specific_heat"};
+constexpr const char *of_sleeve[] = {"sleeve_diameter", "sleeve_width", "speed",
+                                     "force",           "seconds",      "found_depth",
+                                     "heat_share",      "conductivity", "specific_heat"};
 constexpr const char *of_drum[] = {"mass_lost", "cloth_loss"};
 
 void read_sleeve(const materials::Fields &fields, solver::AbrasionRig &rig)
@@ -32,8 +33,9 @@ void read_drum(const materials::Fields &fields, solver::AbrasionRig &rig)
 {
   rig.tup.diameter = rig.drum.piece_diameter;
   if (fields.given("mass_lost") != fields.given("cloth_loss"))
-    fields.problem(fields.given("mass_lost") ? "mass_lost" : "cloth_loss", "stands alone",
-                   "The standard needs both, mass_lost and cloth_loss: it corrects for the sharpness of the cloth");
+    fields.problem(
+      fields.given("mass_lost") ? "mass_lost" : "cloth_loss", "stands alone",
+      "The standard needs both, mass_lost and cloth_loss: it corrects for the sharpness of the cloth");
   else if (fields.given("mass_lost"))
   {
     rig.mass_lost = fields.value("mass_lost");
@@ -50,7 +52,8 @@ solver::AbrasionRig read_abrasion(const materials::Fields &fields, const materia
   const auto refuse = [&](const auto &names) {
     for (const char *name : names)
       if (fields.given(name))
-        fields.problem(name, fmt::format("means nothing for a {}", drum ? "drum" : "sleeve"), "Take the line out");
+        fields.problem(name, fmt::format("means nothing for a {}", drum ? "drum" : "sleeve"),
+                       "Take the line out");
   };
   if (drum)
   {

@@ -7,7 +7,7 @@
 
 namespace solemech::tools
 {
-/// The bench and what its abrasive takes from the reference rubber. Entries that mean nothing for the tool, a band that
-/// does not hold the coefficient and a mass without that of the cloth are problems.
+/// The bench and what its abrasive takes from the reference rubber. Entries that mean nothing for the tool, a
+/// band that does not hold the coefficient and a mass without that of the cloth are problems.
 solver::AbrasionRig read_abrasion(const materials::Fields &fields, const materials::Material &reference);
 } // namespace solemech::tools

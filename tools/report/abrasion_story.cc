@@ -45,7 +45,8 @@ std::string warning_on(const Run &run, const char *reading)
 
 std::string length_band(const Run &run)
 {
-  return fmt::format("{} to {}", length(number(run, "ground_depth_lowest")), length(number(run, "ground_depth_highest")));
+  return fmt::format("{} to {}", length(number(run, "ground_depth_lowest")),
+                     length(number(run, "ground_depth_highest")));
 }
 } // namespace
 
@@ -70,7 +71,8 @@ std::string abrasion_sentence(const Run &run)
 std::vector<Headline> abrasion_headline(const Run &run)
 {
   std::vector<Headline> headline{
-    {"depth", (value_of(run, "through_time") ? "≥ " : "") + length(number(run, "ground_depth")), length_band(run)},
+    {"depth", (value_of(run, "through_time") ? "≥ " : "") + length(number(run, "ground_depth")),
+     length_band(run)},
     {"taken", fmt::format("{:.0f} mm³", 1e9 * number(run, "ground_volume")),
      fmt::format("{:.2f} × what the reference rubber loses", number(run, "loss_over_reference"))}};
   if (is_drum(run))
@@ -88,21 +90,26 @@ std::vector<std::string> abrasion_story(const Run &run)
                               number(run, "rubbing_speed"), number(run, "rubbing_power"),
                               warning_on(run, "ground_depth")));
   if (is_drum(run))
-    story.emplace_back("The face stays flat and meets fresh cloth all the way: depth grows evenly with the way.");
+    story.emplace_back(
+      "The face stays flat and meets fresh cloth all the way: depth grows evenly with the way.");
   else
-    story.push_back(fmt::format("Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
-                                "millimetre takes longer.{}",
-                                length(number(run, "groove_width")), warning_on(run, "face_rise")));
-  story.push_back(fmt::format(
-    "This abrasive is said to take {:.2g} mm³ a newton and metre from {}, in a band from {:.2g} to {:.2g}; so the depth "
-    "may be {}. What it takes from another rubber follows from stiffness.",
-    1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest, length_band(run)));
+    story.push_back(
+      fmt::format("Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
+                  "millimetre takes longer.{}",
+                  length(number(run, "groove_width")), warning_on(run, "face_rise")));
+  story.push_back(fmt::format("This abrasive is said to take {:.2g} mm³ a newton and metre from {}, in a "
+                              "band from {:.2g} to {:.2g}; so the depth "
+                              "may be {}. What it takes from another rubber follows from stiffness.",
+                              1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest,
+                              length_band(run)));
   if (const auto found = value_of(run, "found_over_expected"))
-    story.push_back(fmt::format("The bench found {:.2g} mm³ a newton and metre, {:.2g} times what was expected: take it as "
-                                "the coefficient to rank other rubbers on this abrasive.{}",
-                                1e9 * number(run, "found_loss"), *found, warning_on(run, "found_loss")));
-  story.emplace_back("An abrasive takes hundreds of times what a court does: this ranks materials, and tells no life on a "
-                     "court.");
+    story.push_back(
+      fmt::format("The bench found {:.2g} mm³ a newton and metre, {:.2g} times what was expected: take it as "
+                  "the coefficient to rank other rubbers on this abrasive.{}",
+                  1e9 * number(run, "found_loss"), *found, warning_on(run, "found_loss")));
+  story.emplace_back(
+    "An abrasive takes hundreds of times what a court does: this ranks materials, and tells no life on a "
+    "court.");
   return story;
 }
 

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// What a report says of an abrasion bench: how deep the abrasive went, through which layers, how warm the face got.
+// What a report says of an abrasion bench: how deep the abrasive went, through which layers, how warm the
+// face got.
 #pragma once
 
 #include "tools/report/report_blocks.h"
