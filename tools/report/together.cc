@@ -202,7 +202,8 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
   {
     add("ground_depth", "depth", joined(texts_of(shown(values_of(runs, "ground_depth")), length), between));
     const auto warmer = [](double kelvin) { return fmt::format("{:.0f} K", kelvin); };
-    add("face_rise", "face warms by", joined(texts_of(shown(values_of(runs, "face_rise")), warmer), between));
+    if (all_have(runs, "face_rise"))
+      add("face_rise", "face warms by", joined(texts_of(shown(values_of(runs, "face_rise")), warmer), between));
     const auto times = [](double ratio) { return fmt::format("{:.2f} ×", ratio); };
     add("loss_over_reference", "taken over the reference's", joined(texts_of(shown(values_of(runs, "loss_over_reference")), times), between));
   }

@@ -74,7 +74,7 @@ TEST_CASE("every printed value is read back")
 TEST_CASE("messages about values guide to the cure")
 {
   CHECK(complaint("12", D::mass) ==
-        "\"12\" has no unit. Write for instance \"12 kg\" (known: kg, g, lb, oz)");
+        "\"12\" has no unit. Write for instance \"12 kg\" (known: kg, g, mg, lb, oz)");
   CHECK(complaint("140 Mpa", D::pressure) == "unknown unit \"Mpa\". Did you mean \"MPa\"?");
   CHECK(complaint("1,5 mm", D::length) == "\"1,5 mm\" has a decimal comma. Use a decimal point: \"1.5 mm\"");
   CHECK(complaint("12 kg", D::length) ==
