@@ -2,12 +2,12 @@
 #include "tools/records/record_file.h"
 
 #include "materials/quantity.h"
+#include "tools/records/csv_text.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <charconv>
-#include <cmath>
+#include <cctype>
 #include <optional>
 #include <string_view>
 
@@ -26,74 +26,6 @@ struct Column
   std::vector<double> Record::*target = nullptr; ///< nothing: skipped
   double                       factor = 1;
 };
-
-std::string_view trimmed(std::string_view text)
-{
-  const auto begin = text.find_first_not_of(" \t\r\"");
-  return begin == text.npos ? std::string_view()
-                            : text.substr(begin, text.find_last_not_of(" \t\r\"") - begin + 1);
-}
-
-std::vector<std::string_view> split(std::string_view row, char separator)
-{
-  std::vector<std::string_view> fields;
-  for (std::size_t begin = 0;;)
-  {
-    const auto end = row.find(separator, begin);
-    fields.push_back(trimmed(row.substr(begin, end == row.npos ? row.npos : end - begin)));
-    if (end == row.npos)
-      return fields;
-    begin = end + 1;
-  }
-}
-
-std::optional<double> number_in(std::string_view field)
-{
-  if (!field.empty() && field.front() == '+')
-    field.remove_prefix(1);
-  double     value = 0;
-  const auto result = std::from_chars(field.data(), field.data() + field.size(), value);
-  if (result.ec != std::errc() || result.ptr != field.data() + field.size() || !std::isfinite(value))
-    return std::nullopt;
-  return value;
-}
-
-bool looks_like_decimal_comma(std::string_view field)
-{
-  const auto comma = field.find(',');
-  return comma != field.npos && comma > 0 && comma + 1 < field.size() && std::isdigit(field[comma - 1]) &&
-         std::isdigit(field[comma + 1]);
-}
-
-/// Length of the valid UTF-8 start of `text` (all of it when it is valid throughout). Overlong forms are not
-/// looked for.
-std::size_t valid_utf8(std::string_view text)
-{
-  for (std::size_t i = 0; i < text.size();)
-  {
-    const auto        byte = static_cast<unsigned char>(text[i]);
-    const std::size_t more = byte < 0x80       ? 0
-                             : byte >> 5 == 6  ? 1
-                             : byte >> 4 == 14 ? 2
-                             : byte >> 3 == 30 ? 3
-                                               : 9;
-    if (more == 9 || i + more >= text.size() + (more == 0))
-      return i;
-    for (std::size_t k = 1; k <= more; ++k)
-      if (static_cast<unsigned char>(text[i + k]) >> 6 != 2)
-        return i;
-    i += more + 1;
-  }
-  return text.size();
-}
-
-char separator_of(std::string_view header)
-{
-  for (const char c : {'\t', ';'})
-    if (header.find(c) != header.npos)
-      return c;
-  return ',';
-}
 
 struct Reader
 {
