@@ -120,6 +120,14 @@ double estimate(const Result &coarse, double ratio, const Resolution &resolution
     if (is_headline(reading.name) && reading.value != 0)
       worst = std::max(worst, reading.error / scale);
   }
+  // What is another reading over a constant is as good as that one.
+  for (const auto &[of, base] : {std::pair{"peak_deceleration", "peak_force"},
+                                 {"peak_force_over_weight", "peak_force"},
+                                 {"compression_share", "greatest_compression"}})
+    if (const auto *known = fine.find(base); known && known->value != 0 && known->error >= 0)
+      for (auto &reading : fine.readings)
+        if (reading.name == of)
+          reading.error = std::max(reading.error, std::abs(reading.value / known->value) * known->error);
   return worst;
 }
 } // namespace

@@ -24,6 +24,7 @@ constexpr double penetration_length = 4;  // over the travel: the tip sinks some
 constexpr double newton_tolerance = 3e-5; // of the force on the tip
 constexpr int    n_iterations = 8;        // a step that needs more is repeated smaller
 constexpr int    pictures_of_travel = 60;
+constexpr double thick_enough = 6e-3;     // of a specimen, as ISO 48-4 asks [m]
 constexpr int    other_meshes = 2;        // tried when a run fails
 
 bool relaxes(const materials::Material &material)
@@ -31,26 +32,9 @@ bool relaxes(const materials::Material &material)
   return std::visit([](const auto &data) { return !data.relaxing.empty(); }, material.data);
 }
 
-/// Force [N] at a depth of the recorded way in; beyond it along the power of its last fifth.
-double force_at(const std::vector<double> &way, const std::vector<double> &force, double depth)
-{
-  std::size_t last = 1;
-  while (last + 1 < way.size() && way[last + 1] > way[last])
-    ++last;
-  for (std::size_t i = 1; i <= last; ++i)
-    if (way[i] >= depth)
-      return force[i - 1] + (force[i] - force[i - 1]) * (depth - way[i - 1]) / (way[i] - way[i - 1]);
-  const std::size_t before = std::min(last - 1, 4 * last / 5);
-  if (before == 0)
-    return force[last] * depth / way[last];
-  const double power = std::log(force[last] / force[before]) / std::log(way[last] / way[before]);
-  return force[last] * std::pow(depth / way[last], power);
-}
-
 /// What the reading is made of, when one rubber is all there is: its modulus, what the gauge reads on an endless block
 /// at small strain, and what a person would take from the reading.
-void add_relations(const Case &input, const DurometerRig &rig, double reading, const std::vector<double> &way,
-                   const std::vector<double> &force, Result &result)
+void add_relations(const Case &input, const DurometerRig &rig, double reading, Result &result)
 {
   const auto &layer = input.layers.front();
   if (input.layers.size() > 1 || layer.area_share < 1 || layer.ring || layer.unit ||
@@ -64,11 +48,8 @@ void add_relations(const Case &input, const DurometerRig &rig, double reading, c
   add("half_space_hardness", materials::half_space_reading(rig.gauge, modulus, 0.5), "points",
       "reading of the same tip on an endless block at small strain (Sneddon)");
   if (rig.gauge.scale == HardnessScale::shore_a && reading >= 20 && reading <= 80)
-    add("modulus_gent", materials::modulus_gent(reading), "Pa", "modulus that Gent's relation takes from the reading");
-  // Force goes with the modulus when the shape of the law stays.
-  if (rig.wanted > 0)
-    add("modulus_for_wanted", modulus * rig.gauge.force(rig.wanted) / force_at(way, force, rig.gauge.depth(rig.wanted)),
-        "Pa", "Young's modulus at which this rubber would read the wanted hardness");
+    add("modulus_gent", materials::modulus_gent(reading), "Pa",
+        "modulus that Gent's relation takes from the reading");
 }
 
 /// Scale to go to when a material is too soft or too hard for this one.
@@ -212,12 +193,77 @@ Result set_on(const Case &input, const DurometerRig &rig, const Resolution &reso
   add("tip_depth", at, "m", "depth of the tip at the reading");
   add("tip_force", gauge.force(reading), "N", "force of the spring at the reading");
   add("tip_contact_radius", state.radius, "m", "outermost radius that touches the tip at the reading");
-  add_relations(input, rig, reading, way_in, forces, result);
+  add_relations(input, rig, reading, result);
   if (!held)
     result.warnings.push_back({"hardness", "the tip went in all the way"});
   if (const auto text = unreliable_reading(gauge.scale, reading); !text.empty())
     result.warnings.push_back({"hardness", text});
   set_ledger_facts(result, std::max(result.input_energy, 1e-12));
+  return result;
+}
+
+/// The case with the stiffness of its outermost rubber changed, its law keeping its shape.
+Case with_rubber(Case input, double factor)
+{
+  auto &data = std::get<materials::RubberData>(input.layers.front().material.data);
+  data.c10 *= factor, data.c20 *= factor, data.c30 *= factor;
+  return input;
+}
+
+/// Finds the modulus of the outermost rubber at which the stack reads what is wanted, by secants on its
+/// logarithm, and what the gauge would read on a thick sheet of it.
+void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,
+                Result &result)
+{
+  constexpr double points_per_e_fold = 25, near_enough = 0.05, widest = 1.2; // [points], [points], [ln]
+  constexpr int    n_trials = 8;
+  const auto      &outermost = input.layers.front();
+  if (!std::holds_alternative<materials::RubberData>(outermost.material.data) || outermost.area_share < 1 ||
+      outermost.ring || outermost.unit)
+  {
+    result.warnings.push_back(
+      {"hardness", "a modulus for a wanted reading is sought for an outermost layer of rubber only"});
+    return;
+  }
+  RunOptions quiet;
+  quiet.pictures = false;
+  const auto reading_of = [&](const Case &other) {
+    return set_on(other, rig, resolution, n_cells, quiet).find("hardness")->value;
+  };
+  double before = 0, x = 0, wrong_before = 0, wrong = result.find("hardness")->value - rig.wanted;
+  for (int trial = 0; trial < n_trials && std::abs(wrong) > near_enough; ++trial)
+  {
+    const double slope =
+      trial > 0 && std::abs(x - before) > 1e-9 ? (wrong - wrong_before) / (x - before) : points_per_e_fold;
+    before = x, wrong_before = wrong;
+    x -= std::clamp(wrong / (slope > 1 ? slope : points_per_e_fold), -widest, widest);
+    wrong = reading_of(with_rubber(input, std::exp(x))) - rig.wanted;
+  }
+  if (std::abs(wrong) > near_enough)
+  {
+    result.warnings.push_back(
+      {"hardness",
+       fmt::format("no modulus of this rubber was found at which the gauge reads {:.1f}", rig.wanted)});
+    return;
+  }
+  Case thick = with_rubber(input, std::exp(x));
+  thick.layers.resize(1);
+  thick.layers[0].thickness = 2 * thick_enough;
+  thick.plug.side = Side::free;
+  result.readings.push_back(
+    {"modulus_for_wanted", equilibrium_modulus(thick.layers[0].material, thick), "Pa",
+     "Young's modulus at rest at which the outermost rubber makes the gauge read what is wanted", -1});
+  result.readings.push_back(
+    {"thick_for_wanted", reading_of(thick), "points",
+     "what the gauge reads on a thick sheet of that rubber, twice the thickness its standard asks for", -1});
+}
+
+Result read_out(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,
+                const RunOptions &options)
+{
+  Result result = set_on(input, rig, resolution, n_cells, options);
+  if (rig.wanted > 0)
+    add_wanted(input, rig, resolution, n_cells, result);
   return result;
 }
 } // namespace
@@ -231,11 +277,11 @@ Result run_durometer(const Case &input, const DurometerRig &rig, const Resolutio
   for (int more = 0; more < other_meshes; ++more)
     try
     {
-      return set_on(input, rig, resolution, n_cells + more, options);
+      return read_out(input, rig, resolution, n_cells + more, options);
     }
     catch (const RunFailed &)
     {
     }
-  return set_on(input, rig, resolution, n_cells + other_meshes, options);
+  return read_out(input, rig, resolution, n_cells + other_meshes, options);
 }
 } // namespace solemech::solver

@@ -3,6 +3,7 @@
 
 #include "tools/compare/bands.h"
 #include "tools/compare/reading_words.h"
+#include "tools/compare/rig_changes.h"
 
 #include <fmt/format.h>
 
@@ -19,7 +20,7 @@ namespace
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
                                           "greatest_compression", "peak_displacement", "contact_time",
                                           "effective_grip",       "contact_share",     "edge_pressure",
-                                          "life_steps",           "worn_grip",         "ground_depth"};
+                                          "hardness",             "life_steps",        "worn_grip",         "ground_depth"};
 
 constexpr double notable_interaction = 0.2; // of a share
 
@@ -265,7 +266,7 @@ const Together *entangled(const ReadingSplit &split, std::size_t change)
 
 std::string main_reading(const solver::Result &a, const solver::Result &b)
 {
-  for (const char *name : {"rebound_by_height", "loop_return", "effective_grip"})
+  for (const char *name : {"rebound_by_height", "loop_return", "effective_grip", "hardness"})
     if (a.find(name) && b.find(name))
       return name;
   return "";
@@ -306,9 +307,10 @@ Explanation explained(const solver::Case &a, const solver::Case &b, const Explai
 
   if (!comparable)
   {
-    answer.no_shares = a.rig.index() != b.rig.index()
-                         ? "a drop and a press give readings of different kind"
-                         : "a round plug and a slice give readings of different kind";
+    answer.no_shares =
+      a.rig.index() != b.rig.index()
+        ? fmt::format("a {} and a {} give readings of different kind", rig_kind(a.rig), rig_kind(b.rig))
+        : "a round plug and a slice give readings of different kind";
     return answer;
   }
   note_impossible(sets, fine, coarse, answer);

@@ -16,6 +16,7 @@ constexpr ReadingWords all_words[] = {
   {"peak_force", "peak force", "N", "N", 1, 0, "higher", "lower", 0, 0.03},
   {"greatest_compression", "compression", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
   {"peak_displacement", "displacement", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0},
+  {"hardness", "hardness", "points", "points", 1, 1, "harder", "softer", 1, 0},
   {"life_steps", "life", "1000 steps", "1000 steps", 1e-3, 0, "longer", "shorter", 0, 0.03},
   {"ground_depth", "depth ground", "mm", "mm", 1e3, 2, "deeper", "less deep", 0, 0.03},
   {"face_rise", "warming of the face", "K", "K", 1, 0, "warmer", "cooler", 0, 0.1},

@@ -168,12 +168,13 @@ std::vector<RigDifference> slide_differences(const solver::SlideRig &a, const so
   return differences;
 }
 
+} // namespace
+
 const char *rig_kind(const solver::Rig &rig)
 {
   const char *kinds[] = {"drop", "press", "gauge", "slide", "abrasion"};
   return kinds[rig.index()];
 }
-} // namespace
 
 std::vector<RigDifference> rig_differences(const solver::Case &case_a, const solver::Case &case_b)
 {

@@ -15,6 +15,9 @@ struct RigDifference
   RigTaker                  take;
 };
 
+/// "drop", "press", "gauge", "slide".
+const char *rig_kind(const solver::Rig &rig);
+
 /// Empty when a run cannot tell the rigs apart.
 std::vector<RigDifference> rig_differences(const solver::Case &a, const solver::Case &b);
 

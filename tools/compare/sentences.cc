@@ -85,6 +85,9 @@ std::string main_sentence(const ComparedPair &pair)
                        "numbers are good to.",
                        reading_words(split->name).label, pair.a, pair.b);
   const bool more = split->total.value > 0;
+  if (split->name == "hardness")
+    return fmt::format("{} reads {} than {}: {:.1f} against {:.1f} points.", pair.b,
+                       more ? "harder" : "softer", pair.a, split->to, split->from);
   if (split->name == "effective_grip" && is_within_doubt(split->name, split->from, split->to))
     return fmt::format("{} and {} grip alike: {:.2f} and {:.2f}.", pair.b, pair.a, split->to, split->from);
   if (split->name == "effective_grip")
@@ -103,7 +106,8 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
   if (explanation.plan.changes.empty())
     return sentences;
   const ReadingSplit *returned = main_split(explanation), *force = find(explanation, "peak_force");
-  if (returned && returned->name != "effective_grip" && returned->total.is_told() && is_within_doubt(returned->name, returned->from, returned->to))
+  if (returned && returned->name != "effective_grip" && returned->name != "hardness" &&
+      returned->total.is_told() && is_within_doubt(returned->name, returned->from, returned->to))
     sentences.push_back(
       "A difference below 2 points of return is not read as real, unless the inputs are known that "
       "well.");

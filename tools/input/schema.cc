@@ -100,8 +100,8 @@ const Entry entries[] = {
 
   {"drop", "mass", D::mass, above_to(0, 1e4), required, "Mass of the drop weight."},
   {"drop", "height", D::length, above_to(0, 20), "", "Fall to first touch.", "", "energy"},
-  {"drop", "energy", D::energy, above_to(0, 1e5), "", "Energy at first touch, instead of the height.", "",
-   "height"},
+  {"drop", "energy", D::energy, above_to(0, 1e5), "",
+   "Energy of the fall, m g h, instead of the height; the guide still takes its share.", "", "height"},
   {"drop", "shape", D::choice, any_value, "flat", "Shape of the striker.", "flat|sphere|spherical-ended"},
   {"drop", "diameter", D::length, above_to(0, 1), required, "Diameter of the striker."},
   {"drop", "edge_radius", D::length, within(0, 0.5), "1 mm", "Rounding of the edge."},

@@ -282,7 +282,10 @@ EntryRange read_range(const std::string &text, Problems &problems)
          "Swap the two");
   else if (step && step->value <= 0)
     note(problems, range_option, step->piece.placed(), entry, "the step is not above 0",
-         "Write for instance by 20");
+         fmt::format("Write for instance by {:g} {}", round_step(high->value - low->value), range.unit));
+  else if (step && step->value > high->value - low->value)
+    note(problems, range_option, step->piece.placed(), entry, "the step is wider than the range",
+         fmt::format("Write for instance by {:g} {}", round_step(high->value - low->value), range.unit));
   else if (step && (high->value - low->value) / step->value > static_cast<double>(most_points))
     note(problems, range_option, step->piece.placed(), entry,
          fmt::format("the step gives more than {} points", most_points), "Give a greater one");

@@ -203,9 +203,12 @@ std::string touch_words(const Run &run, const EnergyFlow &flow)
   const auto &drop = std::get<DropRig>(run.setup.rig);
   const auto  speed = value_of(run, "impact_speed");
   std::string text =
-    fmt::format("The {} falls {}{} and brings {}: that is 100 %.", striker_name(run.setup),
-                length(drop.height), speed ? fmt::format(", touches the stack at {:.2f} m/s", *speed) : "",
-                energy_text(run.result.input_energy));
+    fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_name(run.setup),
+                length(drop.height), energy_text(run.result.input_energy),
+                drop.guide_loss > 0
+                  ? fmt::format("; the guide takes {:.0f} % of it on the way down", 100 * drop.guide_loss)
+                  : "",
+                speed ? fmt::format("; it touches the stack at {:.2f} m/s", *speed) : "");
   if (flow.sink_gain > 0.005 * flow.input)
     text += fmt::format(" Sinking in, it gains {} more.", energy_text(flow.sink_gain));
   if (drop.hits + drop.discarded > 1 || drop.conditioned)

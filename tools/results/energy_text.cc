@@ -61,11 +61,21 @@ struct EnergyTable
 
 std::string accounted_text(const EnergyTable &table)
 {
+  constexpr std::size_t    most_named = 3;
   std::vector<std::string> sums;
   for (const auto &picture : table.pictures)
     if (picture.input > 0)
       sums.push_back(fmt::format("{:.1f} %", 100 * picture.accounted()));
-  sums.erase(std::unique(sums.begin(), sums.end()), sums.end());
+  if (sums.size() > most_named)
+  {
+    const auto [least, most] =
+      std::minmax_element(table.pictures.begin(), table.pictures.end(),
+                          [](const auto &a, const auto &b) { return a.accounted() < b.accounted(); });
+    return fmt::format("  accounts for {:.1f} to {:.1f} %\n", 100 * least->accounted(),
+                       100 * most->accounted());
+  }
+  if (std::all_of(sums.begin(), sums.end(), [&](const auto &sum) { return sum == sums.front(); }))
+    sums.resize(std::min<std::size_t>(sums.size(), 1));
   return "  accounts for " + listed(sums) + "\n";
 }
 

@@ -79,9 +79,9 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
   {
     // Told below: the person has no file of this name to mend.
   }
-  throw solver::ResultsError(
-    fmt::format("the run in '{}' cannot be taken up again: since then the materials or the "
-                "program have changed. Run the case again, or compare its case file.",
-                folder.string()));
+  throw solver::ResultsError(fmt::format(
+    "the run in '{}' cannot be taken up again: since then the materials or the "
+    "program have changed, or a file of it was damaged. Run the case again, or compare its case file.",
+    folder.string()));
 }
 } // namespace solemech::tools

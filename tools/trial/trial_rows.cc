@@ -42,13 +42,16 @@ const RowForm forms[] = {
    ""},
   {"contact_time", "contact time", false, Wish::neither, "longer contact", "shorter contact", "", ""},
   {"peak_pressure", "peak pressure", false, Wish::less, "more concentrated", "more spread out", "", ""},
+  {"hardness", "hardness", false, Wish::neither, "reads harder", "reads softer", "", ""},
   {"effective_grip", "grip along the slide", false, Wish::neither, "grips more", "grips less", "", ""},
   {"life_steps", "life in steps", false, Wish::more, "lasts longer", "lasts less long", "longer life of the tread ({})",
    "shorter life of the tread ({})"},
   {"ground_depth", "ground away", false, Wish::less, "ground deeper", "ground less deep", "", ""},
   {"worn_grip", "grip when worn", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"contact_share", "face in contact", true, Wish::neither, "more of the face down", "less of the face down", "", ""},
-  {"edge_pressure", "pressure at the edge", false, Wish::neither, "more on the edge", "less on the edge", "", ""},
+  {"contact_share", "face in contact", true, Wish::neither, "more of the face down", "less of the face down",
+   "", ""},
+  {"edge_pressure", "pressure at the edge", false, Wish::neither, "more on the edge", "less on the edge", "",
+   ""},
   {"deflection", "the face goes along by", false, Wish::neither, "bends further", "bends less far", "", ""},
   {"bottoming_margin", "bottoming", true, Wish::more, "further from the end", "nearer to the end",
    "more travel left ({})", "less travel left ({})"},
@@ -120,7 +123,7 @@ std::string limit_text(const LimitSearch::Answer &answer, const char *unit)
   case Outcome::found:
     return "about " + load;
   case Outcome::above:
-    return "above " + load;
+    return "not up to " + load;
   case Outcome::below:
     return "below " + load;
   case Outcome::stopped:
