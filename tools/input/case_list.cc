@@ -21,7 +21,7 @@ std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
     for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
     {
       const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
+      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs" || folder == "sheets")
         continue;
       for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
       {
@@ -55,7 +55,7 @@ fs::path find_case(const std::string &name_or_path, const std::vector<fs::path> 
     for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
     {
       const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs")
+      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs" || folder == "sheets")
         continue;
       if (const auto path = group->path() / (name_or_path + ".toml"); fs::is_regular_file(path, error))
         return path;

@@ -9,6 +9,7 @@
 #include "tools/solemech/inputs.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
+#include "tools/solemech/sheet_run.h"
 
 #include <fmt/format.h>
 
@@ -134,6 +135,8 @@ std::vector<fs::path> write_all(std::vector<Task> &tasks, const std::vector<bool
 
 Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
 {
+  if (const auto sheet = answer_sheet(request, solve, interrupted))
+    return *sheet;
   std::vector<Task> tasks = plan(request);
   solve_all(tasks, request, solve, interrupted);
   if (interrupted)

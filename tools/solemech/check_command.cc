@@ -5,6 +5,10 @@
 #include "tools/solemech/assumptions.h"
 #include "tools/solemech/commands.h"
 #include "tools/solemech/inputs.h"
+#include "tools/solemech/places.h"
+#include "tools/solemech/sheet_input.h"
+#include "tools/sheet/sheet.h"
+#include "materials/library.h"
 #include "tools/solemech/terminal.h"
 #include "tools/solemech/text_table.h"
 
@@ -39,10 +43,38 @@ std::string plural(std::size_t count, const char *one, const char *many)
 {
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
+
+/// What a bench sheet holds, and what is taken where nothing was written.
+void check_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
+{
+  const auto  library = materials::Library::load(library_folder());
+  const Sheet sheet = read_sheet(path, {settings, {case_folder()}, library.source()});
+  TextTable   table({Align::left, Align::left});
+  table.add_row({"stack", stack_text(sheet.setup)});
+  table.add_row({"rig", rig_text(sheet.setup, Lengths::millimetre)});
+  std::vector<std::string> names;
+  for (const auto &unknown : sheet.unknowns)
+    names.push_back(unknown.parameter.name);
+  table.add_row({"to settle", names.empty() ? "nothing is unknown" : fmt::format("{}", fmt::join(names, ", "))});
+  names.clear();
+  for (const auto &reading : sheet.readings)
+    names.push_back(reading.observation.name + (reading.observation.held_out ? " (held out)" : ""));
+  table.add_row({"readings", names.empty() ? "none yet" : fmt::format("{}", fmt::join(names, "; "))});
+  for (const auto &taken : sheet.assumptions)
+    table.add_row({"taken", taken});
+  for (const auto &kept : sheet.kept)
+    table.add_row({"kept", kept});
+  fmt::print("{}: no errors\n{}", path.string(), table.text(2, page_width()));
+}
 } // namespace
 
 Exit check_files(const CheckRequest &request)
 {
+  if (const auto path = sheet_among(request.files))
+  {
+    check_sheet(*path, request.settings);
+    return Exit::ok;
+  }
   for (const Input &input : read_inputs(request.files, request.settings))
   {
     const solver::Case &first = input.file.cases.front();

@@ -2,11 +2,15 @@
 // solemech run, the part before any calculation: all inputs are read and checked, a single case that was
 // computed before is answered from its folder, and everything else goes to the solver program, which replaces
 // this process.
+#include "materials/library.h"
+#include "tools/sheet/sheet.h"
 #include "tools/solemech/answers.h"
 #include "tools/solemech/commands.h"
 #include "tools/solemech/hand_over.h"
 #include "tools/solemech/inputs.h"
+#include "tools/solemech/places.h"
 #include "tools/solemech/record.h"
+#include "tools/solemech/sheet_input.h"
 
 #include <fmt/format.h>
 
@@ -27,6 +31,12 @@ std::string text_of(const std::filesystem::path &path)
 
 Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
 {
+  if (const auto sheet = sheet_among(request.cases))
+  {
+    const auto library = materials::Library::load(library_folder());
+    read_sheet(*sheet, {request.settings, {case_folder()}, library.source()}); // slips are told at once
+    hand_over(arguments);
+  }
   const std::vector<Input> inputs = read_inputs(request.cases, request.settings);
   if (stored_summary_answers(request))
   {

@@ -1,0 +1,186 @@
+// SPDX-License-Identifier: Apache-2.0
+// Bench sheets: values with doubts, slips with their places, and settling on a bench whose answer is a
+// formula: the rebound falls with the loss, the compression with the root of the stiffness. Truth is known by
+// construction; no outside source is needed.
+#include "materials/library.h"
+#include "tests/support/catch.h"
+#include "tools/sheet/doubted.h"
+#include "tools/sheet/settled_case.h"
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+
+using namespace solemech;
+using namespace solemech::tools;
+using materials::Dimension;
+
+namespace
+{
+const std::filesystem::path source = SOLEMECH_SOURCE;
+
+const materials::Library &library()
+{
+  static const auto loaded = materials::Library::load(source / "materials/library");
+  return loaded;
+}
+
+ReadOptions options()
+{
+  return {{}, {source / "cases"}, library().source()};
+}
+
+Sheet sheet_of(const std::string &text)
+{
+  const auto path = std::filesystem::temp_directory_path() /
+                    ("sheet-test-" + std::to_string(std::hash<std::string>()(text)) + ".toml");
+  std::ofstream(path) << text;
+  struct Remove
+  {
+    std::filesystem::path path;
+    ~Remove() { std::filesystem::remove(path); }
+  } remove{path};
+  return read_sheet(path, options());
+}
+
+std::string slips_of(const std::string &text)
+{
+  try
+  {
+    sheet_of(text);
+  }
+  catch (const materials::CaseError &error)
+  {
+    return error.what();
+  }
+  return "";
+}
+
+const std::string head = R"(format = 1
+rig = "guided-rod-1200"
+[[layer]]
+name = "core"
+material = "unknown foam"
+thickness = "18.0 mm +- 0.5"
+)";
+
+/// Made-up bench: rebound and compression as formulas of the core's loss and stiffness.
+std::vector<solver::Result> formula_bench(const std::vector<solver::Case> &cases)
+{
+  std::vector<solver::Result> results;
+  for (const auto &setup : cases)
+  {
+    const auto &foam = std::get<materials::FoamData>(setup.layers.front().material.data);
+    double      loss = 0;
+    for (const auto &term : foam.slipping)
+      loss += term.share;
+    const auto    &drop = std::get<solver::DropRig>(setup.rig);
+    solver::Result result;
+    result.readings = {
+      {"rebound_height", drop.height / (1 + 0.25 * loss), "m", ""},
+      {"greatest_compression", 7e-3 * std::sqrt(4e5 / foam.network.front().shear_modulus), "m", ""},
+      {"peak_force", 1000, "N", ""}};
+    results.push_back(result);
+  }
+  return results;
+}
+} // namespace
+
+TEST_CASE("A value is read with its doubt", "[sheet]")
+{
+  const auto plain = parse_doubted("16.0 mm +- 0.5", Dimension::length);
+  CHECK(plain.value == Approx(0.016));
+  CHECK(plain.half_band == Approx(0.0005));
+  CHECK(parse_doubted("249 mm ± 6 mm", Dimension::length).half_band == Approx(0.006));
+  CHECK(parse_doubted("1.20 kg +- 1 %", Dimension::mass).half_band == Approx(0.012));
+  CHECK(parse_doubted("64 % +- 3", Dimension::share).half_band == Approx(0.03));
+  const auto gauge = parse_doubted("42 AskerC +- 2", Dimension::hardness);
+  CHECK(gauge.scale == "AskerC");
+  CHECK(gauge.half_band == 2);
+  CHECK(parse_doubted("16 mm", Dimension::length).half_band == 0);
+  for (const char *wrong : {"16 mm +- 0", "16 mm +- 17", "16 mm +-", "16 mm +- x"})
+    CHECK_THROWS_AS(parse_doubted(wrong, Dimension::length), materials::InvalidQuantity);
+}
+
+TEST_CASE("All slips of a sheet come at once, where they stand", "[sheet]")
+{
+  const auto text = slips_of(head + R"(hardness = "42"
+[[layer]]
+name = "base"
+material = "eva-frim"
+thickness = "7 mm +- 0 mm"
+[[reading]]
+kind = "rebound"
+values = ["450 mm"]
+[[reading]]
+kind = "hardness"
+layer = "cor"
+value = "95 ShoreA"
+)");
+  INFO(text);
+  for (const char *part :
+       {":7:", "core.hardness", ":10:", "Did you mean \"eva-firm\"", ":11:", "doubt of zero", ":18:"})
+    CHECK(text.find(part) != std::string::npos);
+  const auto high =
+    slips_of(head + "[[reading]]\nkind = \"rebound\"\nvalues = [\"450 mm\"]\n"
+                    "[[reading]]\nkind = \"hardness\"\nlayer = \"cor\"\nvalue = \"42 AskerC\"\n");
+  INFO(high);
+  CHECK(high.find("cannot rise to its own drop height") != std::string::npos);
+  CHECK(high.find("Did you mean \"core\"?") != std::string::npos);
+}
+
+TEST_CASE("A sheet settles on readings made from known numbers", "[sheet]")
+{
+  auto sheet = sheet_of(head + R"([[reading]]
+kind = "rebound"
+value = "240 mm +- 4"
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+[[reading]]
+kind = "density"
+layer = "core"
+value = "180 kg/m3 +- 9"
+)");
+  CHECK(sheet.unknowns.size() == 4);
+  // Truth: stiffness 460 kPa and loss 1.15 of the starting foam.
+  std::vector<double> truth;
+  for (const auto &unknown : sheet.unknowns)
+    truth.push_back(unknown.parameter.median);
+  const auto place = [&](UnknownKind kind) {
+    return std::find_if(sheet.unknowns.begin(), sheet.unknowns.end(),
+                        [&](const auto &u) { return u.kind == kind; }) -
+           sheet.unknowns.begin();
+  };
+  truth[static_cast<std::size_t>(place(UnknownKind::modulus))] = 4.6e5;
+  truth[static_cast<std::size_t>(place(UnknownKind::loss))] = 1.15;
+  const auto made = formula_bench({case_at(sheet.setup, sheet.unknowns, truth)}).front();
+  for (auto &reading : sheet.readings)
+    if (const auto *value = made.find(reading.probe.reading))
+      reading.observation.value = value->value;
+
+  std::atomic<bool> go_on{false};
+  const auto        answer = settle_sheet(sheet, {}, formula_bench, library().materials(), go_on);
+  CHECK(answer.settled.converged);
+  for (const auto kind : {UnknownKind::modulus, UnknownKind::loss})
+  {
+    const auto  index = static_cast<std::size_t>(place(kind));
+    const auto &band = answer.settled.parameters[index].band;
+    INFO(answer.settled.parameters[index].name);
+    CHECK(band.low < truth[index]);
+    CHECK(band.high > truth[index]);
+    CHECK(answer.settled.parameters[index].settled);
+  }
+  CHECK_FALSE(answer.fits.empty());
+
+  // The settled stack is a case like any other, with the same numbers.
+  const auto file =
+    read_case_text(settled_case_text(sheet, answer), (source / "settled.toml").string(), options());
+  const auto again = formula_bench(file.cases).front(), settled = formula_bench({answer.setup}).front();
+  for (const char *name : {"rebound_height", "greatest_compression"})
+    CHECK(again.find(name)->value == Approx(settled.find(name)->value).epsilon(1e-7));
+  CHECK(file.cases.front().layers.front().thickness ==
+        Approx(answer.setup.layers.front().thickness).epsilon(1e-7));
+}

@@ -1,0 +1,150 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/sheet/settled_case.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <variant>
+
+namespace solemech::tools
+{
+using namespace materials;
+
+namespace
+{
+const Material *material_of(const solver::Case &setup, const std::string &name)
+{
+  for (const auto &layer : setup.layers)
+  {
+    if (layer.material.name == name)
+      return &layer.material;
+    if (layer.ring && layer.ring->name == name)
+      return &*layer.ring;
+  }
+  return nullptr;
+}
+
+std::string relaxing_text(const std::vector<RelaxingTerm> &terms)
+{
+  std::string text;
+  for (const auto &term : terms)
+    text += fmt::format("  {{ share = {:.9g}, time = \"{:.9g} s\" }},\n", term.share, term.relaxation_time);
+  return terms.empty() ? "" : "relaxing = [\n" + text + "]\n";
+}
+
+std::string slipping_text(const std::vector<SlippingTerm> &terms)
+{
+  std::string text;
+  for (const auto &term : terms)
+    text += fmt::format("  {{ share = {:.9g}, cap = {:.9g} }},\n", term.share, term.cap);
+  return terms.empty() ? "" : "slipping = [\n" + text + "]\n";
+}
+
+std::string network_text(const std::vector<NetworkTerm> &terms)
+{
+  if (terms.size() == 1)
+    return fmt::format("shear_modulus = \"{:.9g} Pa\"\n", terms.front().shear_modulus);
+  std::string text;
+  for (const auto &term : terms)
+    text +=
+      fmt::format("  {{ shear_modulus = \"{:.9g} Pa\", exponent = {:.9g}, volumetric_exponent = {:.9g} }},\n",
+                  term.shear_modulus, term.exponent, term.volumetric_exponent);
+  return "network = [\n" + text + "]\n";
+}
+
+std::string numbers_text(const Material &material)
+{
+  auto text = fmt::format("density = \"{:.9g} kg/m3\"\n", material.density);
+  if (const auto *foam = std::get_if<FoamData>(&material.data))
+    text += fmt::format("relative_density = {:.9g}\ndensification_modulus = \"{:.9g} Pa\"\n",
+                        foam->relative_density, foam->densification_modulus) +
+            network_text(foam->network) + relaxing_text(foam->relaxing) + slipping_text(foam->slipping);
+  if (const auto *rubber = std::get_if<RubberData>(&material.data))
+    text +=
+      fmt::format("c10 = \"{:.9g} Pa\"\nc20 = \"{:.9g} Pa\"\nc30 = \"{:.9g} Pa\"\nc01 = \"{:.9g} Pa\"\n",
+                  rubber->c10, rubber->c20, rubber->c30, rubber->c01) +
+      relaxing_text(rubber->relaxing);
+  return text;
+}
+
+nlohmann::json band_json(const settle::Band &band)
+{
+  return {{"value", band.value}, {"low", band.low}, {"high", band.high}};
+}
+} // namespace
+
+std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
+{
+  // The blocks that the reader appended for unknown materials are replaced by ones with numbers.
+  auto text = sheet.case_text.substr(
+    0, sheet.case_text.find("\n[[material]]\nname = \"" +
+                            (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
+                            "\"\nfrom = "));
+  text += "\n# Settled on the readings of the bench sheet; nine of ten cases lie in the bands.\n";
+  for (const auto &parameter : answer.settled.parameters)
+    text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,
+                        parameter.band.low, parameter.band.high);
+  for (const auto &unknown : sheet.materials)
+    if (const auto *material = material_of(answer.setup, unknown.name))
+      text +=
+        fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\nsource = \"settled on readings\"\n{}",
+                    unknown.name, unknown.start.name, numbers_text(*material));
+  std::string changes;
+  for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
+  {
+    const auto &unknown = sheet.unknowns[i];
+    const auto  value = answer.settled.values[i];
+    if (unknown.kind == UnknownKind::thickness)
+      changes += fmt::format("{}.thickness = \"{:.9g} m\"\n", unknown.target, value);
+    else if (unknown.kind == UnknownKind::gauge_pressure)
+      changes += fmt::format("{}.unit.gauge_pressure = \"{:.9g} Pa\"\n", unknown.target, value);
+    else if (unknown.kind == UnknownKind::height)
+      changes += fmt::format("drop.height = \"{:.9g} m\"\n", value);
+    else if (unknown.kind == UnknownKind::mass)
+      changes += fmt::format("drop.mass = \"{:.9g} kg\"\n", value);
+    else if (unknown.kind == UnknownKind::guide_loss)
+      changes += fmt::format("drop.guide_loss = {:.9g}\n", value);
+  }
+  if (!changes.empty())
+    text += "\n[change]\n" + changes;
+  return text;
+}
+
+std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
+{
+  nlohmann::json out{
+    {"schema", 1}, {"pair", sheet.pair}, {"part", sheet.part}, {"converged", answer.settled.converged}};
+  out["parameters"] = nlohmann::json::array();
+  for (const auto &parameter : answer.settled.parameters)
+    out["parameters"].push_back({{"name", parameter.name},
+                                 {"value", parameter.band.value},
+                                 {"low", parameter.band.low},
+                                 {"high", parameter.band.high},
+                                 {"before", band_json(parameter.before)},
+                                 {"doubt_left", parameter.doubt_left}});
+  out["readings"] = nlohmann::json::array();
+  out["predictions"] = nlohmann::json::array();
+  for (std::size_t i = 0; i < answer.probes.size(); ++i)
+  {
+    const auto       &seen = answer.settled.observations[i];
+    const auto       &probe = answer.probes[i];
+    const std::string unit = !probe.unit.empty() ? probe.unit : std::string(dimension_name(probe.dimension));
+    nlohmann::json    one{{"name", seen.name},
+                       {"predicted", seen.predicted.value},
+                       {"low", seen.predicted.low},
+                       {"high", seen.predicted.high},
+                       {"unit", unit}};
+    if (i < answer.n_readings)
+    {
+      one["measured"] = seen.measured.value;
+      one["measured_low"] = seen.measured.low;
+      one["measured_high"] = seen.measured.high;
+      one["verdict"] = settle::verdict_words(seen.verdict);
+      one["held_out"] = seen.held_out;
+    }
+    out[i < answer.n_readings ? "readings" : "predictions"].push_back(one);
+  }
+  out["covariance"] = answer.settled.covariance;
+  return out.dump(2) + "\n";
+}
+} // namespace solemech::tools

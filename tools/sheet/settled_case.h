@@ -1,0 +1,16 @@
+// SPDX-License-Identifier: Apache-2.0
+// The settled stack as a case file like any other, and as numbers with their bands in JSON.
+#pragma once
+
+#include "tools/sheet/settle_sheet.h"
+
+#include <string>
+
+namespace solemech::tools
+{
+/// Case file: the sheet's own text with the settled values and materials; bands stand as comments.
+std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer);
+
+/// parameters, readings and predictions in SI with their 90 % bands; schema 1.
+std::string settled_json(const Sheet &sheet, const SettledSheet &answer);
+} // namespace solemech::tools

@@ -1,0 +1,303 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "materials/hardness.h"
+#include "materials/sheet.h"
+#include "tools/sheet/doubted.h"
+#include "tools/sheet/reading_reader.h"
+#include "tools/sheet/sheet.h"
+#include "tools/sheet/sheet_text.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <optional>
+
+namespace solemech::tools
+{
+using namespace materials;
+namespace fs = std::filesystem;
+
+namespace
+{
+const std::string unknown_words = "unknown ";
+
+/// Family of "unknown foam" and "unknown rubber B"; empty for anything else.
+std::string unknown_family(const std::string &material)
+{
+  for (const std::string family : {"foam", "rubber"})
+    if (material == unknown_words + family || material.starts_with(unknown_words + family + " "))
+      return family;
+  return {};
+}
+
+std::string text_of(const toml::table &table, const char *name)
+{
+  return table[name].value_or(std::string());
+}
+
+/// A value with +- that may stand in a case, and what it is a doubt of.
+struct DoubtedEntry
+{
+  const char *block, *name;
+  Dimension   dimension;
+  UnknownKind kind;
+};
+constexpr DoubtedEntry doubted_entries[] = {
+  {"layer", "thickness", Dimension::length, UnknownKind::thickness},
+  {"unit", "gauge_pressure", Dimension::pressure, UnknownKind::gauge_pressure},
+  {"drop", "height", Dimension::length, UnknownKind::height},
+  {"drop", "mass", Dimension::mass, UnknownKind::mass},
+  {"drop", "guide_loss", Dimension::share, UnknownKind::guide_loss},
+};
+
+class SheetReader
+{
+public:
+  SheetReader(const fs::path &path, const ReadOptions &options, std::string text)
+    : options_(options), rewritten_(text)
+  {
+    sheet_.path = path;
+    sheet_.text = std::move(text);
+  }
+
+  Sheet read(Problems &problems)
+  {
+    problems_ = &problems;
+    const auto tree = parse_sheet(sheet_.text, sheet_.path.string(), problems);
+    if (tree.empty())
+      problems.throw_if_any();
+    pair(tree);
+    if (const auto *layers = tree.get_as<toml::array>("layer"))
+      for (const auto &element : *layers)
+        if (const auto *table = element.as_table())
+          layer(*table);
+    if (const auto *drop = tree.get_as<toml::table>("drop"))
+      values(*drop, "drop", "drop", "");
+    if (const auto *readings = tree.get("reading"))
+      rewritten_.remove_block(tree.find("reading")->first, *readings);
+    sheet_.case_text = rewritten_.text();
+    if (!sheet_.case_text.ends_with('\n'))
+      sheet_.case_text += '\n';
+    for (const auto &material : sheet_.materials)
+      sheet_.case_text +=
+        fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\n", material.name, material.start.name);
+    const bool has_case = read_case();
+    sheet_.benches.push_back([](solver::Case &) {});
+    ReadingReader reader(sheet_, has_case, problems);
+    for (const auto &noted : notes_)
+      reader.layer_note(noted.layer, noted.entry, *noted.node);
+    reader.readings(tree);
+    return std::move(sheet_);
+  }
+
+private:
+  struct Note
+  {
+    std::string       layer, entry;
+    const toml::node *node;
+  };
+
+  void pair(const toml::table &tree)
+  {
+    const auto found = tree.find("pair");
+    if (found == tree.end())
+      return;
+    if (const auto *table = found->second.as_table())
+    {
+      const Fields fields(*table, "pair", "pair", reading_entries(), *problems_);
+      sheet_.pair = fields.text("label");
+      sheet_.part = fields.text("part");
+    }
+    rewritten_.remove_block(found->first, found->second);
+  }
+
+  void layer(const toml::table &table)
+  {
+    const auto name = text_of(table, "name");
+    for (const char *entry : {"hardness", "density"})
+      if (const auto found = table.find(entry); found != table.end())
+      {
+        notes_.push_back({name, entry, &found->second});
+        rewritten_.remove(found->first, found->second);
+      }
+    for (const char *entry : {"material", "ring"})
+      if (const auto *node = table.get(entry))
+        if (const auto family = unknown_family(text_of(table, entry)); !family.empty())
+          unknown_material(table, *node, name, family, entry == std::string("ring"));
+    values(table, "layer", name, name);
+    if (const auto *unit = table["unit"].as_table())
+      values(*unit, "unit", name + ".unit", name);
+  }
+
+  void unknown_material(const toml::table &table, const toml::node &node, const std::string &layer,
+                        const std::string &family, bool is_ring)
+  {
+    const auto written = node.value_or(std::string());
+    const auto prefix = unknown_words.size() + family.size();
+    const auto mark = written.size() > prefix ? written.substr(prefix + 1) : "";
+    const auto shown = layer + (is_ring ? " ring" : "");
+    const auto name = mark.empty() ? layer + (is_ring ? "-ring-" : "-") + family : family + "-" + mark;
+    rewritten_.replace(node, "\"" + name + "\"");
+    for (const auto &known : sheet_.materials)
+      if (known.name == name)
+        return;
+    const auto *start =
+      starting_material(options_.library, family, is_ring ? nan_ : hinted_modulus(table, family),
+                        is_ring ? nan_ : hinted_density(table));
+    if (!start)
+    {
+      problems_->add(problem_at(node.source(), layer + ".material",
+                                fmt::format("the library holds no {} to start from", family),
+                                "Name a material of your own"));
+      return;
+    }
+    sheet_.materials.push_back({name, shown, family, *start});
+    for (auto &unknown : material_unknowns(options_.library, *start, name, shown))
+      sheet_.unknowns.push_back(std::move(unknown));
+    sheet_.assumptions.push_back(
+      fmt::format("{}: unknown {}; starts as {} and may be anything that a {} of the library is", shown,
+                  family, start->name, family));
+  }
+
+  /// A hint only chooses where to start from; slips in it are told where it is read as a reading.
+  double hinted_modulus(const toml::table &table, const std::string &family) const
+  {
+    try
+    {
+      const auto hint = parse_doubted(text_of(table, "hardness"), Dimension::hardness);
+      for (const auto &gauge : gauges)
+        if (gauge.name == hint.scale)
+          return modulus_from_reading(gauge, hint.value, family == "rubber" ? 0.5 : 0.1);
+    }
+    catch (const std::exception &)
+    {
+    }
+    return nan_;
+  }
+  double hinted_density(const toml::table &table) const
+  {
+    try
+    {
+      return parse_doubted(text_of(table, "density"), Dimension::density).value;
+    }
+    catch (const std::exception &)
+    {
+      return nan_;
+    }
+  }
+
+  void values(const toml::table &table, const std::string &block, const std::string &title,
+              const std::string &layer)
+  {
+    for (const auto &entry : doubted_entries)
+      if (const auto *node = table.get(entry.name); node && entry.block == block && node->is_string())
+      {
+        const auto written = node->as_string()->get();
+        const auto parts = split_doubted(written);
+        if (parts.value == written && parts.doubt.empty())
+          continue;
+        const auto address = title + "." + entry.name;
+        try
+        {
+          const auto value = parse_doubted(written, entry.dimension);
+          add_doubted(value, entry, address, layer);
+        }
+        catch (const InvalidQuantity &error)
+        {
+          problems_->add(problem_at(node->source(), address, error.what(), error.cure));
+        }
+        rewritten_.replace(*node, "\"" + parts.value + "\"");
+      }
+  }
+
+  void add_doubted(const Doubted &value, const DoubtedEntry &entry, const std::string &address,
+                   const std::string &layer)
+  {
+    Unknown unknown;
+    unknown.kind = entry.kind;
+    unknown.target = layer;
+    unknown.dimension = entry.dimension;
+    auto words = address;
+    std::replace(words.begin(), words.end(), '.', ' ');
+    std::replace(words.begin(), words.end(), '_', ' ');
+    const double spread = value.one_sigma() / value.value;
+    unknown.parameter = {words, value.value, spread, value.value * std::exp(-4 * spread),
+                         value.value * std::exp(4 * spread)};
+    sheet_.unknowns.push_back(unknown);
+    sheet_.doubted.push_back(address);
+  }
+
+  bool read_case()
+  {
+    try
+    {
+      sheet_.file = read_case_text(sheet_.case_text, sheet_.path.string(), options_);
+      if (sheet_.file.cases.size() == 1)
+      {
+        sheet_.setup = sheet_.file.cases.front();
+        return true;
+      }
+      problems_->add({sheet_.path.string(), 0, 0, "series", "a bench sheet is about one stack, not a series",
+                      "Remove [[series]]"});
+    }
+    catch (const CaseError &error)
+    {
+      for (const auto &problem : error.problems())
+        if (problem.line == 0 || !problems_->has_line(problem.file, problem.line))
+          problems_->add(problem);
+    }
+    return false;
+  }
+
+  static constexpr double nan_ = std::numeric_limits<double>::quiet_NaN();
+  const ReadOptions      &options_;
+  SheetText               rewritten_;
+  Sheet                   sheet_;
+  std::vector<Note>       notes_;
+  Problems               *problems_ = nullptr;
+};
+
+bool layer_is_unknown(const toml::table &table)
+{
+  for (const char *entry : {"material", "ring"})
+    if (!unknown_family(text_of(table, entry)).empty())
+      return true;
+  return table.contains("hardness");
+}
+} // namespace
+
+bool is_sheet(const std::string &text)
+{
+  Problems   told_later;
+  const auto tree = parse_sheet(text, "", told_later);
+  if (tree.contains("reading") || tree.contains("pair"))
+    return true;
+  const auto doubted = [](const toml::table &table) {
+    for (const auto &[key, node] : table)
+      if (const auto *string = node.as_string(); string && key.str() != "note" && key.str() != "title" &&
+                                                 !split_doubted(string->get()).doubt.empty())
+        return true;
+    return false;
+  };
+  if (const auto *drop = tree.get_as<toml::table>("drop"); drop && doubted(*drop))
+    return true;
+  if (const auto *layers = tree.get_as<toml::array>("layer"))
+    for (const auto &element : *layers)
+      if (const auto *table = element.as_table(); table && (layer_is_unknown(*table) || doubted(*table)))
+        return true;
+  return false;
+}
+
+Sheet read_sheet(const fs::path &path, const ReadOptions &options)
+{
+  Problems problems;
+  auto     text = read_sheet_text(path, problems);
+  problems.throw_if_any();
+  problems.add_source(path.string(), text);
+  auto sheet = SheetReader(path, options, std::move(text)).read(problems);
+  problems.throw_if_any();
+  return sheet;
+}
+} // namespace solemech::tools
