@@ -4,8 +4,8 @@
 #include "solver/field_files.h"
 #include "solver/result_file.h"
 #include "tools/picture/pictures.h"
+#include "tools/report/record_summary.h"
 #include "tools/report/report_page.h"
-#include "tools/results/summary.h"
 #include "tools/results/tables.h"
 
 namespace solemech::tools
@@ -27,7 +27,7 @@ solver::ResultRecord stored(const RunRecord &record)
 std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record)
 {
   auto remarks = write_run_data(folder, record);
-  folder.write("summary.txt", summary_text(record.runs, {}, record.series ? &*record.series : nullptr));
+  folder.write("summary.txt", report::record_summary(record, {}));
   folder.write("report.html", report::report_html(report::run_page(record)));
   return remarks;
 }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/answers.h"
 
+#include "tools/report/record_summary.h"
 #include "tools/results/json_output.h"
 #include "tools/solemech/print_options.h"
 #include "tools/solemech/record.h"
@@ -55,7 +56,7 @@ void print_answers(const std::vector<RunRecord> &records, const RunRequest &requ
   std::string text = side_by_side.empty() ? "" : summary_text(side_by_side, options);
   for (const RunRecord &record : records)
     if (record.series)
-      text += (text.empty() ? "" : "\n") + summary_text(record.runs, options, &*record.series);
+      text += (text.empty() ? "" : "\n") + report::record_summary(record, options);
   fmt::print("{}", text);
 }
 

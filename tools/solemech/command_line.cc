@@ -197,8 +197,14 @@ struct Parsers
       add("learn", "List the lessons, or ask one: guess first, then see what the numbers say", learn_footer);
     learn_command.add_option("LESSON", learn.name, "Name of a lesson, or a case file with one; none: the list")
       ->type_name("");
+    const auto is_number = [](const std::string &text) {
+      const auto start = text.find_first_not_of("+-");
+      const bool digits = start != std::string::npos && text.size() < 6 && text.find_first_not_of("0123456789", start) == std::string::npos;
+      return digits ? std::string() : fmt::format("\"{}\" is no choice; give its number, such as 2", text);
+    };
     learn_command.add_option("--guess", learn.guess, "Number of your choice, instead of typing it")
-      ->type_name("NUMBER");
+      ->type_name("NUMBER")
+      ->check(CLI::Validator(is_number, ""));
     learn_command
       .add_option("-o,--output", output, "Folder for the results (default results/learn-<lesson>/<number>)")
       ->type_name("DIR");
