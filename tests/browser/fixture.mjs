@@ -208,7 +208,7 @@ const record = {
   limits: ["The shoe bending at the ball of the foot.", "Side walls and grooves.", "The scatter from shoe to shoe."],
 };
 
-const empty = { series: null, lines: [], comparison: [], trial: null, lesson: null };
+const empty = { series: null, tables: [], lines: [], comparison: [], trial: null, lesson: null };
 const cautions = [
   "Cut away from yourself and clamp the work; soles are tough and blades slip.",
   "Do not pierce, heat or saw a unit under pressure: it can burst.",

@@ -74,6 +74,13 @@ Json series_json(const ChartSeries &series)
           {"sentence", series.sentence}};
 }
 
+Json tables_json(const std::vector<TableBlock> &blocks)
+{
+  return list(blocks, [](const TableBlock &block) -> Json {
+    return {{"heading", block.heading}, {"sentence", block.sentence}, {"columns", block.columns}, {"rows", block.rows}};
+  });
+}
+
 Json lines_json(const std::vector<LineBlock> &blocks)
 {
   const auto line = [](const ChartLine &each) -> Json {

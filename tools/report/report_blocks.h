@@ -64,6 +64,14 @@ struct LineBlock
   std::vector<LineChart> charts;
 };
 
+/// A table of ready texts.
+struct TableBlock
+{
+  std::string                           heading, sentence;
+  std::vector<std::string>              columns;
+  std::vector<std::vector<std::string>> rows;
+};
+
 /// One entry that differs between two runs.
 struct Difference
 {
@@ -181,6 +189,7 @@ struct Page
   std::vector<std::string>   story;    ///< plain paragraphs: what happened and why
   std::vector<const Run *>   runs;
   std::optional<ChartSeries> series;
+  std::vector<TableBlock>    tables;
   std::vector<LineBlock>     lines;
   std::vector<Comparison>    comparison;
   std::optional<Trial>       trial;

@@ -102,6 +102,7 @@ std::string report_json(const Page &page)
                        {"runs", std::move(runs)},
                        {"series", page.series ? series_json(*page.series) : Json(nullptr)},
                        {"comparison", std::move(comparison)},
+                       {"tables", tables_json(page.tables)},
                        {"lines", lines_json(page.lines)},
                        {"trial", page.trial ? trial_json(*page.trial) : Json(nullptr)},
                        {"lesson", page.lesson ? lesson_json(*page.lesson) : Json(nullptr)},

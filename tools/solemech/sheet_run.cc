@@ -3,8 +3,11 @@
 
 #include "materials/library.h"
 #include "tools/explore/run_many.h"
+#include "tools/input/case_text.h"
 #include "tools/results/checksum.h"
+#include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
+#include "tools/results/write_run.h"
 #include "tools/sheet/settled_case.h"
 #include "tools/sheet/sheet_words.h"
 #include "tools/solemech/answers.h"
@@ -14,6 +17,8 @@
 #include "tools/solemech/sheet_input.h"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 namespace solemech::tools
 {
@@ -29,6 +34,61 @@ void need_unknowns_and_readings(const Sheet &sheet)
     problems.add({sheet.path.string(), 0, 0, "layer", "nothing is unknown, so there is nothing to settle",
                   "Write material = \"unknown foam\", or a +- behind a thickness"});
   problems.throw_if_any();
+}
+
+/// The settled stack as a run like any other.
+RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const std::string &case_text)
+{
+  RunRecord record;
+  record.label = sheet.file.label;
+  record.case_text = case_text;
+  record.canonical_text = canonical_text(answer.setup);
+  record.hash = sha256_of_text(sheet.text + sheet.data);
+  record.versions = program_versions();
+  record.runs.push_back({sheet.file.label, answer.setup, {}, {}});
+  return record;
+}
+
+/// The sign that a page has and a terminal may lack.
+std::string with_sign(std::string text)
+{
+  for (std::size_t at; (at = text.find("+-")) != std::string::npos;)
+    text.replace(at, 2, "±");
+  return text;
+}
+
+/// The page of the settled stack, led by what the readings say of it.
+report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const RunRecord &record)
+{
+  report::Page page = report::run_page(record);
+  const auto   readings = reading_rows_of(answer);
+  const auto   agree = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("agree"); });
+  const auto   against = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("disagree"); });
+  report::TableBlock compared{"Your readings against the model",
+                              fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.", agree,
+                                          readings.size(), against == 0 ? "none" : std::to_string(against),
+                                          agree + against < static_cast<std::ptrdiff_t>(readings.size()) ? ", of the rest it cannot be told" : ""),
+                              {"reading", "predicted", "measured", "verdict"},
+                              {}};
+  for (const auto &row : readings)
+    compared.rows.push_back({row.name, with_sign(row.predicted), with_sign(row.measured), row.verdict});
+  report::TableBlock settled{"What they settle", "What is known of the stack with your readings, and what was known without them.",
+                             {"number", "with your readings", "without", ""}, {}};
+  for (const auto &row : settled_rows(sheet, answer))
+    settled.rows.push_back({row.name, with_sign(row.now), with_sign(row.before), row.remark});
+  page.tables = {compared, settled};
+  if (const auto fits = fit_rows(answer); !fits.empty())
+  {
+    report::TableBlock block{"Which library material it could be", "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
+                             {"layer", "material", "misfit", ""}, {}};
+    for (const auto &fit : fits)
+      block.rows.push_back({fit.layer, fit.material, fit.misfit, fit.word});
+    page.tables.push_back(block);
+  }
+  page.sentence = compared.sentence;
+  for (const auto &remark : settled_remarks(sheet, answer))
+    page.story.push_back(with_sign(remark));
+  return page;
 }
 } // namespace
 
@@ -59,12 +119,22 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
   try
   {
     const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
+    RunRecord record = settled_record(sheet, answer, settled_case_text(sheet, answer));
+    record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
+      progress.update(fraction, std::string("the settled stack: ") + what);
+      return !interrupted;
+    });
+    if (interrupted)
+      throw settle::Interrupted();
     progress.clear();
     auto       folder = request.output ? RunFolder::create_at(*request.output)
                                        : RunFolder::create(results_root, sheet.file.label);
     const auto text = settled_text(sheet, answer), json = settled_json(sheet, answer);
+    for (const std::string &remark : write_run_data(folder, record))
+      fmt::print(stderr, "solemech: {}\n", remark);
     folder.write("summary.txt", text);
-    folder.write("settled.toml", settled_case_text(sheet, answer));
+    folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
+    folder.write("settled.toml", record.case_text);
     folder.write("settled.json", json);
     folder.write("data/sheet.toml", sheet.text);
     const auto place =

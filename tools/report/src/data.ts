@@ -14,6 +14,7 @@ export interface Report {
   story: string[]; // plain paragraphs: what happened and why
   runs: Run[];
   series: Series | null; // the runs are points of a series
+  tables: TableBlock[];
   lines: LineBlock[];
   comparison: Comparison[]; // one for every other run against the first; empty for one run
   trial: Trial | null;
@@ -142,6 +143,13 @@ export interface Series {
   groups: string[];
   readings: { name: string; label: string; unit: string; values: number[] }[];
   sentence: string;
+}
+
+export interface TableBlock {
+  heading: string;
+  sentence: string;
+  columns: string[];
+  rows: string[][];
 }
 
 export interface LineBlock {

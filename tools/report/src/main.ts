@@ -14,6 +14,7 @@ import { loop_block, moment_block, parts_block, section_block, type Shown } from
 import { motion_block } from "./player";
 import { overlay_block, readings_block, series_block } from "./readings";
 import { caution_block, record_block, short_block, story_block } from "./record";
+import { table_block } from "./tables";
 import { trial_blocks } from "./trial";
 
 const most_shown = 2; // runs drawn side by side; of more, one is chosen
@@ -84,6 +85,7 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   add(short_block(page));
   if (report.trial) add(...trial_blocks(page, report.trial));
   for (const comparison of report.comparison) add(...comparison_blocks(page, comparison));
+  for (const table of report.tables) add(table_block(page, table));
   for (const lines of report.lines) add(line_block(page, lines));
   if (report.series) add(series_block(page, report.series, `Step by step: ${report.series.quantity}`));
 

@@ -1,0 +1,44 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""A bench sheet through the real program: it settles, the same again says the same, the settled stack runs by itself.
+
+usage: bench_sheet.py SHEET PROGRAM FOLDER
+"""
+import json
+import pathlib
+import re
+import shutil
+import subprocess
+import sys
+
+sheet, program, folder = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
+shutil.rmtree(folder, ignore_errors=True)
+folder.mkdir(parents=True)
+problems = []
+
+
+def run(*arguments):
+    done = subprocess.run([program, "run", *arguments, "--quiet"], capture_output=True, text=True, cwd=folder)
+    if done.returncode != 0:
+        sys.exit(f"{arguments}: exit code {done.returncode}\n{done.stderr}")
+    return done.stdout
+
+
+first = run(sheet, "-o", "first")
+if run(sheet, "-o", "again") != first:
+    problems.append("the same sheet does not give the same answer")
+if "nan" in first.lower():
+    problems.append("a number is none")
+if "disagree" in first:
+    problems.append("the readings of the example contradict the model")
+if not re.search(r"contact time .*agree \(held out\)", first):
+    problems.append("the held-out reading does not agree")
+page = (folder / "first/report.html").read_text(encoding="utf-8")
+report = json.loads(re.search(r'id="report-data">(.*?)</script>', page, re.S).group(1))
+if len(report["tables"]) < 2 or any(len(row) != len(table["columns"]) for table in report["tables"] for row in table["rows"]):
+    problems.append("the page lacks its tables")
+settled = json.loads(run("first/settled.toml", "--json"))["cases"][0]["runs"][0]["readings"]
+rebound = re.search(r"settled with your readings\n  rebound +([0-9.]+) mm \+-([0-9.]+)", first)
+if abs(1e3 * settled["rebound_height"]["value"] - float(rebound[1])) > max(float(rebound[2]) / 4, 1):
+    problems.append(f"the settled stack throws back {1e3 * settled['rebound_height']['value']:.0f} mm, the sheet said {rebound[1]}")
+sys.exit("\n".join(problems) or 0)
