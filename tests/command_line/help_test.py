@@ -6,7 +6,7 @@ import unittest
 
 from program import PROGRAM, ProgramTest
 
-COMMANDS = ["cases", "materials", "check", "run", "compare", "learn", "trial", "book", "version", "help"]
+COMMANDS = ["cases", "materials", "check", "run", "compare", "learn", "trial", "book", "sheet", "version", "help"]
 
 
 class Help(ProgramTest):

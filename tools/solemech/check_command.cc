@@ -1,19 +1,23 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech check: reads case files as a run would, and says in short what they hold and what is assumed.
+#include "materials/library.h"
+#include "materials/sheet.h"
 #include "tools/results/air_text.h"
 #include "tools/results/readings_table.h"
+#include "tools/sheet/sheet.h"
 #include "tools/solemech/assumptions.h"
 #include "tools/solemech/commands.h"
 #include "tools/solemech/inputs.h"
 #include "tools/solemech/places.h"
 #include "tools/solemech/sheet_input.h"
-#include "tools/sheet/sheet.h"
-#include "materials/library.h"
 #include "tools/solemech/terminal.h"
 #include "tools/solemech/text_table.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+
+#include <sstream>
+#include <system_error>
 
 namespace solemech::tools
 {
@@ -55,7 +59,8 @@ void check_sheet(const std::filesystem::path &path, const std::vector<std::strin
   std::vector<std::string> names;
   for (const auto &unknown : sheet.unknowns)
     names.push_back(unknown.parameter.name);
-  table.add_row({"to settle", names.empty() ? "nothing is unknown" : fmt::format("{}", fmt::join(names, ", "))});
+  table.add_row(
+    {"to settle", names.empty() ? "nothing is unknown" : fmt::format("{}", fmt::join(names, ", "))});
   names.clear();
   for (const auto &reading : sheet.readings)
     names.push_back(reading.observation.name + (reading.observation.held_out ? " (held out)" : ""));
@@ -66,10 +71,45 @@ void check_sheet(const std::filesystem::path &path, const std::vector<std::strin
     table.add_row({"kept", kept});
   fmt::print("{}: no errors\n{}", path.string(), table.text(2, page_width()));
 }
+/// A rig file stands alone when it is still to be used: read with a plain block of rubber under it.
+bool is_rig_file(const std::filesystem::path &path)
+{
+  std::error_code error;
+  if (path.extension() != ".toml" || !std::filesystem::is_regular_file(path, error))
+    return false;
+  materials::Problems told_later; // whoever reads the file next
+  const auto tree = materials::parse_sheet(materials::read_sheet_text(path, told_later), "", told_later);
+  for (const char *other : {"layer", "stack", "rig", "pair", "reading", "lug"})
+    if (tree.contains(other))
+      return false;
+  return tree.contains("drop") || tree.contains("ball") || tree.contains("press") ||
+         tree.contains("durometer");
+}
+
+void check_rig(const std::filesystem::path &path)
+{
+  const auto        library = materials::Library::load(library_folder());
+  std::stringstream name;
+  name << toml::value<std::string>(std::filesystem::absolute(path).string());
+  const auto text =
+    fmt::format("format = 1\nrig = {}\n[[layer]]\nname = \"block\"\nmaterial = \"rubber-60a\"\n"
+                "thickness = \"20 mm\"\n",
+                name.str());
+  const auto file = read_case_text(text, path.string(), {{}, {case_folder()}, library.source()});
+  TextTable  table({Align::left, Align::left});
+  table.add_row({"rig", rig_text(file.cases.front(), Lengths::millimetre)});
+  table.add_row({"use", fmt::format("rig = \"{}\" in a bench sheet beside it", path.filename().string())});
+  fmt::print("{}: no errors\n{}", path.string(), table.text(2, page_width()));
+}
 } // namespace
 
 Exit check_files(const CheckRequest &request)
 {
+  if (request.files.size() == 1 && request.settings.empty() && is_rig_file(request.files.front()))
+  {
+    check_rig(request.files.front());
+    return Exit::ok;
+  }
   if (const auto path = sheet_among(request.files))
   {
     check_sheet(*path, request.settings);

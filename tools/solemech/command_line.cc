@@ -65,6 +65,16 @@ from its folder `results`. A file yardstick.toml there turns readings into point
   anchors = [["200 mm", 1], ["320 mm", 10]]
 )";
 
+constexpr const char *sheet_footer = R"(Examples:
+  solemech sheet my-heel.toml
+  solemech sheet my-forefoot.toml --part forefoot
+  solemech sheet --rig my-rod.toml
+
+Writes a file to fill in, with remarks on what to read, with which tool, and which doubt is taken when you write
+none. It can be checked as it stands, but all its numbers are invented: put yours in their place. A file that is
+there already is never touched, and the folder must exist.
+)";
+
 constexpr const char *materials_footer = R"(Examples:
   solemech materials
   solemech materials eva-soft
@@ -144,6 +154,7 @@ struct Parsers
   CompareRequest                         compare;
   TrialRequest                           trial;
   BookRequest                            book;
+  SheetRequest                           sheet;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -185,6 +196,12 @@ struct Parsers
     compare_command.add_flag("--details", compare.details,
                              "Print all readings, decimals and what changes do together");
     compare_command.add_flag("-q,--quiet", compare.quiet, "No narration and no progress; errors still appear");
+
+    auto &sheet_command = add("sheet", "Write a bench sheet, or a rig file, to fill in with your own numbers", sheet_footer);
+    sheet_command.add_option("FILE", sheet.file, "File to write, my-heel.toml")->required()->type_name("");
+    sheet_command.add_option("--part", sheet.part, "Part of the shoe: heel or forefoot (default heel)")
+      ->type_name("PART");
+    sheet_command.add_flag("--rig", sheet.rig, "A rig file instead: weight, height, face, guide loss, base");
 
     auto &check_command =
       add("check", "Check case files without running them; shows all errors at once", check_footer);
@@ -344,6 +361,19 @@ void check_lengths(const std::string &unit)
   if (std::find(units.begin(), units.end(), unit) == units.end())
     throw UsageError(fmt::format("--lengths {}: choose mm, cm or in.{}", unit, hint(unit, units)));
 }
+
+SheetRequest checked_sheet(const SheetRequest &request, bool has_part)
+{
+  const std::vector<std::string> parts{"heel", "forefoot"};
+  if (std::find(parts.begin(), parts.end(), request.part) == parts.end())
+    throw UsageError(fmt::format("--part {}: choose heel or forefoot.{}", request.part, hint(request.part, parts)));
+  if (request.rig && has_part)
+    throw UsageError("--part and --rig do not go together: a rig is the same for heel and forefoot.");
+  if (std::filesystem::path(request.file).extension() != ".toml")
+    throw UsageError(
+      fmt::format("'{0}': the name of a sheet ends in .toml. Write for instance '{0}.toml'.", request.file));
+  return request;
+}
 } // namespace
 
 Request read_command_line(const std::vector<std::string> &arguments)
@@ -376,6 +406,8 @@ Request read_command_line(const std::vector<std::string> &arguments)
   {
     if (name == "book")
       throw UsageError("`book` needs the folder with your sheets, for example `solemech book my-bench`.");
+    if (name == "sheet")
+      throw UsageError("`sheet` needs the file to write, for example `solemech sheet my-heel.toml`.");
     throw UsageError(fmt::format("`{}` needs the name of a case or a case file. `solemech cases` lists the "
                                  "prebuilt ones.",
                                  name));
@@ -422,6 +454,8 @@ Request read_command_line(const std::vector<std::string> &arguments)
   }
   if (name == "book")
     return parsers.book;
+  if (name == "sheet")
+    return checked_sheet(parsers.sheet, command.count("--part") > 0);
   if (name == "trial")
   {
     check_settings(parsers.trial.settings);

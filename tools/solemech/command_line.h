@@ -68,6 +68,13 @@ struct CompareRequest
   bool                                 details = false;
 };
 
+struct SheetRequest
+{
+  std::string file;          ///< to write
+  std::string part = "heel"; ///< or "forefoot"
+  bool        rig = false;   ///< a rig file instead of a bench sheet
+};
+
 struct BookRequest
 {
   std::string folder;    ///< with the sheets
@@ -76,7 +83,7 @@ struct BookRequest
 
 using Request =
   std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest, CompareRequest,
-               LearnRequest, TrialRequest, BookRequest>;
+               LearnRequest, TrialRequest, BookRequest, SheetRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.
 struct UsageError : std::runtime_error

@@ -25,6 +25,9 @@ Exit compare(const CompareRequest &request, const std::vector<std::string> &argu
 /// @param arguments  as the person typed them, for the solver program
 Exit run(const RunRequest &request, const std::vector<std::string> &arguments);
 
+/// Writes a bench sheet or a rig file to fill in; never over a file that is there.
+Exit write_sheet(const SheetRequest &request);
+
 /// Writes book.html and book.csv, the index of a folder of sheets, into that folder.
 Exit write_book(const BookRequest &request);
 

@@ -1,0 +1,128 @@
+# SPDX-License-Identifier: Apache-2.0
+"""Sheets and rig files to fill in: valid as written, examples in the remarks too, and never over a file."""
+import re
+import unittest
+
+from program import ProgramTest
+
+# A hit and a press loop as a sensor writes them; made up, smooth, and complete enough to be read.
+IMPACT = "time [ms], force [kN]\n" + "".join(
+    f"{t / 20}, {1.3 * max(0.0, 1 - ((t / 20 - 12) / 4.5) ** 2):.5f}\n" for t in range(481))
+PRESS = "force [N], compression [mm]\n" + "".join(
+    f"{(1 if i <= 100 else 0.8) * 1000 * x ** 2:.3f}, {8 * x:.4f}\n"
+    for i in range(201) for x in [1 - abs(i - 100) / 100])
+
+
+def without_marks(text):
+    """Frees the readings and the notes at the layers from their # one by one: (what, text of the sheet)."""
+    for block in re.finditer(r"(?m)^# \[\[reading\]\]\n(?:# .*\n)+", text):
+        freed = re.sub(r"(?m)^# ", "", block.group())
+        yield freed, text[:block.start()] + freed + text[block.end():]
+    for note in re.finditer(r"(?m)^# (?:hardness|density) = .*\n", text):
+        yield note.group(), text[:note.start()] + note.group()[2:] + text[note.end():]
+
+
+class Sheets(ProgramTest):
+    def written(self, *arguments):
+        code, output, messages = self.call("sheet", *arguments)
+        self.assertEqual((code, messages), (0, ""))
+        return output
+
+    def test_sheets_of_both_parts_pass_the_check(self):
+        for part in ["heel", "forefoot"]:
+            name = f"my-{part}.toml"
+            self.assertIn(f"solemech check {name}", self.written(name, "--part", part))
+            code, output, messages = self.call("check", name)
+            self.assertEqual((code, messages), (0, ""))
+            self.assertTrue(output.startswith(f"{name}: no errors\n"))
+            self.assertIn("none yet", output)
+            self.assertIn(f'part = "{part}"', (self.folder / name).read_text())
+
+    def test_the_heel_is_the_default(self):
+        self.written("a.toml")
+        self.written("b.toml", "--part", "heel")
+        self.assertEqual((self.folder / "a.toml").read_text(), (self.folder / "b.toml").read_text())
+
+    def test_every_number_of_a_layer_rig_and_plug_says_that_it_is_invented(self):
+        self.written("heel.toml")
+        self.written("forefoot.toml", "--part", "forefoot")
+        self.written("rod.toml", "--rig")
+        for name in ["heel", "forefoot", "rod"]:
+            for line in (self.folder / f"{name}.toml").read_text().splitlines():
+                if re.match(r'\w+ = "[-\d]', line):
+                    self.assertIn("INVENTED", line)
+
+    def test_examples_in_the_remarks_pass_the_check(self):
+        (self.folder / "impact.csv").write_text(IMPACT)
+        (self.folder / "press.csv").write_text(PRESS)
+        n_freed = 0
+        for part in ["heel", "forefoot"]:
+            self.written(f"{part}.toml", "--part", part)
+            for what, text in without_marks((self.folder / f"{part}.toml").read_text()):
+                with self.subTest(part=part, what=what):
+                    (self.folder / "freed.toml").write_text(text)
+                    code, output, messages = self.call("check", "freed.toml")
+                    self.assertEqual((code, messages), (0, ""))
+                    if "abrasion" not in what:
+                        self.assertNotIn("none yet", output)
+                    n_freed += 1
+        self.assertGreaterEqual(n_freed, 24)
+
+    def test_core_with_a_ring(self):
+        self.written("heel.toml")
+        text = (self.folder / "heel.toml").read_text()
+        (self.folder / "ringed.toml").write_text(re.sub(r"(?m)^# (core_diameter|ring) =", r"\1 =", text))
+        code, output, messages = self.call("check", "ringed.toml")
+        self.assertEqual((code, messages), (0, ""))
+        self.assertIn("ringed by", output)
+
+    def test_rig_file_passes_the_check_alone_and_under_a_sheet(self):
+        self.assertIn('rig = "my-rod.toml"', self.written("--rig", "my-rod.toml"))
+        code, output, messages = self.call("check", "my-rod.toml")
+        self.assertEqual((code, messages), (0, ""))
+        self.assertIn("drop weight 1.2 kg", output)
+        rod = (self.folder / "my-rod.toml").read_text()
+        (self.folder / "my-rod.toml").write_text(re.sub(r"(?m)^# (base_\w+|hits|discarded|rest) =", r"\1 =", rod)
+                                                 .replace('"1.20 kg"', '"1.35 kg"'))
+        for part in ["heel", "forefoot"]:
+            self.written(f"{part}.toml", "--part", part)
+            text = (self.folder / f"{part}.toml").read_text().replace('"guided-rod-1200"', '"my-rod.toml"')
+            (self.folder / f"{part}.toml").write_text(text + '\n[drop]\nguide_loss = "3 % +- 1 %"\n')
+            code, output, messages = self.call("check", f"{part}.toml")
+            self.assertEqual((code, messages), (0, ""))
+            self.assertIn("drop weight 1.35 kg", output)
+            self.assertIn("drop guide loss", output)
+
+    def test_a_slip_in_a_rig_file_is_shown_in_its_place(self):
+        self.written("--rig", "my rod.toml")
+        path = self.folder / "my rod.toml"
+        path.write_text(path.read_text().replace("diameter = ", "diametre = "))
+        self.assertRegex(self.refused("check", "my rod.toml"), r'my rod\.toml:\d+:1: drop\.diametre: .*"diameter"')
+
+    def test_a_file_that_is_there_stays(self):
+        for arguments in [["a.toml"], ["a.toml", "--part", "forefoot"], ["--rig", "a.toml"]]:
+            (self.folder / "a.toml").write_text("mine")
+            self.assertIn("'a.toml' is there already", self.refused("sheet", *arguments, code=4))
+            self.assertEqual((self.folder / "a.toml").read_text(), "mine")
+        (self.folder / "folder.toml").mkdir()
+        self.assertIn("is there already", self.refused("sheet", "folder.toml", code=4))
+        (self.folder / "link.toml").symlink_to("elsewhere.toml")
+        self.assertIn("is there already", self.refused("sheet", "link.toml", code=4))
+        self.assertFalse((self.folder / "elsewhere.toml").exists())
+
+    def test_the_folder_must_be_there(self):
+        self.assertIn("there is no folder 'nowhere'", self.refused("sheet", "nowhere/a.toml", code=4))
+        self.assertFalse((self.folder / "nowhere").exists())
+
+    def test_slips_of_the_command_line(self):
+        self.assertEqual(self.refused("sheet", "a.toml", "--part", "forefot"),
+                         "solemech: --part forefot: choose heel or forefoot. Did you mean 'forefoot'?\n")
+        self.assertIn("do not go together", self.refused("sheet", "a.toml", "--rig", "--part", "heel"))
+        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", "my-heel"))
+        self.assertIn("needs the file to write", self.refused("sheet"))
+        self.assertIn("Did you mean '--part'?", self.refused("sheet", "a.toml", "--prat", "heel"))
+        self.assertEqual(list(self.folder.iterdir()), [])
+
+
+if __name__ == "__main__":
+    unittest.main()
