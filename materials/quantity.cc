@@ -249,6 +249,14 @@ double parse_quantity(std::string_view text, Dimension dimension)
       throw InvalidQuantity(fmt::format("\"{}\" is too large a number", text), "Check the power of ten");
     return si;
   }
+  for (const char *sign : {"+-", "±", "+/-"})
+    if (name.find(sign) != std::string::npos)
+      throw InvalidQuantity(
+        fmt::format("\"{}\" carries a doubt, which cannot stand here", text),
+        fmt::format("Leave {} and what is behind it out; in a bench sheet a doubt may stand at a "
+                    "thickness, a gauge pressure, the mass, height and guide loss under [drop], "
+                    "and at readings",
+                    sign));
   if (dimension == D::number || dimension == D::count)
     throw InvalidQuantity(
       fmt::format("\"{}\" has a unit, but a {} is wanted", text, dimension_name(dimension)),

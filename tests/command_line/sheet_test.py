@@ -99,6 +99,15 @@ class Sheets(ProgramTest):
         path.write_text(path.read_text().replace("diameter = ", "diametre = "))
         self.assertRegex(self.refused("check", "my rod.toml"), r'my rod\.toml:\d+:1: drop\.diametre: .*"diameter"')
 
+    def test_a_doubt_in_a_rig_file_is_sent_to_the_sheet(self):
+        self.written("--rig", "rod.toml")
+        text = (self.folder / "rod.toml").read_text()
+        for doubt in ["+- 1 %", "± 1", "+/- 1 %"]:
+            (self.folder / "rod.toml").write_text(text.replace('"3 %"', f'"3 % {doubt}"'))
+            messages = self.refused("check", "rod.toml")
+            self.assertRegex(messages, r"rod\.toml:\d+:14: drop\.guide_loss: .* carries a doubt, which cannot stand here")
+            self.assertIn("guide loss under [drop]", messages)
+
     def test_a_file_that_is_there_stays(self):
         for arguments in [["a.toml"], ["a.toml", "--part", "forefoot"], ["--rig", "a.toml"]]:
             (self.folder / "a.toml").write_text("mine")
@@ -119,6 +128,8 @@ class Sheets(ProgramTest):
                          "solemech: --part forefot: choose heel or forefoot. Did you mean 'forefoot'?\n")
         self.assertIn("do not go together", self.refused("sheet", "a.toml", "--rig", "--part", "heel"))
         self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", "my-heel"))
+        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", ""))
+        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", ".toml"))
         self.assertIn("needs the file to write", self.refused("sheet"))
         self.assertIn("Did you mean '--part'?", self.refused("sheet", "a.toml", "--prat", "heel"))
         self.assertEqual(list(self.folder.iterdir()), [])

@@ -19,8 +19,8 @@ constexpr const char *head =
 # drop the weight on the whole shoe, take photos. What the saw takes away cannot be read again.
 #
 # Before you cut:
-#   Saw and knife: clamp the work, cut away from yourself, eye protection. No loose sleeves, and no gloves near
-#   a turning blade. Dust mask and extraction: foam, rubber and most of all fibre dust is not for breathing.
+#   Saw, knife, rotary tool: clamp the work, cut away from yourself, eye protection. No loose sleeves, and no gloves
+#   near a turning blade. Dust mask and extraction: foam, rubber and most of all fibre dust is not for breathing.
 #   A pressurised unit can burst: do not saw, pierce or heat it. Keep the cut clear of it, or leave it to somebody
 #   equipped for it. The edge of a cut plate is sharp and splinters.
 #   Local safety rules and the instructions of your tools come first.
@@ -34,8 +34,9 @@ rig = "guided-rod-1200"
 
 constexpr const char *layers_note = R"(
 # Layers from the foot down to the ground, as the cut face shows them. Read a thickness with callipers on the cut
-# face without squeezing the foam, at three spots, and write the middle one. +- 0.5 mm is usual for foam and
-# +- 0.1 mm for a plate (common practice). Without +- a thickness counts as exact.
+# face without squeezing the foam, at three spots, and write the middle one. +- 0.5 mm is usual for foam (common
+# practice). Without +- a thickness counts as exact: fine for plate and rubber, which hardly show on a drop. Each +-
+# and each unknown material is one more number to settle: with few readings, write few.
 #
 # material: "unknown foam" and "unknown rubber" are found from your readings; a letter behind, "unknown foam B",
 #   says that layers with the same letter are of one foam. `solemech materials` lists what has a name.
@@ -66,7 +67,7 @@ thickness = "7.0 mm +- 0.5"         # INVENTED; callipers
 [[layer]]
 name = "outsole"
 material = "rubber-60a"             # INVENTED; or "unknown rubber"
-thickness = "2.0 mm +- 0.2"         # INVENTED; callipers, without the pattern
+thickness = "2.0 mm"                # INVENTED; callipers, without the pattern
 # hardness = "60 ShoreA +- 3"
 
 [plug]
@@ -82,12 +83,13 @@ thickness = "4.0 mm +- 0.5"         # INVENTED; callipers
 # hardness = "54 AskerC +- 3"
 # density = "220 kg/m3 +- 11"
 
-# With a pressurised unit: thickness, diameter and film from the open edge of the cut or from a photo with a rule
-# in it. Never open the unit to measure. Without one: take [layer.unit] out; the layer is then plain foam.
+# With a pressurised unit: its thickness where the side wall shows it, or the height of the whole piece less the
+# other layers; its diameter from a photo with a rule in it. Never cut into the unit, heat it or open it to measure.
+# Without one: take [layer.unit] and its lines out; the layer is then plain foam.
 [[layer]]
-name = "unit"
+name = "air"
 material = "eva-firm"               # INVENTED; the foam around the unit
-thickness = "8.0 mm +- 0.5"         # INVENTED; callipers at the edge
+thickness = "8.0 mm +- 0.5"         # INVENTED; callipers
 [layer.unit]
 diameter = "62 mm"                  # INVENTED; across the unit, rule
 film = "tpu-film"
@@ -98,7 +100,7 @@ gauge_pressure = "140 kPa +- 40"    # INVENTED; no hand tool reads it: your read
 [[layer]]
 name = "plate"                      # none in your shoe: take this block out
 material = "glass-nylon-plate"      # INVENTED
-thickness = "1.2 mm +- 0.1"         # INVENTED; callipers. Cut edges are sharp
+thickness = "1.2 mm"                # INVENTED; callipers. Cut edges are sharp
 
 [[layer]]
 name = "base"
@@ -108,7 +110,7 @@ thickness = "4.5 mm +- 0.5"         # INVENTED; callipers
 [[layer]]
 name = "outsole"
 material = "rubber-67a"             # INVENTED; or "unknown rubber"
-thickness = "1.8 mm +- 0.2"         # INVENTED; callipers, without the pattern
+thickness = "1.8 mm"                # INVENTED; callipers, without the pattern
 # hardness = "67 ShoreA +- 3"
 
 [plug]
@@ -117,8 +119,8 @@ side = "free"                       # cut free all round; "wrapped" or "shell": 
 )";
 
 constexpr const char *readings = R"(
-# Readings: take the # away from those that you have, and put your numbers in. None is required; each one narrows
-# the rest. Hands out from under the weight, secure it while you load, guard against a rebound to the side.
+# Readings: take the # away from those that you have, and put your numbers in. `solemech check` needs none,
+# `solemech run` at least one; each narrows what is unknown. Hands out from under the weight, secure it while you load, guard against a rebound to the side.
 # hold_out = true below a reading: compared only, nothing is settled on it.
 
 # Rebound: rise of the weight above the level of first touch. Several hits, each on a rested stack; write
@@ -207,6 +209,8 @@ edge_radius = "3 mm"     # INVENTED; radius gauge, or lay drill shanks into the 
 # return without a guide you know, and read the rise. Then
 #   guide loss = 1 - square root of (rise / (height x return of the block))
 # Invented example: rise 226 mm of 400 mm on a block that returns 60 %: 1 - root(226 / 240) = 3 %.
+# Or film the last centimetres of the fall for the speed at first touch: 1 - speed^2 / (2 x 9.81 m/s2 x height).
+# Invented example: 2.76 m/s after 0.400 m: 1 - 2.76^2 / 7.85 = 3 %.
 # Oil the rod, plumb it, and repeat it before each session: a dry or leaning rod easily doubles it. Left out: 0 %.
 guide_loss = "3 %"       # INVENTED
 

@@ -369,9 +369,9 @@ SheetRequest checked_sheet(const SheetRequest &request, bool has_part)
     throw UsageError(fmt::format("--part {}: choose heel or forefoot.{}", request.part, hint(request.part, parts)));
   if (request.rig && has_part)
     throw UsageError("--part and --rig do not go together: a rig is the same for heel and forefoot.");
-  if (std::filesystem::path(request.file).extension() != ".toml")
-    throw UsageError(
-      fmt::format("'{0}': the name of a sheet ends in .toml. Write for instance '{0}.toml'.", request.file));
+  if (const std::filesystem::path path(request.file); path.extension() != ".toml")
+    throw UsageError(fmt::format("'{}': the name of a sheet ends in .toml. Write for instance '{}.toml'.", request.file,
+                                 path.stem().empty() || path.stem() == ".toml" ? "my-heel" : request.file));
   return request;
 }
 } // namespace
