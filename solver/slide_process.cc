@@ -98,20 +98,27 @@ double windowed_peak(const std::vector<SlidingPointState> &points, double window
       touching.push_back(&point);
   std::sort(touching.begin(), touching.end(),
             [](const auto *a, const auto *b) { return a->position[0] < b->position[0]; });
-  double peak = 0, force = 0, length = 0;
-  std::size_t first = 0;
-  for (std::size_t last = 0; last < touching.size(); ++last)
+  // Pressure even over the length of each point: the greatest mean has a border between two points at one end.
+  std::vector<double> place{0.0}, force{0.0};
+  for (const auto *point : touching)
   {
-    force += touching[last]->pressure * touching[last]->length;
-    length += touching[last]->length;
-    while (length - touching[first]->length >= window && first < last)
-    {
-      force -= touching[first]->pressure * touching[first]->length;
-      length -= touching[first]->length;
-      ++first;
-    }
-    peak = std::max(peak, force / std::max(length, window));
+    place.push_back(place.back() + point->length);
+    force.push_back(force.back() + point->pressure * point->length);
   }
+  const auto force_up_to = [&](double s) {
+    const auto after = std::upper_bound(place.begin(), place.end(), s);
+    if (after == place.begin())
+      return 0.0;
+    if (after == place.end())
+      return force.back();
+    const auto i = static_cast<std::size_t>(after - place.begin());
+    return force[i - 1] + touching[i - 1]->pressure * (s - place[i - 1]);
+  };
+  double peak = 0;
+  for (const double border : place)
+    peak = std::max({peak, force_up_to(border + window) - force_up_to(border),
+                     force_up_to(border) - force_up_to(border - window)});
+  peak /= window;
   return peak;
 }
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace solemech::solver
 {
@@ -18,6 +19,18 @@ SlidingContact::SlidingContact(std::string name, const Discretisation &mesh,
     point.position = on_face.at_rest[0];
     points_.push_back(point);
   }
+  in_order_.resize(points_.size());
+  std::iota(in_order_.begin(), in_order_.end(), std::size_t{0});
+  std::stable_sort(in_order_.begin(), in_order_.end(), [this](std::size_t a, std::size_t b) {
+    return points_[a].at_rest[0] < points_[b].at_rest[0];
+  });
+}
+
+double contact_overhang(const SlidingPointState &touching, const SlidingPointState &off)
+{
+  const double depth = -touching.gap, gap = off.gap;
+  const double apart = std::hypot(off.at_rest[0] - touching.at_rest[0], off.at_rest[1] - touching.at_rest[1]);
+  return depth / (depth + gap) * apart - 0.5 * touching.length;
 }
 
 void SlidingContact::clear_wear()
@@ -134,6 +147,18 @@ SlidingState SlidingContact::state(const Vector &x) const
     state.moment += r.pressure * point.area * r.position[0];
     state.contact_length += point.area * reach(point, x);
     state.deepest = std::max(state.deepest, r.depth);
+  }
+  // Whole points make the length jump by what one stands for; the ends of each stretch are put where the gap is nought.
+  const auto all = points(x);
+  for (std::size_t i = 0; i + 1 < in_order_.size(); ++i)
+  {
+    const auto &left = all[in_order_[i]], &right = all[in_order_[i + 1]];
+    const bool  left_touches = left.gap < 0;
+    if (left_touches == (right.gap < 0))
+      continue;
+    const auto touching = left_touches ? in_order_[i] : in_order_[i + 1];
+    state.contact_length +=
+      reach(points_[touching], x) * contact_overhang(all[touching], left_touches ? right : left);
   }
   return state;
 }

@@ -33,13 +33,17 @@ struct SlidingPointState
   double pressure_slid = 0; ///< integral of pressure times sliding way since then [Pa m]
 };
 
+/// Way that contact reaches from a touching point towards the next one that is off, beyond the half length the touching
+/// one stands for: to where the gap between them is nought [m, on the reference surface].
+double contact_overhang(const SlidingPointState &touching, const SlidingPointState &off);
+
 /// Sums over the surface, per depth of one metre.
 struct SlidingState
 {
   double normal = 0;          ///< force of the court on the lug, downwards [N/m]
   double shear = 0;           ///< along the court's motion [N/m]
   double moment = 0;          ///< of the normal force about x = 0, positive when it acts at x > 0 [N]
-  double contact_length = 0;  ///< now, along the court [m]
+  double contact_length = 0;  ///< now, along the court; its ends lie where the gap between two points is nought [m]
   double deepest = 0;         ///< penetration [m]
 };
 
@@ -90,7 +94,8 @@ private:
   int                  body_;
   ShearLaw             law_;
   double               place_ = 0, accepted_place_ = 0;
-  std::vector<Surface> points_;
+  std::vector<Surface>     points_;
+  std::vector<std::size_t> in_order_; ///< numbers of the points from left to right along the unloaded outline
   double               stored_ = 0, lost_ = 0, driven_ = 0, shear_force_ = 0;
 };
 } // namespace solemech::solver

@@ -14,6 +14,7 @@ namespace solemech::solver
 namespace
 {
 constexpr double mesh_share = 0.7 / 1.2;     ///< level of the lug's mesh over that of a stack at the same accuracy
+constexpr double edge_fineness = 1.2 / 0.7;  ///< of the mesh where contact and pressure at the edge are asked for, not grip alone
 constexpr double slip_share = 1e-5 / 3e-3;   ///< elastic slip over lug height, at step tolerance 1
 constexpr double least_cosine = 0.02;        ///< below this a slide is along the bar: nothing shears the section
 constexpr double least_driven = 0.2;         ///< of the way the section is slid, so that its pressure pattern gets steady too
@@ -242,6 +243,11 @@ private:
     const auto touches = [](const auto *point) { return point->pressure > 0; };
     const auto first = std::find_if(face.begin(), face.end(), touches);
     const auto behind = std::find_if(face.rbegin(), face.rend(), touches).base();
+    // Contact ends between two points: so much less is off than the whole points that are.
+    const bool   lead_is_off = first != face.begin() && first != face.end();
+    const bool   trail_is_off = behind != face.begin() && behind != face.end();
+    const double ahead = lead_is_off ? contact_overhang(**first, **std::prev(first)) : 0.0;
+    const double aft = trail_is_off ? contact_overhang(**std::prev(behind), **behind) : 0.0;
     const auto length = [](auto from, auto to) {
       double sum = 0;
       for (; from != to; ++from)
@@ -250,9 +256,9 @@ private:
     };
     const double whole = length(face.begin(), face.end());
     const bool   none = first == face.end();
-    add("leading_lift", none ? 0.0 : length(face.begin(), first) / whole, "1",
+    add("leading_lift", none ? 0.0 : std::max(0.0, length(face.begin(), first) - ahead) / whole, "1",
         "share of the flat face that is off the court at its leading end");
-    add("trailing_lift", none ? 1.0 : length(behind, face.end()) / whole, "1",
+    add("trailing_lift", none ? 1.0 : std::max(0.0, length(behind, face.end()) - aft) / whole, "1",
         "share of the flat face that is off the court at its trailing end");
   }
 
@@ -322,6 +328,8 @@ StudiedSlide study_slide(const Case &input, const SlideRig &rig, const Resolutio
 Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resolution,
                  const RunOptions &options)
 {
-  return study_slide(input, rig, resolution, options).result;
+  Resolution for_the_edge = resolution;
+  for_the_edge.mesh_level *= edge_fineness;
+  return study_slide(input, rig, for_the_edge, options).result;
 }
 } // namespace solemech::solver
