@@ -23,6 +23,7 @@ enum class Dimension {
   temperature,
   force,
   energy,
+  moment,
   pressure,
   density,
   stiffness,

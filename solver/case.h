@@ -174,6 +174,30 @@ struct WearLife
   double      known_hours = 0, known_depth = 0; ///< of a worn pair on this court [s, m]; 0: none is known
 };
 
+/// Bars alike on a rectangle of the sole. The foot points along x from the end of the heel; y is to its outer side.
+struct TreadZone
+{
+  std::string                        name;
+  std::optional<materials::Material> rubber;           ///< none: that of the lug
+  double                             x = 0, y = 0;     ///< of its middle [m]
+  double                             length = 0, width = 0; ///< along and across the foot [m]
+  double                             bar_heading = 0;  ///< direction across the bars, from straight ahead [rad]
+  double                             arm_angle = 0;    ///< of a herringbone, to either side of that direction [rad]
+  double                             push_off = 1, braking = 1, side_cut = 1; ///< parts of the load on it [-]
+};
+
+/// A sole of zones, slid over the court at headings all round.
+struct Tread
+{
+  double                 force = 0;                          ///< on the sole [N]
+  double                 foot_length = 0, foot_width = 0;    ///< [m]
+  double                 ball = 0;                           ///< x of the pivot [m]
+  double                 give = 0;                           ///< way the flat sole sinks under the force [m]
+  int                    n_headings = 24;
+  double                 lowest_moment = 0, highest_moment = 0; ///< of the pivot, between which no caution is due [N m]
+  std::vector<TreadZone> zones;
+};
+
 /// One bar of a tread, cut across, pressed on a court and slid over it. Layers of its case: the skin, then the lug.
 struct SlideRig
 {
@@ -189,6 +213,7 @@ struct SlideRig
   double                    distance = 0;       ///< greatest way of the slide [m]
   double                    heading = 0;        ///< of the slide, from the direction across the bar [rad], 0..pi/2
   std::optional<WearLife>   wear;               ///< given: what thousands of slides do, instead of one
+  std::optional<Tread>      tread;              ///< given: slides of a whole sole at headings all round, instead of one
 };
 
 /// Abrasive held on a piece for some time. Layers of its case: from the abrasive inwards.

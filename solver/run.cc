@@ -8,6 +8,7 @@
 #include "solver/rigs/durometer.h"
 #include "solver/rigs/press.h"
 #include "solver/rigs/slide.h"
+#include "solver/rigs/tread.h"
 #include "solver/rigs/wear.h"
 
 #include <fmt/format.h>
@@ -48,8 +49,9 @@ Result run_once(const Case &input, const Resolution &resolution, const RunOption
   if (const auto *gauge = std::get_if<DurometerRig>(&input.rig))
     return run_durometer(input, *gauge, resolution, options);
   if (const auto *slide = std::get_if<SlideRig>(&input.rig))
-    return slide->wear ? run_wear(input, *slide, resolution, options)
-                       : run_slide(input, *slide, resolution, options);
+    return slide->wear    ? run_wear(input, *slide, resolution, options)
+           : slide->tread ? run_tread(input, *slide, resolution, options)
+                          : run_slide(input, *slide, resolution, options);
   if (const auto *bench = std::get_if<AbrasionRig>(&input.rig))
     return run_abrasion(input, *bench);
   return run_press(input, std::get<PressRig>(input.rig), resolution, options);

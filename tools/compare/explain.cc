@@ -20,7 +20,8 @@ namespace
 constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
                                           "greatest_compression", "peak_displacement", "contact_time",
                                           "effective_grip",       "contact_share",     "edge_pressure",
-                                          "hardness",             "life_steps",        "worn_grip",         "ground_depth"};
+                                          "hardness",             "life_steps",        "worn_grip",         "ground_depth",
+                                          "pivot_moment"};
 
 constexpr double notable_interaction = 0.2; // of a share
 

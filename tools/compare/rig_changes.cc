@@ -156,10 +156,31 @@ RigDifference way_difference(const solver::SlideRig &a, const solver::SlideRig &
   return way;
 }
 
+/// Zones and loads of a whole sole.
+RigDifference tread_difference(const solver::SlideRig &a, const solver::SlideRig &b)
+{
+  RigDifference pattern{"pattern of the tread", {}, [](solver::Case &to, const solver::Case &from) {
+                          std::get<solver::SlideRig>(to.rig).tread = std::get<solver::SlideRig>(from.rig).tread;
+                        }};
+  const auto words = [](const solver::SlideRig &rig) {
+    if (!rig.tread)
+      return std::string("one bar");
+    std::string text = fmt::format("{} zones under {:.0f} N:", rig.tread->zones.size(), rig.tread->force);
+    for (const auto &zone : rig.tread->zones)
+      text += fmt::format(" {} {:.0f} x {:.0f} mm at {:.0f}, {:.0f} mm, bars {:.0f} deg, arms {:.0f} deg{};", zone.name, 1e3 * zone.length,
+                          1e3 * zone.width, 1e3 * zone.x, 1e3 * zone.y, degrees(zone.bar_heading), degrees(zone.arm_angle),
+                          zone.rubber ? ", " + zone.rubber->name : std::string());
+    text.pop_back();
+    return text;
+  };
+  add(pattern.details, "pattern of the tread", words(a), words(b));
+  return pattern;
+}
+
 std::vector<RigDifference> slide_differences(const solver::SlideRig &a, const solver::SlideRig &b)
 {
   std::vector<RigDifference> differences;
-  for (auto &part : {court_difference(a, b), bar_difference(a, b), way_difference(a, b)})
+  for (auto &part : {court_difference(a, b), bar_difference(a, b), tread_difference(a, b), way_difference(a, b)})
     if (!part.details.empty())
       differences.push_back(part);
   for (auto &part : differences)

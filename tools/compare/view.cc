@@ -19,7 +19,8 @@ constexpr const char *cannot_tell = "cannot tell";
 constexpr const char *compared[] = {
   "rebound_by_height",    "return_by_speed",   "return_by_loop", "loop_return",    "peak_force",
   "greatest_compression", "peak_displacement", "contact_time",   "effective_grip", "contact_share",
-  "edge_pressure",        "hardness",             "life_steps",        "worn_grip",      "ground_depth", "face_rise"};
+  "edge_pressure",        "hardness",             "life_steps",        "worn_grip",      "ground_depth", "face_rise",
+  "grip_push_off",        "grip_braking",      "grip_side_cut",  "pivot_moment"};
 
 std::string verdict_on(const std::string &reading, double from, double to, double band, bool same)
 {

@@ -61,9 +61,13 @@ void set_entry(toml::table &block, std::string_view section, std::string_view na
 Addresses::Addresses(toml::table &tree, const std::vector<std::string> &known_materials) : tree_(tree)
 {
   for (const char *section :
-       {"drop", "ball", "press", "durometer", "lug", "slide", "wear", "abrasion", "plug", "surroundings"})
+       {"drop", "ball", "press", "durometer", "lug", "slide", "wear", "tread", "abrasion", "plug", "surroundings"})
     for (const auto &entry : entry_names(section))
       add({section, "", section, entry}, fmt::format("{}.{}", section, entry));
+  for (const auto &name : block_names(tree, "zone"))
+    for (const auto &entry : entry_names("zone"))
+      if (entry != "name")
+        add({"zone", name, "zone", entry}, fmt::format("{}.{}", name, entry));
   for (const auto &name : block_names(tree, "layer"))
   {
     auto *layer = named_block(tree, "layer", name);

@@ -6,6 +6,7 @@
 #include "tools/input/rig_reader.h"
 #include "tools/input/schema.h"
 #include "tools/input/slide_reader.h"
+#include "tools/input/tread_reader.h"
 
 #include <fmt/format.h>
 
@@ -47,7 +48,7 @@ public:
     read_materials();
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
-    if (top_.given("lug") || top_.given("slide") || top_.given("wear"))
+    if (top_.given("lug") || top_.given("slide") || top_.given("wear") || top_.given("tread") || top_.given("zone"))
     {
       slide();
       return std::move(case_);
@@ -225,7 +226,39 @@ private:
       const Fields of_wear(*life, "wear", "wear", case_entries(), problems_);
       read_wear(of_wear, rubber(of_wear, "reference"), rig);
     }
+    tread(of_lug, of_way, rig);
     case_.rig = std::move(rig);
+  }
+
+  /// A whole sole of bars like the one of the case.
+  void tread(const Fields &of_lug, const Fields &of_way, solver::SlideRig &rig)
+  {
+    const auto *block = top_.block("tread");
+    const auto  zones = top_.blocks("zone");
+    if (!block && zones.empty())
+      return;
+    if (!block || zones.empty())
+      return top_.problem(block ? "tread" : "zone", block ? "has no zones" : "stands without [tread]",
+                          "A tread has [tread] and at least one [[zone]]");
+    if (rig.wear)
+      top_.problem("wear", "does not go with a whole tread", "Wear one bar: take [tread] and the zones out");
+    const Fields of_tread(*block, "tread", "tread", case_entries(), problems_);
+    solver::Tread tread = read_tread(of_tread);
+    for (const auto *zone : zones)
+    {
+      const auto  *name = zone->get_as<std::string>("name");
+      const Fields of_zone(*zone, "zone", name ? name->get() : fmt::format("zone {}", tread.zones.size() + 1),
+                           case_entries(), problems_);
+      auto read = read_zone(of_zone, tread, rig);
+      if (of_zone.given("rubber"))
+        read.rubber = rubber(of_zone, "rubber");
+      else if (of_zone.given("hardness"))
+        read.rubber = rubber_of_hardness(of_zone);
+      tread.zones.push_back(std::move(read));
+    }
+    check_tread(of_tread, of_lug, of_way, tread, rig);
+    rig.tread = std::move(tread);
+    rig.heading = 0;
   }
 
   void rig()

@@ -230,6 +230,33 @@ void write(CanonicalWriter &out, const solver::SlideRig &rig)
       out.number("known_hours", rig.wear->known_hours);
       out.number("known_depth", rig.wear->known_depth);
     });
+  if (rig.tread)
+    out.inside("tread", [&] {
+      const auto &tread = *rig.tread;
+      out.number("force", tread.force);
+      out.number("foot_length", tread.foot_length);
+      out.number("foot_width", tread.foot_width);
+      out.number("ball", tread.ball);
+      out.number("give", tread.give);
+      out.whole("headings", tread.n_headings);
+      out.number("lowest_moment", tread.lowest_moment);
+      out.number("highest_moment", tread.highest_moment);
+      for (const auto &zone : tread.zones)
+        out.inside("zone", [&] {
+          out.word("name", zone.name);
+          if (zone.rubber)
+            out.material("rubber", *zone.rubber);
+          out.number("x", zone.x);
+          out.number("y", zone.y);
+          out.number("length", zone.length);
+          out.number("width", zone.width);
+          out.number("bars", zone.bar_heading);
+          out.number("arm_angle", zone.arm_angle);
+          out.number("push_off", zone.push_off);
+          out.number("braking", zone.braking);
+          out.number("side_cut", zone.side_cut);
+        });
+    });
 }
 
 void write(CanonicalWriter &out, const solver::AbrasionRig &rig)

@@ -20,7 +20,8 @@ constexpr std::string_view of_unit[] = {"fibre_tension", "threshold_load", "heat
 constexpr std::string_view of_slide[] = {"effective_grip", "edge_pressure", "deflection",        "life_steps",
                                          "relative_life",  "worn_grip",     "worn_edge_pressure",
                                          "ground_depth",   "ground_volume", "through_time", "loss_over_reference",
-                                         "found_volume"};
+                                         "found_volume",   "grip_push_off", "grip_braking", "grip_side_cut",
+                                         "pivot_moment"};
 constexpr std::string_view of_drop[] = {"rebound_by_height", "rebound_height", "return_by_speed",
                                         "return_by_loop",    "contact_time",   "peak_deceleration",
                                         "left_in_stack"};

@@ -90,7 +90,8 @@ Json lines_json(const std::vector<LineBlock> &blocks)
     return {{"name", each.name},
             {"xLabel", each.x_label},
             {"yLabel", each.y_label},
-            {"lines", list(each.lines, line)}};
+            {"lines", list(each.lines, line)},
+            {"round", each.round}};
   };
   return list(blocks, [&](const LineBlock &block) -> Json {
     return {{"heading", block.heading}, {"sentence", block.sentence}, {"charts", list(block.charts, chart)}};

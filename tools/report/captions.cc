@@ -4,6 +4,7 @@
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
+#include "tools/report/tread_story.h"
 #include "tools/report/story.h"
 #include "tools/report/wear_story.h"
 #include "tools/results/energy_picture.h"
@@ -57,7 +58,9 @@ Json captions_json(const Run &run)
   }
   if (has_slid(run))
   {
-    moment = has_worn(run) ? wear_moment(run) : slide_moment(run);
+    moment = has_worn(run)        ? wear_moment(run)
+             : has_tread_map(run) ? tread_sentence(run)
+                                  : slide_moment(run);
     loop = "A slide has no loop.";
     motion = "Of a slide no pictures are kept.";
     energy = "What is put in becomes heat between face and floor.";

@@ -57,6 +57,7 @@ struct LineChart
 {
   std::string            name, x_label, y_label;
   std::vector<ChartLine> lines;
+  bool round = false; ///< x and y to one scale, rings round the origin: y ahead, x to the outer side
 };
 struct LineBlock
 {

@@ -2,6 +2,7 @@
 #include "tools/report/report_page.h"
 
 #include "tools/report/face_block.h"
+#include "tools/report/tread_story.h"
 #include "tools/report/report_json.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/series_block.h"
@@ -70,6 +71,8 @@ Page side_by_side_page(const std::vector<const RunRecord *> &records, const std:
   }
   page.cautions = cautions_of(page.runs);
   page.lines = face_blocks(page.runs);
+  for (auto &block : tread_blocks(page.runs))
+    page.lines.push_back(std::move(block));
   return page;
 }
 

@@ -3,6 +3,7 @@
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
+#include "tools/report/tread_story.h"
 #include "tools/report/wear_story.h"
 #include "tools/report/story.h"
 #include "tools/results/readings_table.h"
@@ -37,6 +38,8 @@ std::string sentence_of(const Run &run)
     return abrasion_sentence(run);
   if (has_worn(run))
     return wear_sentence(run);
+  if (has_tread_map(run))
+    return tread_sentence(run);
   if (has_slid(run))
     return slide_sentence(run);
   if (const auto points = value_of(run, "hardness"); points && run.result.complete)
@@ -70,6 +73,8 @@ std::vector<Headline> headline_of(const Run &run)
     return abrasion_headline(run);
   if (has_worn(run))
     return wear_headline(run);
+  if (has_tread_map(run))
+    return tread_headline(run);
   if (has_slid(run))
     return slide_headline(run);
   std::vector<Headline> headline;

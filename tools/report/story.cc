@@ -7,6 +7,7 @@
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/slide_story.h"
+#include "tools/report/tread_story.h"
 #include "tools/report/wear_story.h"
 #include "tools/results/energy_picture.h"
 #include "tools/results/readings_table.h"
@@ -287,6 +288,8 @@ std::vector<std::string> story_of(const Run &run)
     return abrasion_story(run);
   if (has_worn(run))
     return wear_story(run);
+  if (has_tread_map(run))
+    return tread_story(run);
   if (has_slid(run))
     return slide_story(run);
   story = is_drop(run) ? drop_story(run, flow, picture) : press_story(run, flow, picture);

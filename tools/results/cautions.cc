@@ -130,6 +130,12 @@ std::vector<std::string> cautions(const std::vector<const solver::Case *> &setup
   }
   if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_abrasion(*setup); }))
     texts.emplace_back("What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
+        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
+        return slide && slide->tread;
+      }))
+    texts.emplace_back("A foot that is held hard against turning takes the turn in knee and ankle, one that is not held slips: no "
+                       "moment is known to be safe. Compare soles by it; people with pain or old injuries ask a licensed professional.");
   const auto               under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };

@@ -74,6 +74,12 @@ std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
                       1e-3 * rig.pressure, rig.speed, rig.heading * 180 / std::numbers::pi,
                       length_text(rig.lug.width, lengths), length_text(rig.lug.height, lengths),
                       length_text(rig.lug.spacing, lengths));
+  if (rig.tread)
+    text = fmt::format("sole of {} zones on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} headings; bars {} wide, {} "
+                       "high, {} apart",
+                       rig.tread->zones.size(), rig.court_state, rig.court, rig.friction.mu_ref * rig.friction.state, rig.friction_lowest,
+                       rig.friction_highest, rig.tread->force, rig.speed, rig.tread->n_headings, length_text(rig.lug.width, lengths),
+                       length_text(rig.lug.height, lengths), length_text(rig.lug.spacing, lengths));
   if (rig.wear)
     text += fmt::format("; worn down by {}, {} of slip a step{}, {} loses {:.2g} mm3/(N m) ({:.2g} to {:.2g})",
                         length_text(rig.wear->depth, lengths), length_text(rig.wear->slip, lengths),

@@ -163,6 +163,7 @@ export interface LineChart {
   xLabel: string;
   yLabel: string;
   lines: { name: string; x: number[]; y: number[] }[];
+  round: boolean; // x and y to one scale, rings round the origin
 }
 
 /** Run `to` against run `from`. */

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Blocks of line charts whose quantities have nothing to do with time: the face of a lug, its life.
-import { line } from "@observablehq/plot";
+import { line, type Markish } from "@observablehq/plot";
 import { block, type Page } from "./block";
 import { chart, type Chart } from "./charts";
 import type { LineBlock, LineChart } from "./data";
@@ -8,22 +8,37 @@ import { el } from "./dom";
 import { dashes, line_swatch, run_colour } from "./looks";
 import { paint_line_legend, split } from "./picture";
 
+/** Circles of equal size round the origin, a few up to beyond the outermost point. */
+function rings(parts: LineChart): Markish[] {
+  if (!parts.round) return [];
+  const farthest = Math.max(0, ...parts.lines.flatMap((each) => each.x.map((x, i) => Math.hypot(x, each.y[i]))));
+  const step = farthest > 0.5 ? 0.2 : farthest > 0.2 ? 0.1 : 0.02;
+  const angles = Array.from({ length: 73 }, (_, i) => (i * Math.PI) / 36);
+  return Array.from({ length: Math.ceil(farthest / step) }, (_, i) =>
+    line(
+      angles.map((angle) => [(i + 1) * step * Math.sin(angle), (i + 1) * step * Math.cos(angle)]),
+      { stroke: "currentColor", strokeOpacity: 0.2 },
+    ),
+  );
+}
+
 function line_chart(parts: LineChart, finding: string, names: string[]): Chart {
   const number = (name: string) => names.indexOf(name);
   return chart({
     name: parts.name,
     finding,
     title: true,
-    height: (width) => Math.min(320, Math.max(220, 0.62 * width)),
+    height: (width) => (parts.round ? Math.min(460, width) : Math.min(320, Math.max(220, 0.62 * width))),
     options: () => ({
-      x: { label: parts.xLabel, nice: true },
-      y: { label: parts.yLabel, grid: true, nice: true },
-      marks: parts.lines.map((each) =>
+      ...(parts.round ? { aspectRatio: 1 } : {}),
+      x: { label: parts.xLabel, nice: !parts.round },
+      y: { label: parts.yLabel, grid: !parts.round, nice: !parts.round },
+      marks: [...rings(parts), ...parts.lines.map((each) =>
         line(
           each.x.map((x, i) => [x, each.y[i]]),
           { stroke: run_colour(number(each.name)), strokeWidth: 2, strokeDasharray: dashes[number(each.name) % dashes.length] },
         ),
-      ),
+      )],
     }),
     table: () => ({
       columns: ["line", parts.xLabel, parts.yLabel],
