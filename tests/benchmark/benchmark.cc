@@ -108,6 +108,20 @@ void program()
   program_row("ten seconds under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
 }
 
+/// One command of the program in a folder of its own, which is removed.
+void tread()
+{
+  const auto folder = std::filesystem::temp_directory_path() / "solemech-benchmark-tread";
+  std::filesystem::remove_all(folder);
+  int        failed = 0;
+  const auto time = quickest(1, [&] {
+    failed += std::system(fmt::format("\"{}\" run two-zone-tread --quiet -o \"{}\" > /dev/null 2>&1", SOLEMECH_PROGRAM,
+                                      folder.string()).c_str()) != 0;
+  });
+  std::filesystem::remove_all(folder);
+  row("a sole of four zones at 24 headings, two cores, wall [s]", failed ? "failed" : fmt::format("{:.1f}", time.wall), "<= 30");
+}
+
 void cost_against_unknowns()
 {
   fmt::print("\n  {:>10} {:>16} {:>12} {:>10} {:>16}\n", "unknowns", "ms an iteration", "exponent", "MB", "");
@@ -178,6 +192,7 @@ int main()
   blow();
   assembly();
   program();
+  tread();
   variants();
   cost_against_unknowns();
 }

@@ -162,18 +162,27 @@ RigDifference tread_difference(const solver::SlideRig &a, const solver::SlideRig
   RigDifference pattern{"pattern of the tread", {}, [](solver::Case &to, const solver::Case &from) {
                           std::get<solver::SlideRig>(to.rig).tread = std::get<solver::SlideRig>(from.rig).tread;
                         }};
-  const auto words = [](const solver::SlideRig &rig) {
-    if (!rig.tread)
-      return std::string("one bar");
-    std::string text = fmt::format("{} zones under {:.0f} N:", rig.tread->zones.size(), rig.tread->force);
-    for (const auto &zone : rig.tread->zones)
-      text += fmt::format(" {} {:.0f} x {:.0f} mm at {:.0f}, {:.0f} mm, bars {:.0f} deg, arms {:.0f} deg{};", zone.name, 1e3 * zone.length,
-                          1e3 * zone.width, 1e3 * zone.x, 1e3 * zone.y, degrees(zone.bar_heading), degrees(zone.arm_angle),
-                          zone.rubber ? ", " + zone.rubber->name : std::string());
-    text.pop_back();
-    return text;
+  const auto sole = [](const solver::SlideRig &rig) {
+    return rig.tread ? fmt::format("{} zones under {:.0f} N", rig.tread->zones.size(), rig.tread->force) : std::string("one bar");
   };
-  add(pattern.details, "pattern of the tread", words(a), words(b));
+  add(pattern.details, "sole", sole(a), sole(b));
+  const auto words = [](const solver::SlideRig &rig, const std::string &name) {
+    for (const auto &zone : rig.tread ? rig.tread->zones : std::vector<solver::TreadZone>())
+      if (zone.name == name)
+        return fmt::format("{:.0f} x {:.0f} mm at {:.0f}, {:.0f} mm, bars {:.0f} deg, arms {:.0f} deg, {}", 1e3 * zone.length,
+                           1e3 * zone.width, 1e3 * zone.x, 1e3 * zone.y, degrees(zone.bar_heading), degrees(zone.arm_angle),
+                           zone.rubber ? zone.rubber->name : "rubber of the lug");
+    return std::string("none");
+  };
+  for (const auto *rig : {&a, &b})
+    for (const auto &zone : rig->tread ? rig->tread->zones : std::vector<solver::TreadZone>())
+      if (rig == &a || words(a, zone.name) == "none")
+        add(pattern.details, ("zone " + zone.name).c_str(), words(a, zone.name), words(b, zone.name));
+  // Same parts, other loads: only the texts of the rigs tell.
+  solver::SlideRig sole_a, sole_b;
+  sole_a.tread = a.tread, sole_b.tread = b.tread;
+  if (pattern.details.empty() && !same_text(solver::Rig(sole_a), solver::Rig(sole_b)))
+    pattern.details.push_back({"loads and foot", "its own", "its own"});
   return pattern;
 }
 

@@ -108,9 +108,9 @@ std::vector<std::string> tread_story(const Run &run)
   const auto &tread = tread_of(run);
   const auto &rig = std::get<solver::SlideRig>(run.setup.rig);
   std::vector<std::string> story;
-  std::string text = fmt::format("The sole of {} zones is pressed on the floor with {:.0f} N and slid at {} headings; each zone grips "
+  std::string text = fmt::format("The sole of {} is pressed on the floor with {:.0f} N and slid at {} headings; each zone grips "
                                  "as its bars do at their angle, and the sole as its zones, by the load on each.",
-                                 tread.zones.size(), tread.force, tread.n_headings);
+                                 tread.zones.size() == 1 ? "1 zone" : fmt::format("{} zones", tread.zones.size()), tread.force, tread.n_headings);
   if (rig.friction_highest > rig.friction_lowest)
     text += fmt::format(" The friction of this floor is known to a band from {:.2g} to {:.2g} only; every grip and the moment move with it.",
                         rig.friction_lowest, rig.friction_highest);

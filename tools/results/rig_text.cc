@@ -75,9 +75,9 @@ std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
                       length_text(rig.lug.width, lengths), length_text(rig.lug.height, lengths),
                       length_text(rig.lug.spacing, lengths));
   if (rig.tread)
-    text = fmt::format("sole of {} zones on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} headings; bars {} wide, {} "
+    text = fmt::format("sole of {} on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} headings; bars {} wide, {} "
                        "high, {} apart",
-                       rig.tread->zones.size(), rig.court_state, rig.court, rig.friction.mu_ref * rig.friction.state, rig.friction_lowest,
+                       rig.tread->zones.size() == 1 ? "1 zone" : fmt::format("{} zones", rig.tread->zones.size()), rig.court_state, rig.court, rig.friction.mu_ref * rig.friction.state, rig.friction_lowest,
                        rig.friction_highest, rig.tread->force, rig.speed, rig.tread->n_headings, length_text(rig.lug.width, lengths),
                        length_text(rig.lug.height, lengths), length_text(rig.lug.spacing, lengths));
   if (rig.wear)

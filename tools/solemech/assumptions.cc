@@ -46,7 +46,7 @@ void add_missing(const toml::table &block, std::string_view section, const std::
 void add_missing_of_blocks(const toml::table &tree, std::vector<std::string> &list)
 {
   static const toml::table empty;
-  for (const char *section : {"plug", "drop", "ball", "press", "durometer", "lug", "slide", "abrasion", "surroundings"})
+  for (const char *section : {"plug", "drop", "ball", "press", "durometer", "lug", "slide", "tread", "abrasion", "surroundings"})
   {
     const auto *block = tree.get_as<toml::table>(section);
     const bool  is_given = block != nullptr;

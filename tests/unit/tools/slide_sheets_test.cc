@@ -142,3 +142,41 @@ TEST_CASE("slips of a slide are told with their cure")
   CHECK_THAT(slips("format = 1\n[slide]\ncourt = \"hardwood\"\n"), Contains("the case has no [lug]"));
   CHECK_THAT(slips(sound + "[drop]\nmass = \"1 kg\"\n"), Contains("does not go with a slide"));
 }
+
+TEST_CASE("a whole tread: zones where they belong, what is wrong all at once")
+{
+  const std::string tread = sound + "[tread]\nforce = \"700 N\"\n";
+  const auto        zone = [](const std::string &name, const std::string &more) {
+    return "[[zone]]\nname = \"" + name + "\"\nlength = \"60 mm\"\nwidth = \"60 mm\"\n" + more;
+  };
+  const auto  data = one(tread + zone("heel", "x = \"40 mm\"\n") +
+                         zone("ball", "x = \"200 mm\"\nbars = \"90 deg\"\narm_angle = \"30 deg\"\nrubber = \"rubber-60a\"\npush_off = 3\n"),
+                         {"ball.side_cut=2"});
+  const auto &rig = std::get<solver::SlideRig>(data.rig);
+  REQUIRE(rig.tread);
+  CHECK(rig.tread->force == Approx(700));
+  CHECK(rig.tread->n_headings == 24);
+  REQUIRE(rig.tread->zones.size() == 2);
+  CHECK(!rig.tread->zones[0].rubber);
+  const auto &ball = rig.tread->zones[1];
+  CHECK(ball.rubber->name == "rubber-60a");
+  CHECK(ball.x == Approx(0.2));
+  CHECK(ball.bar_heading == Approx(std::numbers::pi / 2));
+  CHECK(ball.arm_angle == Approx(std::numbers::pi / 6));
+  CHECK(ball.push_off == Approx(3));
+  CHECK(ball.side_cut == Approx(2));
+  // Another zone is another case for the store.
+  CHECK(tools::canonical_text(data) !=
+        tools::canonical_text(one(tread + zone("heel", "x = \"40 mm\"\n") + zone("ball", "x = \"200 mm\"\n"))));
+
+  const auto bad = slips(tread + zone("heel", "x = \"40 mm\"\n") + zone("arch", "x = \"80 mm\"\n") + zone("toe", "x = \"280 mm\"\n"));
+  CHECK(bad.find("arch.x") != std::string::npos);
+  CHECK(bad.find("lies on the zone heel") != std::string::npos);
+  CHECK(bad.find("toe.x") != std::string::npos);
+  CHECK(bad.find("reaches over the edge of the foot") != std::string::npos);
+  CHECK(slips(tread).find("has no zones") != std::string::npos);
+  CHECK(slips(sound + zone("heel", "x = \"40 mm\"\n")).find("stands without [tread]") != std::string::npos);
+  CHECK(slips(tread + zone("heel", "x = \"40 mm\"\nbraking = 0\n")).find("no zone carries it") != std::string::npos);
+  CHECK(slips(tread + "[[zone]]\nname = \"stud\"\nx = \"40 mm\"\nlength = \"8 mm\"\nwidth = \"8 mm\"\n").find("presses the bars of stud") !=
+        std::string::npos);
+}
