@@ -148,6 +148,16 @@ def check_bench_report(path, runs):
     return problems
 
 
+def check_tread(run):
+    """What holds of any map: the grip of each movement lies between nothing and a rubber's most, and turning is held."""
+    readings = {name: reading["value"] for name, reading in run["readings"].items()}
+    grips = [value for name, value in readings.items() if name.endswith("grip") or name.startswith("grip")]
+    problems = [f"{run['label']}: a grip of {grip:.2f}" for grip in grips if not 0 < grip < 2]
+    if not readings["pivot_moment"] > 0:
+        problems.append(f"{run['label']}: nothing holds the turning foot")
+    return problems
+
+
 def check_slide_report(path, runs):
     """Sentence, three numbers, story and the readings on the page of a slide."""
     text = path.read_text(encoding="utf-8")
@@ -181,7 +191,8 @@ def main():
         if "ground_depth" in run["readings"]:
             problems += check_abrasion(run)
         if "effective_grip" in run["readings"]:
-            problems += check_wear(run) if "life_steps" in run["readings"] else check_slide(run)
+            check = check_wear if "life_steps" in run["readings"] else check_tread if "pivot_moment" in run["readings"] else check_slide
+            problems += check(run)
         account = run["solver"]["ledger_numerical"] + run["solver"]["ledger_residual"]
         if account > OPEN_ACCOUNT:
             problems.append(f"{run['label']}: the energy account is open by {100 * account:.2f} %")

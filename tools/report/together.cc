@@ -119,6 +119,11 @@ std::string steps(double value)
   return rounded_count(value) + " steps";
 }
 
+std::string newton_metres(double value)
+{
+  return fmt::format("{:.1f} N·m", value);
+}
+
 std::string kilopascal(double value)
 {
   return fmt::format("{:.0f} kPa", 1e-3 * value);
@@ -209,6 +214,11 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
   }
   if (all_have(runs, "effective_grip"))
     add("effective_grip", "grip", joined(texts_of(shown(values_of(runs, "effective_grip")), two_decimals), between));
+  if (all_have(runs, "grip_side_cut"))
+    add("grip_side_cut", "grip in a side cut",
+        joined(texts_of(shown(values_of(runs, "grip_side_cut")), two_decimals), between));
+  if (all_have(runs, "pivot_moment"))
+    add("pivot_moment", "pivot", joined(texts_of(shown(values_of(runs, "pivot_moment")), newton_metres), between));
   if (all_have(runs, "contact_share"))
     add("contact_share", "contact", joined(texts_of(shown(values_of(runs, "contact_share")), whole_percent), between));
   if (all_have(runs, "edge_pressure"))
