@@ -52,6 +52,18 @@ class Sheets(ProgramTest):
                 if re.match(r'\w+ = "[-\d]', line):
                     self.assertIn("INVENTED", line)
 
+    def test_the_check_lists_what_is_still_invented(self):
+        for arguments in [["a.toml"], ["b.toml", "--part", "forefoot"], ["c.toml", "--rig"]]:
+            self.written(*arguments)
+            path = self.folder / arguments[0]
+            lines = path.read_text().splitlines()
+            marked = [str(i) for i, line in enumerate(lines, 1) if re.match(r"\w+ = .*# INVENTED", line)]
+            self.assertGreaterEqual(len(marked), 5)
+            said = " ".join(self.call("check", arguments[0])[1].split())
+            self.assertIn(f"invented lines {', '.join(marked)} still INVENTED", said)
+            path.write_text("\n".join(line.replace("INVENTED", "mine") for line in lines) + "\n")
+            self.assertNotIn("INVENTED", self.call("check", arguments[0])[1])
+
     def test_examples_in_the_remarks_pass_the_check(self):
         (self.folder / "impact.csv").write_text(IMPACT)
         (self.folder / "press.csv").write_text(PRESS)

@@ -3,6 +3,8 @@
 // tool advice are common practice, no source.
 #include "tools/sheet/blank_sheet.h"
 
+#include <sstream>
+
 namespace solemech::tools
 {
 namespace
@@ -12,7 +14,9 @@ constexpr const char *head =
 # A line that starts with # is a remark. Take the # away to use the line.
 #
 # Values stand in quotes with their unit, decimals with a point: "16.0 mm". A doubt may follow: "16.0 mm +- 0.5".
-# +- is how far off you may be nine times out of ten. Without one, the doubt of the instrument is taken and said.
+# +- is how far off you may be nine times out of ten. Without one, a reading takes that of its
+# instrument, and `solemech check` says so. It also lists the lines that still say INVENTED: take the word out with
+# the number.
 # Units: mm, cm, in; kg, g, lb, oz; kPa, bar, psi; ShoreA, ShoreD, ShoreOO, AskerC.
 #
 # Read first, cut later. What harms nothing comes first: weigh the shoe, read the hardness where a gauge reaches,
@@ -41,8 +45,9 @@ constexpr const char *layers_note = R"(
 # material: "unknown foam" and "unknown rubber" are found from your readings; a letter behind, "unknown foam B",
 #   says that layers with the same letter are of one foam. `solemech materials` lists what has a name.
 # hardness: gauge on a cut pad of at least 6 mm (10 mm for AskerC), 12 mm from its edges, read after 3 s
-#   (ISO 48-4, from memory). Always name the scale: there is no default. No +-: +- 3 points are taken for a gauge held by hand. ShoreA above 90:
-#   take ShoreD; ShoreD below 20: take ShoreA. Rubber under 6 mm is taken as read on the stack, foam below it.
+#   (ISO 48-4, from memory). Always name the scale: there is no default. No +-: +- 3 points are taken for a gauge
+#   held by hand. ShoreA above 90: take ShoreD; ShoreD below 20: take ShoreA. Rubber under 6 mm is taken as read on
+#   the stack, with the foam below it.
 # density: weigh a cut cube (20 mm is enough), divide by its volume. No +-: +- 5 % is taken. Left out: anything
 #   that a foam of the library weighs.
 )";
@@ -184,7 +189,7 @@ constexpr const char *readings = R"(
 
 constexpr const char *rig =
   R"(# A bench with a drop weight. Every number here is INVENTED, or left out so that a default is taken: put yours in
-# their place, then write rig = "name of this file" in your bench sheets, which lie beside it.
+# their place and take the word out, then write rig = "name of this file" in your bench sheets, which lie beside it.
 # Values stand in quotes with their unit, decimals with a point. A doubt (+-) of mass, height or guide loss does not
 # go here but into the sheet that uses this file:
 #   [drop]
@@ -252,5 +257,17 @@ std::string blank_sheet(Part part)
 std::string blank_rig()
 {
   return rig;
+}
+
+std::vector<int> lines_still_invented(const std::string &text)
+{
+  std::vector<int>   lines;
+  std::istringstream stream(text);
+  std::string        line;
+  for (int number = 1; std::getline(stream, line); ++number)
+    if (const auto first = line.find_first_not_of(" \t");
+        first != std::string::npos && line[first] != '#' && line.find("# INVENTED") != std::string::npos)
+      lines.push_back(number);
+  return lines;
 }
 } // namespace solemech::tools

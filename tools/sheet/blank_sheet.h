@@ -5,6 +5,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 namespace solemech::tools
 {
@@ -16,4 +17,7 @@ std::string blank_sheet(Part part);
 
 /// Text of a rig file with a drop weight: mass, height, shape, guide loss and base.
 std::string blank_rig();
+
+/// Numbers, from 1, of the lines of a sheet or rig file whose entry is still marked as invented.
+std::vector<int> lines_still_invented(const std::string &text);
 } // namespace solemech::tools
