@@ -60,7 +60,7 @@ class Sheets(ProgramTest):
             marked = [str(i) for i, line in enumerate(lines, 1) if re.match(r"\w+ = .*# INVENTED", line)]
             self.assertGreaterEqual(len(marked), 5)
             said = " ".join(self.call("check", arguments[0])[1].split())
-            self.assertIn(f"invented lines {', '.join(marked)} still INVENTED", said)
+            self.assertRegex(said, f"taken ({arguments[0]}: )?lines {', '.join(marked)} still INVENTED")
             path.write_text("\n".join(line.replace("INVENTED", "mine") for line in lines) + "\n")
             self.assertNotIn("INVENTED", self.call("check", arguments[0])[1])
 
@@ -104,6 +104,7 @@ class Sheets(ProgramTest):
             self.assertEqual((code, messages), (0, ""))
             self.assertIn("drop weight 1.35 kg", output)
             self.assertIn("drop guide loss", output)
+            self.assertIn("my-rod.toml: lines ", output)
 
     def test_a_slip_in_a_rig_file_is_shown_in_its_place(self):
         self.written("--rig", "my rod.toml")

@@ -3,7 +3,11 @@
 // tool advice are common practice, no source.
 #include "tools/sheet/blank_sheet.h"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <sstream>
+#include <vector>
 
 namespace solemech::tools
 {
@@ -16,7 +20,7 @@ constexpr const char *head =
 # Values stand in quotes with their unit, decimals with a point: "16.0 mm". A doubt may follow: "16.0 mm +- 0.5".
 # +- is how far off you may be nine times out of ten. Without one, a reading takes that of its
 # instrument, and `solemech check` says so. It also lists the lines that still say INVENTED: take the word out with
-# the number.
+# the invented number.
 # Units: mm, cm, in; kg, g, lb, oz; kPa, bar, psi; ShoreA, ShoreD, ShoreOO, AskerC.
 #
 # Read first, cut later. What harms nothing comes first: weigh the shoe, read the hardness where a gauge reaches,
@@ -259,7 +263,7 @@ std::string blank_rig()
   return rig;
 }
 
-std::vector<int> lines_still_invented(const std::string &text)
+std::string invented_text(const std::string &text)
 {
   std::vector<int>   lines;
   std::istringstream stream(text);
@@ -268,6 +272,9 @@ std::vector<int> lines_still_invented(const std::string &text)
     if (const auto first = line.find_first_not_of(" \t");
         first != std::string::npos && line[first] != '#' && line.find("# INVENTED") != std::string::npos)
       lines.push_back(number);
-  return lines;
+  if (lines.empty())
+    return {};
+  return fmt::format("{} {} still INVENTED; put your numbers in and take the word out",
+                     lines.size() == 1 ? "line" : "lines", fmt::join(lines, ", "));
 }
 } // namespace solemech::tools

@@ -5,7 +5,6 @@
 #pragma once
 
 #include <string>
-#include <vector>
 
 namespace solemech::tools
 {
@@ -18,6 +17,6 @@ std::string blank_sheet(Part part);
 /// Text of a rig file with a drop weight: mass, height, shape, guide loss and base.
 std::string blank_rig();
 
-/// Numbers, from 1, of the lines of a sheet or rig file whose entry is still marked as invented.
-std::vector<int> lines_still_invented(const std::string &text);
+/// Says which lines of a sheet or rig file are still marked as invented; empty when none is.
+std::string invented_text(const std::string &text);
 } // namespace solemech::tools

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/hardness.h"
 #include "materials/sheet.h"
+#include "tools/sheet/blank_sheet.h"
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/reading_reader.h"
 #include "tools/sheet/sheet.h"
@@ -89,6 +90,9 @@ public:
     for (const auto &noted : notes_)
       reader.layer_note(noted.layer, noted.entry, *noted.node);
     reader.readings(tree);
+    still_invented(sheet_.path, sheet_.text);
+    for (const auto &[used, text] : sheet_.file.sheets)
+      still_invented(used, text);
     return std::move(sheet_);
   }
 
@@ -98,6 +102,13 @@ private:
     std::string       layer, entry;
     const toml::node *node;
   };
+
+  /// Numbers that came with a blank sheet go into the answer like any other: that is said.
+  void still_invented(const fs::path &path, const std::string &text)
+  {
+    if (const auto lines = invented_text(text); !lines.empty())
+      sheet_.assumptions.push_back(fmt::format("{}: {}", path.filename().string(), lines));
+  }
 
   void pair(const toml::table &tree)
   {

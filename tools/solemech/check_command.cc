@@ -49,14 +49,6 @@ std::string plural(std::size_t count, const char *one, const char *many)
   return fmt::format("{} {}", count, count == 1 ? one : many);
 }
 
-/// A row about entries that a written sheet has from us and not from a bench.
-void add_invented(TextTable &table, const std::string &text)
-{
-  if (const auto lines = lines_still_invented(text); !lines.empty())
-    table.add_row({"invented", fmt::format("{} {} still INVENTED; put your numbers in and take the word out",
-                                           lines.size() == 1 ? "line" : "lines", fmt::join(lines, ", "))});
-}
-
 /// What a bench sheet holds, and what is taken where nothing was written.
 void check_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
 {
@@ -78,7 +70,6 @@ void check_sheet(const std::filesystem::path &path, const std::vector<std::strin
     table.add_row({"taken", taken});
   for (const auto &kept : sheet.kept)
     table.add_row({"kept", kept});
-  add_invented(table, sheet.text);
   fmt::print("{}: no errors\n{}", path.string(), table.text(2, page_width()));
 }
 /// A rig file stands alone when it is still to be used: read with a plain block of rubber under it.
@@ -110,7 +101,8 @@ void check_rig(const std::filesystem::path &path)
   table.add_row({"rig", rig_text(file.cases.front(), Lengths::millimetre)});
   table.add_row({"use", fmt::format("rig = \"{}\" in a bench sheet beside it", path.filename().string())});
   materials::Problems told_before;
-  add_invented(table, materials::read_sheet_text(path, told_before));
+  if (const auto lines = invented_text(materials::read_sheet_text(path, told_before)); !lines.empty())
+    table.add_row({"taken", lines});
   fmt::print("{}: no errors\n{}", path.string(), table.text(2, page_width()));
 }
 } // namespace
