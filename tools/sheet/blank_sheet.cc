@@ -220,7 +220,7 @@ edge_radius = "3 mm"     # INVENTED; radius gauge, or lay drill shanks into the 
 # Invented example: rise 226 mm of 400 mm on a block that returns 60 %: 1 - root(226 / 240) = 3 %.
 # Or film the last centimetres of the fall for the speed at first touch: 1 - speed^2 / (2 x 9.81 m/s2 x height).
 # Invented example: 2.76 m/s after 0.400 m: 1 - 2.76^2 / 7.85 = 3 %.
-# Oil the rod, plumb it, and repeat it before each session: a dry or leaning rod easily doubles it. Left out: 0 %.
+# Oil the rod, plumb it, and repeat it on each day at the bench: a dry or leaning rod takes more. Left out: 0 %.
 guide_loss = "3 %"       # INVENTED
 
 # The base under the stack. A heavy block on a concrete floor counts as rigid: leave both out. A base below some 50
