@@ -6,7 +6,7 @@ import unittest
 
 from program import PROGRAM, ProgramTest
 
-COMMANDS = ["cases", "materials", "check", "run", "compare", "learn", "trial", "book", "sheet", "version", "help"]
+COMMANDS = ["cases", "materials", "check", "run", "compare", "learn", "trial", "plan", "book", "sheet", "version", "help"]
 
 
 class Help(ProgramTest):
@@ -52,6 +52,11 @@ class Help(ProgramTest):
                          "Did you mean 'eva-soft'? `solemech materials` lists them.\n")
         self.assertEqual(self.refused("run"), "solemech: `run` needs the name of a case or a case file. "
                          "`solemech cases` lists the prebuilt ones.\n")
+        self.assertEqual(self.refused("plan"), "solemech: `plan` needs a bench sheet, for example "
+                         "`solemech plan my-pair-heel.toml`.\n")
+        self.assertEqual(self.refused("plan", "my.toml", "--for", "forse"), "solemech: --for forse: choose rebound, "
+                         "force or compression. Did you mean 'force'?\n")
+        self.assertIn("there is no file 'none.toml'", self.refused("plan", "none.toml"))
 
 
 class Lists(ProgramTest):

@@ -5,6 +5,7 @@
 #include "materials/sheet.h"
 #include "tools/records/impact_record.h"
 #include "tools/records/press_loop.h"
+#include "tools/sheet/instruments.h"
 
 #include <fmt/format.h>
 
@@ -53,19 +54,16 @@ struct DropKind
   bool        relative;
   const char *instrument_name;
 };
-// Common practice, no source.
 constexpr DropKind drop_kinds[] = {
-  {"rebound", "rebound_height", D::length, 6e-3, false, "a height read by eye on a rule"},
-  {"peak force", "peak_force", D::force, 0.05, true, "a force sensor"},
-  {"deceleration", "peak_deceleration", D::number, 0.05, true, "an acceleration sensor"},
-  {"compression", "greatest_compression", D::length, 0.5e-3, false, "a compression read by camera"},
-  {"contact time", "contact_time", D::time, 0.3e-3, false, "a contact time"},
+  {"rebound", "rebound_height", D::length, instruments::height_by_eye, false,
+   "a height read by eye on a rule"},
+  {"peak force", "peak_force", D::force, instruments::force_sensor, true, "a force sensor"},
+  {"deceleration", "peak_deceleration", D::number, instruments::acceleration_sensor, true,
+   "an acceleration sensor"},
+  {"compression", "greatest_compression", D::length, instruments::compression_by_camera, false,
+   "a compression read by camera"},
+  {"contact time", "contact_time", D::time, instruments::contact_time, false, "a contact time"},
 };
-constexpr double camera_half_band = 2e-3; // [m]; common practice, no source
-constexpr double gauge_half_band = 3;     // [points], held by hand; common practice, no source
-constexpr double cube_half_band =
-  0.05; // share, weighed cube with sides by callipers; common practice, no source
-constexpr double modulus_half_band = 0.25;  // published relations of hardness and modulus differ by as much
 constexpr double thinnest_for_gauge = 6e-3; // [m], ISO 48-4 (from memory)
 constexpr double scales_apart = 2.5;        // ratio of moduli that two gauges on one spot cannot differ by
 
@@ -258,7 +256,7 @@ void ReadingReader::drop_reading(const Fields &fields, const std::string &kind)
                           : drop                 ? drop->height
                                                  : 0;
     if (kind == "rebound" && fields.text("by") == "camera")
-      instrument = camera_half_band, name = "a height read by camera";
+      instrument = instruments::height_by_camera, name = "a height read by camera";
     if (kind == "rebound" && split_doubted(first).value.ends_with('%'))
     {
       dimension = D::share;
@@ -461,9 +459,9 @@ void ReadingReader::hardness(const std::string &text, const std::string &layer, 
   }
   if (reading.half_band == 0)
   {
-    reading.half_band = gauge_half_band;
+    reading.half_band = instruments::gauge_by_hand;
     sheet_.assumptions.push_back(fmt::format("{} has no +-: taking +-{:.0f} {} for a hand-held gauge", title,
-                                             gauge_half_band, reading.scale));
+                                             instruments::gauge_by_hand, reading.scale));
   }
   const auto *known = find_layer(layer, node, title);
   if (!known)
@@ -526,9 +524,7 @@ void ReadingReader::hardness(const std::string &text, const std::string &layer, 
   }
   else
   {
-    const double softer = half_space_reading(gauge, modulus * (1 - modulus_half_band), poisson);
-    const double harder = half_space_reading(gauge, modulus * (1 + modulus_half_band), poisson);
-    half_band = std::hypot(half_band, 0.5 * (harder - softer));
+    half_band = instruments::hardness_on_pad(half_band, gauge, modulus, poisson);
     probe.direct = [gauge, layer](const solver::Case &setup) {
       for (const auto &one : setup.layers)
         if (one.name == layer)
@@ -562,9 +558,9 @@ void ReadingReader::density(const std::string &text, const std::string &layer, b
   }
   if (reading.half_band == 0)
   {
-    reading.half_band = cube_half_band * reading.value;
-    sheet_.assumptions.push_back(
-      fmt::format("{} has no +-: taking +-{:.0f} % for a weighed cube", title, 100 * cube_half_band));
+    reading.half_band = instruments::weighed_cube * reading.value;
+    sheet_.assumptions.push_back(fmt::format("{} has no +-: taking +-{:.0f} % for a weighed cube", title,
+                                             100 * instruments::weighed_cube));
   }
   if (!find_layer(layer, node, title))
     return;

@@ -151,6 +151,16 @@ std::vector<Probe> questions(const Sheet &sheet)
   return asked;
 }
 
+std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::vector<Probe> &probes,
+                                                const std::vector<std::vector<double>> &sets,
+                                                const RunCases                         &run)
+{
+  std::vector<std::function<void(solver::Case &)>> stacks;
+  for (const auto &set : sets)
+    stacks.emplace_back([&sheet, set](solver::Case &setup) { setup = case_at(setup, sheet.unknowns, set); });
+  return predict_stacks(sheet, probes, stacks, run);
+}
+
 SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, const RunCases &run,
                           const std::vector<materials::Material> &candidates,
                           const std::atomic<bool>                &interrupted)
@@ -173,11 +183,7 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
     answer.probes.push_back(probe);
   }
   const auto predict = [&](const std::vector<std::vector<double>> &sets) {
-    std::vector<std::function<void(solver::Case &)>> stacks;
-    for (const auto &set : sets)
-      stacks.emplace_back(
-        [&sheet, set](solver::Case &setup) { setup = case_at(setup, sheet.unknowns, set); });
-    return predict_stacks(sheet, answer.probes, stacks, run);
+    return predict_probes(sheet, answer.probes, sets, run);
   };
   answer.settled = settle::settle(parameters, observations, predict, {}, {}, interrupted);
   answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);

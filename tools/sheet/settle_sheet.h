@@ -30,6 +30,11 @@ struct SettledSheet
 /// Runs many cases; answers in their order. Kept and in parallel by whoever gives it.
 using RunCases = std::function<std::vector<solver::Result>(const std::vector<solver::Case> &)>;
 
+/// Predictions of `probes`, one row a set of the unknowns; a stack that could not be run gives an empty row.
+std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::vector<Probe> &probes,
+                                                const std::vector<std::vector<double>> &sets,
+                                                const RunCases                         &run);
+
 /// @param candidates  library materials that may take the place of unknown ones
 /// @param asked  predictions wanted beside the readings: their bands come out of `settled` as well
 /// @throws what settle::settle throws

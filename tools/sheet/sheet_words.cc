@@ -42,7 +42,9 @@ Printed printed(D dimension, double value)
   }
 }
 
-std::string band_text(const settle::Band &band, D dimension, const std::string &unit = {})
+} // namespace
+
+std::string band_text(const settle::Band &band, D dimension, const std::string &unit)
 {
   const auto how = printed(dimension, band.value);
   const auto half = 0.5 * (band.high - band.low) * how.factor;
@@ -51,6 +53,15 @@ std::string band_text(const settle::Band &band, D dimension, const std::string &
                      shown, half, how.decimals == 0 && half < 1 ? 1 : how.decimals);
 }
 
+std::string fine_text(double value, D dimension)
+{
+  const auto how = printed(dimension, value);
+  return fmt::format("{:.{}f} {}", value * how.factor, dimension == D::force ? 0 : how.decimals + 1,
+                     how.unit);
+}
+
+namespace
+{
 std::string fit_word(const MaterialFit &fit)
 {
   return fit.misfit <= 1 ? "fits" : fit.misfit <= 2 ? "poor" : "does not fit";

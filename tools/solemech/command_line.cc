@@ -75,6 +75,16 @@ none. It can be checked as it stands, but all its numbers are invented: put your
 there already is never touched, and the folder must exist.
 )";
 
+constexpr const char *plan_footer = R"(Examples:
+  solemech plan my-pair-heel.toml
+  solemech plan my-pair-heel.toml --for force
+  solemech plan my-pair-heel.toml > plan.txt
+
+First the order of work: what destroys nothing, then each cut and what it ends for good. Then the readings that
+could be taken next, ranked by how far each narrows the band of the rebound (or of what --for names) on the rig of
+the sheet, and what is not worth doing. Runs that `solemech run` made for the sheet in this folder are used again.
+)";
+
 constexpr const char *materials_footer = R"(Examples:
   solemech materials
   solemech materials eva-soft
@@ -155,6 +165,7 @@ struct Parsers
   TrialRequest                           trial;
   BookRequest                            book;
   SheetRequest                           sheet;
+  PlanRequest                            plan;
   std::string                            output;
   std::string                            help_topic;
   std::vector<std::unique_ptr<CLI::App>> commands;
@@ -232,6 +243,12 @@ struct Parsers
     book_command.add_option("DIR", book.folder, "Folder with your sheets")->required()->type_name("");
     book_command.add_option("--yardstick", book.yardstick, "File with your own categories (default DIR/yardstick.toml)")
       ->type_name("FILE");
+
+    auto &plan_command = add("plan", "Say in which order to take a pair apart, and which reading helps most next", plan_footer);
+    plan_command.add_option("SHEET", plan.sheet, "A bench sheet")->required()->type_name("");
+    plan_command.add_option("--for", plan.question, "Number to narrow: rebound, force or compression (default rebound)")
+      ->type_name("NUMBER");
+    plan_command.add_flag("-q,--quiet", plan.quiet, "No progress; errors still appear");
 
     auto &trial_command = add("trial", "Try a change before cutting a shoe: now, with the change, its price", trial_footer);
     trial_command.add_option("CASE", trial.name, "Name of a prebuilt case, or a case file")->required()->type_name("");
@@ -408,6 +425,8 @@ Request read_command_line(const std::vector<std::string> &arguments)
       throw UsageError("`book` needs the folder with your sheets, for example `solemech book my-bench`.");
     if (name == "sheet")
       throw UsageError("`sheet` needs the file to write, for example `solemech sheet my-heel.toml`.");
+    if (name == "plan")
+      throw UsageError("`plan` needs a bench sheet, for example `solemech plan my-pair-heel.toml`.");
     throw UsageError(fmt::format("`{}` needs the name of a case or a case file. `solemech cases` lists the "
                                  "prebuilt ones.",
                                  name));
@@ -456,6 +475,14 @@ Request read_command_line(const std::vector<std::string> &arguments)
     return parsers.book;
   if (name == "sheet")
     return checked_sheet(parsers.sheet, command.count("--part") > 0);
+  if (name == "plan")
+  {
+    const std::vector<std::string> numbers{"rebound", "force", "compression"};
+    if (std::find(numbers.begin(), numbers.end(), parsers.plan.question) == numbers.end())
+      throw UsageError(fmt::format("--for {}: choose rebound, force or compression.{}", parsers.plan.question,
+                                   hint(parsers.plan.question, numbers)));
+    return parsers.plan;
+  }
   if (name == "trial")
   {
     check_settings(parsers.trial.settings);

@@ -75,6 +75,13 @@ struct SheetRequest
   bool        rig = false;   ///< a rig file instead of a bench sheet
 };
 
+struct PlanRequest
+{
+  std::string sheet;                ///< bench sheet
+  std::string question = "rebound"; ///< number that is to be narrowed
+  bool        quiet = false;
+};
+
 struct BookRequest
 {
   std::string folder;    ///< with the sheets
@@ -83,7 +90,7 @@ struct BookRequest
 
 using Request =
   std::variant<HelpRequest, VersionRequest, CasesRequest, MaterialsRequest, CheckRequest, RunRequest, CompareRequest,
-               LearnRequest, TrialRequest, BookRequest, SheetRequest>;
+               LearnRequest, TrialRequest, BookRequest, SheetRequest, PlanRequest>;
 
 /// The command line cannot be understood; says what is wrong and names the nearest command or option.
 struct UsageError : std::runtime_error

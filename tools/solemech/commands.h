@@ -28,6 +28,9 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments);
 /// Writes a bench sheet or a rig file to fill in; never over a file that is there.
 Exit write_sheet(const SheetRequest &request);
 
+/// Checks a bench sheet; the solver program then says in which order to read it and what to read next.
+Exit plan_sheet(const PlanRequest &request, const std::vector<std::string> &arguments);
+
 /// Writes book.html and book.csv, the index of a folder of sheets, into that folder.
 Exit write_book(const BookRequest &request);
 

@@ -33,6 +33,7 @@ Exit answer(const std::vector<std::string> &arguments)
     Exit operator()(const LearnRequest &request) const { return learn(request, arguments); }
     Exit operator()(const TrialRequest &request) const { return try_change(request, arguments); }
     Exit operator()(const SheetRequest &request) const { return write_sheet(request); }
+    Exit operator()(const PlanRequest &request) const { return plan_sheet(request, arguments); }
     Exit operator()(const BookRequest &request) const { return write_book(request); }
   };
   return std::visit(Dispatch{arguments}, read_command_line(arguments));

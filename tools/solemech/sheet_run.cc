@@ -2,7 +2,6 @@
 #include "tools/solemech/sheet_run.h"
 
 #include "materials/library.h"
-#include "tools/explore/run_many.h"
 #include "tools/input/case_text.h"
 #include "tools/results/checksum.h"
 #include "tools/report/report_page.h"
@@ -15,6 +14,7 @@
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
 #include "tools/solemech/sheet_input.h"
+#include "tools/solemech/sheet_settling.h"
 
 #include <fmt/format.h>
 
@@ -24,18 +24,6 @@ namespace solemech::tools
 {
 namespace
 {
-void need_unknowns_and_readings(const Sheet &sheet)
-{
-  materials::Problems problems;
-  if (sheet.readings.empty())
-    problems.add({sheet.path.string(), 0, 0, "reading", "there is none that the model of this rig can use",
-                  "Add a block [[reading]] with kind = \"rebound\" and values = [...]"});
-  if (sheet.unknowns.empty())
-    problems.add({sheet.path.string(), 0, 0, "layer", "nothing is unknown, so there is nothing to settle",
-                  "Write material = \"unknown foam\", or a +- behind a thickness"});
-  problems.throw_if_any();
-}
-
 /// The settled stack as a run like any other.
 RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const std::string &case_text)
 {
@@ -98,26 +86,9 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
   const auto path = sheet_among(request.cases);
   if (!path)
     return std::nullopt;
-  const auto        library = materials::Library::load(library_folder());
-  const ReadOptions options{request.settings, {case_folder()}, library.source()};
-  const Sheet       sheet = read_sheet(*path, options);
-  need_unknowns_and_readings(sheet);
-
-  const RunStore store(RunStore::default_folder, answering_version());
-  Progress       progress(progress_on_standard_error(), request.quiet);
-  const RunCases run = [&](const std::vector<solver::Case> &cases) {
-    SolveWish wish;
-    wish.pictures = wish.estimate_error = false;
-    auto many = run_many(
-      cases, wish, solve, &store,
-      [&](double fraction, const std::string &what) { progress.update(fraction, "settling: " + what); },
-      interrupted);
-    if (interrupted)
-      throw settle::Interrupted();
-    return std::move(many.results);
-  };
-  try
-  {
+  const auto sheet = settleable_sheet(*path, request.settings);
+  return with_kept_runs(solve, request.quiet, interrupted, [&](const RunCases &run, Progress &progress) {
+    const auto library = materials::Library::load(library_folder());
     const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
     RunRecord record = settled_record(sheet, answer, settled_case_text(sheet, answer));
     record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
@@ -142,22 +113,6 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
     tell_place(place, false, request);
     fmt::print("{}", request.json ? json : text);
     return Exit::ok;
-  }
-  catch (const settle::Interrupted &)
-  {
-    fmt::print(stderr,
-               "solemech: interrupted, nothing was written; finished runs are kept for the next time.\n");
-    return Exit::interrupted;
-  }
-  catch (const settle::ImpossibleInput &error)
-  {
-    fmt::print(stderr, "solemech: {}\n", error.what());
-    return Exit::usage;
-  }
-  catch (const settle::PredictionFailed &error)
-  {
-    fmt::print(stderr, "solemech: {}\n", error.what());
-    return Exit::run_failed;
-  }
+  });
 }
 } // namespace solemech::tools

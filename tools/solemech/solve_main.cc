@@ -6,6 +6,7 @@
 #include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
 #include "tools/solemech/learn_run.h"
+#include "tools/solemech/plan_run.h"
 #include "tools/solemech/trial_run.h"
 
 #include <unistd.h>
@@ -64,6 +65,8 @@ tools::Exit answer(const std::vector<std::string> &arguments)
     return tools::answer_lesson_request(*lesson, solve, interrupted);
   if (const auto *trial = std::get_if<tools::TrialRequest>(&request))
     return tools::answer_trial(*trial, solve, interrupted);
+  if (const auto *plan = std::get_if<tools::PlanRequest>(&request))
+    return tools::answer_plan(*plan, solve, interrupted);
   throw tools::UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
 }
 } // namespace

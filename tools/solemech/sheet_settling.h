@@ -1,0 +1,22 @@
+// SPDX-License-Identifier: Apache-2.0
+// What every command that settles a bench sheet shares: the sheet read and found fit to settle, its runs
+// kept, and how a settling that cannot end is told.
+#pragma once
+
+#include "tools/sheet/settle_sheet.h"
+#include "tools/solemech/exit_codes.h"
+#include "tools/solemech/progress.h"
+
+#include <atomic>
+#include <functional>
+
+namespace solemech::tools
+{
+/// @throws materials::CaseError with every slip, or when there is nothing to settle or nothing to settle on
+Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings);
+
+/// Calls `answer` with runs that are made in parallel, read back when they were made before, and kept; their
+/// progress goes to standard error.
+Exit with_kept_runs(const Solve &solve, bool quiet, const std::atomic<bool> &interrupted,
+                    const std::function<Exit(const RunCases &run, Progress &progress)> &answer);
+} // namespace solemech::tools
