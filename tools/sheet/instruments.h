@@ -19,6 +19,7 @@ constexpr double contact_time = 0.3e-3;          ///< [s]
 constexpr double gauge_by_hand = 3;              ///< points of a hardness scale
 constexpr double weighed_cube = 0.05;            ///< share; sides by callipers
 constexpr double callipers_on_foam = 0.2e-3;     ///< [m], laid on, not pressed
+constexpr double beside_a_unit = 0.5e-3;         ///< [m], thickness of a layer that must not be cut
 constexpr double drop_height = 1e-3;             ///< set with a rule and a stop [m]
 constexpr double drop_mass = 1e-3;               ///< [kg], kitchen scales
 constexpr double guide_loss = 0.01;              ///< share, from drops on a reference block

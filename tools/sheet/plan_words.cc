@@ -14,9 +14,12 @@ namespace
 {
 std::string teardown_text(const Sheet &sheet)
 {
-  std::string text = "order of work; what destroys nothing comes first\n";
-  int         n = 0;
-  bool        cutting = false;
+  std::string text;
+  for (const auto &caution : teardown_cautions(sheet))
+    text += "  Caution: " + caution + "\n";
+  text += "\norder of work; what destroys nothing comes first\n";
+  int  n = 0;
+  bool cutting = false;
   for (const auto &step : teardown_order(sheet))
   {
     if (step.cuts && !cutting)
@@ -26,9 +29,6 @@ std::string teardown_text(const Sheet &sheet)
     if (!step.ends.empty())
       text += fmt::format("        ends:  {}\n", step.ends);
   }
-  text += "\n";
-  for (const auto &caution : teardown_cautions(sheet))
-    text += "  Caution: " + caution + "\n";
   return text;
 }
 } // namespace

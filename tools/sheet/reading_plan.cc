@@ -296,6 +296,12 @@ struct Candidates
   }
 };
 
+bool has_unit(const Sheet &sheet, const std::string &layer)
+{
+  return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(),
+                     [&](const solver::Layer &one) { return one.name == layer && one.unit; });
+}
+
 void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &candidates, ReadingPlan &plan)
 {
   for (std::size_t k = 0; k < sheet.unknowns.size(); ++k)
@@ -322,6 +328,13 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
     idea.relative = how->relative;
     idea.instrument = how->instrument;
     idea.needs = how->needs;
+    if (unknown.kind == UnknownKind::thickness && has_unit(sheet, unknown.target))
+    {
+      idea.instrument = "rule on the side wall, or the whole height less the other layers";
+      idea.needs = nothing_cut;
+      idea.half_band = instruments::beside_a_unit;
+      idea.note = "never cut into the unit to measure it";
+    }
     std::vector<double> gradient(sheet.unknowns.size(), 0.0);
     gradient[k] = answer.settled.values[k];
     candidates.add(idea, answer.settled.values[k], std::move(gradient));

@@ -15,6 +15,15 @@ bool has_unit(const Sheet &sheet)
                      [](const solver::Layer &layer) { return layer.unit.has_value(); });
 }
 
+/// A plug of this size cannot be cut without cutting the unit.
+bool unit_reaches_out(const Sheet &sheet)
+{
+  return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(), [&](const solver::Layer &layer) {
+    return layer.unit &&
+           (layer.unit->outside_volume > 0 || layer.unit->diameter >= 2 * sheet.setup.plug.radius);
+  });
+}
+
 bool has_plate(const Sheet &sheet)
 {
   return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(), [](const solver::Layer &layer) {
@@ -71,6 +80,10 @@ void cut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
   if (plug.side == solver::Side::shell)
     steps.push_back(
       {true, "No plug is cut for this sheet: the shell stays on", "drops and press on the sole", ""});
+  else if (unit_reaches_out(sheet))
+    steps.push_back(
+      {true, "No plug is sawn: the unit reaches beyond its edge, and the saw would open it",
+       "drops and press loops on the sole as it is; side = \"shell\" in [plug] tells the model so", ""});
   else
     steps.push_back(
       {true,

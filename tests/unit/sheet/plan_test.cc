@@ -199,4 +199,19 @@ TEST_CASE("Nothing is cut before what it ends has been read", "[plan]")
   auto with_unit = sheet;
   with_unit.setup.layers.front().unit.emplace();
   CHECK(teardown_cautions(with_unit)[1].find("under pressure") != std::string::npos);
+
+  // A unit that is larger than the plug is not sawn through.
+  const auto names_a_plug = [](const Sheet &one) {
+    const auto all = teardown_order(one);
+    return std::any_of(all.begin(), all.end(),
+                       [](const TeardownStep &step) { return step.what.find("Plug of") == 0; });
+  };
+  auto &unit = *with_unit.setup.layers.front().unit;
+  unit.diameter = 0.06;
+  CHECK(names_a_plug(with_unit));
+  unit.diameter = 0.09;
+  CHECK_FALSE(names_a_plug(with_unit));
+  unit.diameter = 0.06;
+  unit.outside_volume = 5e-6;
+  CHECK_FALSE(names_a_plug(with_unit));
 }
