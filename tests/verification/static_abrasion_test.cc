@@ -3,6 +3,7 @@
 // ground face against closed forms.
 #include "solver/rigs/abrasion.h"
 #include "tests/external/check.h"
+#include "tests/support/rubber.h"
 
 #include <numbers>
 
@@ -12,16 +13,6 @@ using namespace solemech::tests;
 namespace
 {
 constexpr double mm = 1e-3, mm3 = 1e-9, printed = 1e-3;
-
-materials::Material rubber(double youngs_modulus)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = 1e9;
-  materials::Material material;
-  material.name = "rubber", material.family = "rubber", material.density = 1150, material.data = data;
-  return material;
-}
 
 solver::Case piece(std::initializer_list<double> moduli, double thickness = 4 * mm)
 {

@@ -5,6 +5,7 @@
 #include "materials/hardness.h"
 #include "solver/rigs/durometer.h"
 #include "tests/external/check.h"
+#include "tests/support/rubber.h"
 
 #include <fmt/format.h>
 
@@ -17,17 +18,6 @@ namespace
 {
 constexpr double mm = 1e-3, MPa = 1e6;
 constexpr double deep = 30 * mm; ///< twenty contact diameters: an endless block to a hundredth of the modulus
-
-materials::Material rubber(double youngs_modulus)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = 1e9;
-  materials::Material material;
-  material.density = 1150;
-  material.data = data;
-  return material;
-}
 
 solver::Layer layer(const std::string &name, const materials::Material &material, double thickness)
 {

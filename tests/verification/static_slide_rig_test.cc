@@ -3,6 +3,7 @@
 // the face, balance of the account, a bar that folds.
 #include "solver/run.h"
 #include "tests/support/catch.h"
+#include "tests/support/rubber.h"
 
 #include <cmath>
 #include <numbers>
@@ -12,16 +13,6 @@ using namespace solemech;
 namespace
 {
 constexpr double mm = 1e-3;
-
-materials::Material rubber(double youngs_modulus)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = 1e9;
-  materials::Material material;
-  material.name = "rubber", material.family = "rubber", material.density = 1150, material.data = data;
-  return material;
-}
 
 solver::Case bar(double mu, double heading_degrees, double width = 4 * mm, double height = 3 * mm)
 {
@@ -36,8 +27,8 @@ solver::Case bar(double mu, double heading_degrees, double width = 4 * mm, doubl
   solver::Case data;
   data.label = "bar";
   data.layers.resize(2);
-  data.layers[0].name = "skin", data.layers[0].material = rubber(3.6e6), data.layers[0].thickness = rig.lug.skin;
-  data.layers[1].name = "lug", data.layers[1].material = rubber(3.6e6), data.layers[1].thickness = height;
+  data.layers[0].name = "skin", data.layers[0].material = tests::rubber(3.6e6), data.layers[0].thickness = rig.lug.skin;
+  data.layers[1].name = "lug", data.layers[1].material = tests::rubber(3.6e6), data.layers[1].thickness = height;
   data.plug.section = solver::Section::plane_strain, data.plug.radius = 0.5 * rig.lug.spacing;
   data.rig = rig;
   return data;

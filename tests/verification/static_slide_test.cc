@@ -3,6 +3,7 @@
 // shear stiffness, lift of the trailing edge, convergence in mesh and elastic slip, ends that are not steady.
 #include "solver/slide_process.h"
 #include "tests/external/check.h"
+#include "tests/support/rubber.h"
 
 #include <algorithm>
 #include <cmath>
@@ -13,16 +14,6 @@ using namespace solemech::tests;
 namespace
 {
 constexpr double mm = 1e-3;
-
-materials::Material rubber(double youngs_modulus, double bulk_modulus = 1e9)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = bulk_modulus;
-  materials::Material material;
-  material.name = "rubber", material.family = "rubber", material.density = 1150, material.data = data;
-  return material;
-}
 
 solver::LugCell lug(double width, double height, double youngs_modulus = 3.6e6)
 {

@@ -4,6 +4,7 @@
 #include "solver/slide_process.h"
 #include "solver/wear_process.h"
 #include "tests/external/check.h"
+#include "tests/support/rubber.h"
 
 #include <algorithm>
 #include <cmath>
@@ -14,16 +15,6 @@ using namespace solemech::tests;
 namespace
 {
 constexpr double mm = 1e-3;
-
-materials::Material rubber(double youngs_modulus)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = 1e9;
-  materials::Material material;
-  material.name = "rubber", material.family = "rubber", material.density = 1150, material.data = data;
-  return material;
-}
 
 /// The lug itself, pressed and slid.
 solver::SlideOfProfile by_elements(double modulus, double mu, double pressure, double wear,

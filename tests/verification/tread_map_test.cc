@@ -5,6 +5,7 @@
 #include "solver/run.h"
 #include "solver/sole_on_court.h"
 #include "tests/support/catch.h"
+#include "tests/support/rubber.h"
 
 #include <cmath>
 #include <numbers>
@@ -15,16 +16,6 @@ using solver::Movement;
 namespace
 {
 constexpr double mm = 1e-3, degree = std::numbers::pi / 180;
-
-materials::Material rubber(const char *name, double youngs_modulus)
-{
-  materials::RubberData data;
-  data.c10 = youngs_modulus / 6;
-  data.bulk_modulus = 1e9;
-  materials::Material material;
-  material.name = name, material.family = "rubber", material.density = 1150, material.data = data;
-  return material;
-}
 
 solver::TreadZone zone(const char *name, double x, double y, double length, double width)
 {
@@ -55,8 +46,8 @@ solver::Case on_court(solver::Tread tread, double mu)
   solver::Case data;
   data.label = "sole";
   data.layers.resize(2);
-  data.layers[0].name = "skin", data.layers[0].material = rubber("rubber", 3.6e6), data.layers[0].thickness = rig.lug.skin;
-  data.layers[1].name = "lug", data.layers[1].material = rubber("rubber", 3.6e6), data.layers[1].thickness = rig.lug.height;
+  data.layers[0].name = "skin", data.layers[0].material = tests::rubber(3.6e6, 1e9, "rubber"), data.layers[0].thickness = rig.lug.skin;
+  data.layers[1].name = "lug", data.layers[1].material = tests::rubber(3.6e6, 1e9, "rubber"), data.layers[1].thickness = rig.lug.height;
   data.plug.section = solver::Section::plane_strain, data.plug.radius = 0.5 * rig.lug.spacing;
   data.rig = rig;
   return data;
@@ -152,7 +143,7 @@ TEST_CASE("with a constant coefficient a sole grips alike all round, turning fol
 TEST_CASE("the grip of a sole is that of its bars, by the load on each zone", "[tread]")
 {
   auto toe = zone("toe", 260 * mm, 0, 40 * mm, 60 * mm), heel = zone("heel", 40 * mm, 0, 60 * mm, 60 * mm);
-  toe.rubber = rubber("harder", 6e6);
+  toe.rubber = tests::rubber(6e6, 1e9, "harder");
   heel.bar_heading = 90 * degree;
   toe.push_off = 3, heel.push_off = 1;
   auto  data = on_court(sole({toe, heel}), 0.6);
