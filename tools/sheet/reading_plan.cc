@@ -210,15 +210,7 @@ void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<I
                   0,
                   "",
                   "",
-                  [gauge, name = layer.name](const solver::Case &setup) {
-                    for (const auto &one : setup.layers)
-                      if (one.name == name)
-                      {
-                        const auto slow = slow_stiffness(one.material);
-                        return materials::half_space_reading(gauge, slow.youngs_modulus, slow.poisson_ratio);
-                      }
-                    return 0.0;
-                  }};
+                  pad_hardness(gauge, layer.name)};
       const double half = instruments::hardness_on_pad(instruments::gauge_by_hand, gauge,
                                                        stiffness.youngs_modulus, stiffness.poisson_ratio);
       ideas.push_back({std::move(probe), half, false, fmt::format("{} by hand", gauge.name),

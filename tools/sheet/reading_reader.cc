@@ -525,15 +525,7 @@ void ReadingReader::hardness(const std::string &text, const std::string &layer, 
   else
   {
     half_band = instruments::hardness_on_pad(half_band, gauge, modulus, poisson);
-    probe.direct = [gauge, layer](const solver::Case &setup) {
-      for (const auto &one : setup.layers)
-        if (one.name == layer)
-        {
-          const auto slow = slow_stiffness(one.material);
-          return half_space_reading(gauge, slow.youngs_modulus, slow.poisson_ratio);
-        }
-      return 0.0;
-    };
+    probe.direct = pad_hardness(gauge, layer);
   }
   if (half_band >= reading.value)
     half_band = 0.99 * reading.value;

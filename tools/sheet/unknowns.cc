@@ -170,7 +170,7 @@ SlowStiffness slow_stiffness(const Material &material)
     return {slow.youngs_modulus, slow.poisson_ratio};
   }
   if (const auto *rubber = std::get_if<RubberData>(&material.data))
-    return {6 * (rubber->c10 + rubber->c01), 0.5};
+    return {rubber->youngs_modulus(), 0.5};
   const auto &plate = std::get<PlateData>(material.data);
   return {plate.youngs_modulus, plate.poisson_ratio};
 }
@@ -224,5 +224,18 @@ std::vector<Unknown> material_unknowns(const MaterialSource &library, const Mate
     out.push_back({density, UnknownKind::density, name, Dimension::density});
   }
   return out;
+}
+
+std::function<double(const solver::Case &)> pad_hardness(const Gauge &gauge, const std::string &layer)
+{
+  return [gauge, layer](const solver::Case &setup) {
+    for (const auto &one : setup.layers)
+      if (one.name == layer)
+      {
+        const auto slow = slow_stiffness(one.material);
+        return half_space_reading(gauge, slow.youngs_modulus, slow.poisson_ratio);
+      }
+    return 0.0;
+  };
 }
 } // namespace solemech::tools

@@ -11,6 +11,7 @@
 #include "solver/case.h"
 #include "tools/settle/settle.h"
 
+#include <functional>
 #include <string>
 #include <vector>
 
@@ -39,6 +40,10 @@ struct SlowStiffness
   double youngs_modulus = 0, poisson_ratio = 0;
 };
 SlowStiffness slow_stiffness(const materials::Material &material);
+
+/// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and stiffness; 0: there
+/// is no such layer.
+std::function<double(const solver::Case &)> pad_hardness(const materials::Gauge &gauge, const std::string &layer);
 
 /// The library material that an unknown foam or rubber starts from: nearest to a modulus and a density in
 /// spreads of the library; NaN: not known. `family` is "foam" or "rubber".
