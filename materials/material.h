@@ -58,6 +58,9 @@ struct RubberData
   double                    c01 = 0;                    ///< Mooney-Rivlin second coefficient [Pa]; 0 for Yeoh
   double                    bulk_modulus = 0;           ///< kappa [Pa], > 20 x shear modulus
   std::vector<RelaxingTerm> relaxing;                   ///< on the isochoric part
+
+  /// At rest and small strain, taken as incompressible: E = 3 G, G = 2 (C10 + C01) [Pa].
+  double youngs_modulus() const { return 6 * (c10 + c01); }
 };
 
 /// Plates, boards, cork: small strain, large rotation (quadratic in logarithmic strain).

@@ -60,7 +60,7 @@ double stiffest_confined_modulus(const materials::Material &material, const Case
                           (network.bulk_modulus + 4.0 / 3 * network.shear_modulus);
                },
                // Thin rubber is squeezed sideways before its volume answers: take a few times its modulus.
-               [&](const materials::RubberData &data) { return 10 * 6 * (data.c10 + data.c01); },
+               [&](const materials::RubberData &data) { return 10 * data.youngs_modulus(); },
                [&](const materials::PlateData &data) { return data.youngs_modulus; }},
     material.data);
 }

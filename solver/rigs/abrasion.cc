@@ -16,7 +16,6 @@ using materials::AbradedLayer;
 using materials::AbrasiveWear;
 
 constexpr int    n_times = 100;      ///< recorded, after the start
-constexpr double modulus_of_c10 = 6; ///< E = 6 C10, near-incompressible
 constexpr double smearing_rise =
   120; ///< from which rubber smears on the abrasive [K]; common practice, no source
 
@@ -36,7 +35,7 @@ std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &r
     layers.push_back(
       {layer.thickness, layer.abraded > 0
                           ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
-                          : abrasive.wear_of({.youngs_modulus = modulus_of_c10 * rubber->c10})});
+                          : abrasive.wear_of({.youngs_modulus = rubber->youngs_modulus()})});
   }
   return layers;
 }

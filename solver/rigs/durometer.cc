@@ -206,7 +206,7 @@ Result set_on(const Case &input, const DurometerRig &rig, const Resolution &reso
 Case with_rubber(Case input, double factor)
 {
   auto &data = std::get<materials::RubberData>(input.layers.front().material.data);
-  data.c10 *= factor, data.c20 *= factor, data.c30 *= factor;
+  data.c10 *= factor, data.c20 *= factor, data.c30 *= factor, data.c01 *= factor;
   return input;
 }
 

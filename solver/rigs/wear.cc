@@ -26,7 +26,7 @@ constexpr std::size_t kept_faces = 6;            ///< fresh and worn ones, for p
 double coefficient_of(const materials::Material &rubber, const WearLife &wear)
 {
   // Young's modulus at rest, as the reader of cases takes it for the reference rubber.
-  const double modulus = 6 * std::get<materials::RubberData>(rubber.data).c10;
+  const double modulus = std::get<materials::RubberData>(rubber.data).youngs_modulus();
   return materials::court_wear_of({.youngs_modulus = modulus}, materials::CourtWear(wear.coefficient),
                                   {.youngs_modulus = wear.reference_modulus})
     .value();

@@ -7,8 +7,6 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr double modulus_of_c10 = 6; // E = 6 C10 of a near-incompressible Yeoh rubber
-
 constexpr const char *of_sleeve[] = {"sleeve_diameter", "sleeve_width", "speed",
                                      "force",           "seconds",      "found_depth",
                                      "heat_share",      "conductivity", "specific_heat"};
@@ -78,7 +76,7 @@ solver::AbrasionRig read_abrasion(const materials::Fields &fields, const materia
     fields.problem("coefficient_highest", "is less than the coefficient", "Give more, or take the line out");
   rig.reference = reference.name;
   if (const auto *rubber = std::get_if<materials::RubberData>(&reference.data))
-    rig.reference_modulus = modulus_of_c10 * rubber->c10;
+    rig.reference_modulus = rubber->youngs_modulus();
   return rig;
 }
 } // namespace solemech::tools

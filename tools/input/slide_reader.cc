@@ -22,8 +22,6 @@ namespace
 constexpr double most_slender = 3;      // height over width that is taken; common practice, no source
 constexpr double rubber_density = 1150; // of a rubber known by its hardness alone [kg/m3], from memory
 constexpr double rubber_bulk = 1.5e9;   // [Pa], from memory
-constexpr double modulus_of_c10 = 6;    // E = 6 C10 of a near-incompressible Yeoh rubber
-
 constexpr double deepest_wear = 0.9; ///< of the lug's height
 
 std::string length(double value)
@@ -115,7 +113,7 @@ std::optional<materials::Material> rubber_of_hardness(const Fields &lug)
           ? materials::modulus_gent(reading->value)
           : materials::modulus_from_reading(gauge, reading->value, 0.5);
   materials::RubberData data;
-  data.c10 = modulus / modulus_of_c10;
+  data.c10 = modulus / 6; // RubberData::youngs_modulus, the other way round
   data.bulk_modulus = rubber_bulk;
   materials::Material rubber;
   rubber.name = fmt::format("rubber-{:g}{}", reading->value, reading->scale);
@@ -206,7 +204,7 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
                                length(rig.lug.height)),
                    fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
   if (const auto *rubber = std::get_if<materials::RubberData>(&reference.data))
-    wear.reference_modulus = modulus_of_c10 * rubber->c10;
+    wear.reference_modulus = rubber->youngs_modulus();
   rig.wear = wear;
 }
 } // namespace solemech::tools
