@@ -10,6 +10,7 @@
 #include "materials/court_friction.h"
 #include "materials/gauge.h"
 #include "materials/material.h"
+#include "solver/doubt.h"
 
 #include <cmath>
 #include <memory>
@@ -256,5 +257,6 @@ struct Case
   double             gravity     = 9.80665;          ///< [m/s2]
   double             atmospheric_pressure = 101325;  ///< [Pa]
   double             accuracy    = 0.01;             ///< wished relative accuracy of the readings [-]
+  std::vector<Doubt> doubts;                         ///< of its numbers, for bands; not seen by the solver
 };
 } // namespace solemech::solver

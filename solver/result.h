@@ -3,6 +3,7 @@
 #pragma once
 
 #include <array>
+#include <cmath>
 #include <optional>
 #include <string>
 #include <vector>
@@ -61,7 +62,29 @@ struct Reading
   std::string unit;            ///< SI unit text
   std::string meaning;         ///< definition in one sentence
   double      error = -1;      ///< estimated numerical error, same unit; < 0: not estimated
+  /// What half a band of each independent doubt about the case does to the value; empty: no doubt was given.
+  std::vector<double> shifts = {};
+
+  /// Half the band in which nine of ten cases lie, from the doubts about the case; < 0: none was given.
+  double doubt() const
+  {
+    double squares = 0;
+    for (const double shift : shifts)
+      squares += shift * shift;
+    return shifts.empty() ? -1 : std::sqrt(squares);
+  }
 };
+
+/// Half the band of the difference of two readings whose shifts belong to the same doubts [their unit]; 0
+/// when they have none.
+inline double doubt_of_difference(const Reading &a, const Reading &b)
+{
+  double squares = 0;
+  if (a.shifts.size() == b.shifts.size())
+    for (std::size_t i = 0; i < a.shifts.size(); ++i)
+      squares += (b.shifts[i] - a.shifts[i]) * (b.shifts[i] - a.shifts[i]);
+  return std::sqrt(squares);
+}
 
 struct Warning
 {

@@ -50,6 +50,8 @@ inline void require_writable(const std::string &label, const Result &result)
   {
     number(reading.value, "reading '" + reading.name + "'");
     number(reading.error, "error of reading '" + reading.name + "'");
+    for (const double shift : reading.shifts)
+      number(shift, "band of reading '" + reading.name + "'");
   }
   number(result.input_energy, "input energy");
   number(result.time_of_peak, "time of peak");

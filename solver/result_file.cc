@@ -96,11 +96,12 @@ void read_ledger(hid_t run, Result &result)
 void write_readings(hid_t run, const Result &result)
 {
   const Handle group = create_group(run, "readings");
-  Numbers      values, errors;
+  Numbers      values, errors, shifts;
   for (const auto &reading : result.readings)
   {
     values.push_back(reading.value);
     errors.push_back(reading.error);
+    shifts.insert(shifts.end(), reading.shifts.begin(), reading.shifts.end());
   }
   write_texts(group, "name", texts_of(result.readings, [](const auto &reading) { return reading.name; }));
   write_numbers(group, "value", values, {values.size()}, "", "in SI, unit in the data set of that name");
@@ -109,6 +110,9 @@ void write_readings(hid_t run, const Result &result)
               texts_of(result.readings, [](const auto &reading) { return reading.meaning; }));
   write_numbers(group, "error", errors, {errors.size()}, "",
                 "estimated numerical error; below 0: not estimated");
+  const std::size_t n_doubts = values.empty() ? 0 : shifts.size() / values.size();
+  write_numbers(group, "shift", shifts, {values.size(), n_doubts}, "",
+                "what half a band of each independent doubt does to the value; one row a reading");
 
   const Handle warnings = create_group(run, "warnings");
   write_texts(warnings, "reading",
@@ -121,12 +125,16 @@ void read_readings(hid_t run, Result &result)
   const Handle group = open_group(run, "readings");
   const Texts  names = read_texts(group, "name"), units = read_texts(group, "unit"),
               meanings = read_texts(group, "meaning");
-  const Numbers values = read_numbers(group, "value"), errors = read_numbers(group, "error");
-  if (units.size() != names.size() || meanings.size() != names.size() || values.size() != names.size() ||
-      errors.size() != names.size())
+  const Numbers values = read_numbers(group, "value"), errors = read_numbers(group, "error"),
+                shifts = read_numbers(group, "shift");
+  const std::size_t n_doubts = names.empty() ? 0 : shifts.size() / names.size();
+  if (shifts.size() != n_doubts * names.size() || units.size() != names.size() ||
+      meanings.size() != names.size() || values.size() != names.size() || errors.size() != names.size())
     damaged("readings do not match");
   for (std::size_t i = 0; i < names.size(); ++i)
-    result.readings.push_back({names[i], values[i], units[i], meanings[i], errors[i]});
+    result.readings.push_back({names[i], values[i], units[i], meanings[i], errors[i],
+                               Numbers(shifts.begin() + static_cast<long>(i * n_doubts),
+                                       shifts.begin() + static_cast<long>((i + 1) * n_doubts))});
 
   const Handle warnings = open_group(run, "warnings");
   const Texts  touched = read_texts(warnings, "reading"), texts = read_texts(warnings, "text");

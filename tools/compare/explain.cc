@@ -2,6 +2,8 @@
 #include "tools/compare/explain.h"
 
 #include "tools/compare/bands.h"
+#include "tools/compare/doubt_bands.h"
+#include "tools/compare/mixture_runs.h"
 #include "tools/compare/reading_words.h"
 #include "tools/compare/rig_changes.h"
 
@@ -10,7 +12,6 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
-#include <unordered_map>
 
 namespace solemech::tools
 {
@@ -25,134 +26,11 @@ constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",
 
 constexpr double notable_interaction = 0.2; // of a share
 
-constexpr std::size_t n_order_pairs = 12; // for more changes than are split exactly
+constexpr double coarse_cost = 0.4; // of a run at the coarser level, in one at the wished accuracy
 
 constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
 constexpr SolveWish plain{.pictures = false, .estimate_error = false, .level = 0};
 constexpr SolveWish coarser{.pictures = false, .estimate_error = false, .level = -1};
-
-/// Every set that is needed, its number in the lists of runs, and why it cannot be built.
-struct Sets
-{
-  std::vector<std::vector<std::size_t>>      orders; ///< empty: all of them
-  std::vector<ChangeSet>                     sets;
-  std::vector<Mixture>                       mixtures;
-  std::unordered_map<ChangeSet, std::size_t> number;
-};
-
-Sets needed_sets(const ChangePlan &plan)
-{
-  Sets              needed;
-  const std::size_t n = plan.changes.size();
-  const auto        add = [&](ChangeSet set) {
-    if (needed.number.try_emplace(set, needed.sets.size()).second)
-    {
-      needed.sets.push_back(set);
-      needed.mixtures.push_back(mixture(plan, set));
-    }
-  };
-  if (n <= most_exact_changes)
-    for (ChangeSet set = 0; set < (1U << n); ++set)
-      add(set);
-  else
-  {
-    needed.orders = sampled_orders(n, n_order_pairs);
-    for (const auto &order : needed.orders)
-      for (const ChangeSet set : sets_of(order))
-        add(set);
-  }
-  return needed;
-}
-
-/// A mixture that the solver refuses is no fault: it comes back incomplete, with the reason.
-Solve forgiving(const Solve &solve)
-{
-  return [solve](const solver::Case &setup, const SolveWish &wish, const RunProgress &progress) {
-    try
-    {
-      return solve(setup, wish, progress);
-    }
-    catch (const std::invalid_argument &refusal)
-    {
-      solver::Result result;
-      result.complete = false;
-      result.stop_reason = refusal.what();
-      return result;
-    }
-  };
-}
-
-/// Results of all mixtures at one level, by the number of the set; those that cannot be built stay
-/// incomplete.
-struct Level
-{
-  std::vector<solver::Result> results;
-};
-
-class Runner
-{
-public:
-  Runner(const Sets &sets, const ExplainTools &tools, Explanation &answer)
-    : sets_(sets), tools_(tools), answer_(answer)
-  {
-  }
-
-  /// Runs what `is_wanted` says, as the share from..to of all the work.
-  template <typename IsWanted>
-  std::vector<solver::Result> run(const SolveWish &wish, double from, double to, const Solve &solve,
-                                  const IsWanted &is_wanted)
-  {
-    std::vector<solver::Case> cases;
-    std::vector<std::size_t>  numbers;
-    for (std::size_t i = 0; i < sets_.sets.size(); ++i)
-      if (sets_.mixtures[i].impossible.empty() && is_wanted(sets_.sets[i]))
-      {
-        cases.push_back(sets_.mixtures[i].setup);
-        numbers.push_back(i);
-      }
-    const auto progress = [&](double fraction, const std::string &what) {
-      if (tools_.progress)
-        tools_.progress(from + (to - from) * fraction, what);
-    };
-    auto runs = run_many(cases, wish, solve, tools_.store, progress, *tools_.interrupted);
-    answer_.n_calculated += runs.n_calculated;
-    answer_.n_from_store += runs.n_from_store;
-    std::vector<solver::Result> results(sets_.sets.size());
-    for (auto &result : results)
-      result.complete = false;
-    for (std::size_t k = 0; k < numbers.size(); ++k)
-      results[numbers[k]] = std::move(runs.results[k]);
-    return results;
-  }
-
-private:
-  const Sets         &sets_;
-  const ExplainTools &tools_;
-  Explanation        &answer_;
-};
-
-double value_of(const solver::Result &result, const std::string &reading)
-{
-  const auto *found = result.complete ? result.find(reading) : nullptr;
-  return found ? found->value : no_value;
-}
-
-/// Shares of one reading at one level of mesh and step, with standard errors when orders are sampled.
-struct Shares
-{
-  std::vector<double> values, sampling_errors;
-};
-
-Shares shares_of(const Sets &sets, std::size_t n_changes, const std::vector<double> &values)
-{
-  if (sets.orders.empty())
-  {
-    const auto exact = shares_over_all_orders(values);
-    return {exact.value_or(std::vector<double>()), std::vector<double>(exact ? n_changes : 0, 0)};
-  }
-  auto sampled = shares_over_orders(sets.orders, [&](ChangeSet set) { return values[sets.number.at(set)]; });
-  return {std::move(sampled.shares), std::move(sampled.standard_errors)};
-}
 
 /// A set counts only when both levels have its value.
 std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
@@ -273,9 +151,21 @@ std::string main_reading(const solver::Result &a, const solver::Result &b)
   return "";
 }
 
-Explanation explained(const solver::Case &a, const solver::Case &b, const ExplainTools &tools)
+Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted_b,
+                      const ExplainTools &all_tools)
 {
+  auto a = doubted_a, b = doubted_b;
+  a.doubts.clear();
+  b.doubts.clear();
+  const double n_moved = static_cast<double>(n_moved_pairs(doubted_a, doubted_b));
+  const double middle = 1 / (1 + n_moved * coarse_cost / (1 + coarse_cost));
+  ExplainTools tools = all_tools;
+  if (tools.progress)
+    tools.progress = [&](double fraction, const std::string &what) {
+      all_tools.progress(middle * fraction, what);
+    };
   Explanation answer;
+  answer.has_doubts = n_moved > 0;
   answer.plan = planned_changes(a, b);
   const std::size_t n_changes = answer.plan.changes.size();
   const Sets        sets = needed_sets(answer.plan);
@@ -283,13 +173,13 @@ Explanation explained(const solver::Case &a, const solver::Case &b, const Explai
   const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
   const std::size_t end_b = sets.number.at(all);
   const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
-  Runner            runner(sets, tools, answer);
+  MixtureRunner     runner(sets, tools, answer);
 
   const bool comparable =
     a.rig.index() == b.rig.index() && a.plug.section == b.plug.section; // readings of one kind
   const auto   is_mixture = [&](ChangeSet set) { return comparable && !is_end(set); };
   const auto   is_needed = [&](ChangeSet set) { return comparable || is_end(set); };
-  const double n_ends = 2, n_all = static_cast<double>(sets.sets.size()), coarse_cost = 0.4;
+  const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
   const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
   auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
   auto         coarse = runner.run(coarser, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
@@ -323,6 +213,14 @@ Explanation explained(const solver::Case &a, const solver::Case &b, const Explai
     answer.possible_orders = share_of_possible_orders(tables(answer.splits.front().name, fine, coarse).first);
   if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
     answer.no_shares = "no order of the changes leads through mixtures that can be built";
+  if (answer.has_doubts)
+  {
+    if (tools.progress)
+      tools.progress = [&](double fraction, const std::string &what) {
+        all_tools.progress(middle + (1 - middle) * fraction, "bands: " + what);
+      };
+    add_doubt_bands(answer, doubted_a, doubted_b, sets, coarse, tools);
+  }
   return answer;
 }
 } // namespace solemech::tools

@@ -34,13 +34,15 @@ std::string verdict_on(const std::string &reading, double from, double to, doubl
   return std::string(to > from ? words.more : words.less);
 }
 
-/// The band of a difference: of the readings that are split, theirs; else the sum of the two errors.
+/// The band of a difference: of the readings that are split, theirs; else the sum of the two errors and what
+/// the doubts do.
 double band_of(const Explanation &explanation, const std::string &reading)
 {
   for (const ReadingSplit &split : explanation.splits)
     if (split.name == reading)
       return split.total.band;
-  return std::max(explanation.a.find(reading)->error, 0.) + std::max(explanation.b.find(reading)->error, 0.);
+  const auto &a = *explanation.a.find(reading), &b = *explanation.b.find(reading);
+  return std::max(a.error, 0.) + std::max(b.error, 0.) + solver::doubt_of_difference(a, b);
 }
 
 std::string share_verdict(const Explanation &explanation, const ReadingSplit &split, std::size_t change)
@@ -128,6 +130,13 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
     view.rule += fmt::format("{}With {} changes {} orders are sampled; the bands hold their scatter.",
                              view.rule.empty() ? "" : " ", explanation.plan.changes.size(),
                              explanation.n_sampled_orders);
+  if (explanation.has_doubts)
+    view.rule +=
+      fmt::format("{}{}", view.rule.empty() ? "" : " ",
+                  explanation.no_doubt_bands.empty()
+                    ? "The bands hold what the readings left open of a settled stack (nine cases of ten), "
+                      "and mesh and step."
+                    : fmt::format("The bands hold mesh and step only: {}.", explanation.no_doubt_bands));
   if (!explanation.impossible.empty() && explanation.no_shares.empty())
     view.rule += fmt::format(
       "{}Orders through a mixture that cannot be built or run are left out: {:.0f} % of the orders "

@@ -3,6 +3,7 @@
 
 #include "tools/input/abrasion_reader.h"
 #include "tools/input/case_checks.h"
+#include "tools/input/doubt_reader.h"
 #include "tools/input/rig_reader.h"
 #include "tools/input/schema.h"
 #include "tools/input/slide_reader.h"
@@ -46,6 +47,7 @@ public:
   {
     surroundings();
     read_materials();
+    case_.doubts = read_doubts(top_.blocks("settled"), problems_);
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
     if (top_.given("lug") || top_.given("slide") || top_.given("wear") || top_.given("tread") || top_.given("zone"))

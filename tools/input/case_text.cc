@@ -334,6 +334,14 @@ std::string canonical_text(const solver::Case &data)
   out.number("gravity", data.gravity);
   out.number("atmospheric_pressure", data.atmospheric_pressure);
   out.number("accuracy", data.accuracy);
+  for (const auto &doubt : data.doubts)
+    out.inside("doubt", [&] {
+      out.whole("number", static_cast<int>(doubt.number));
+      out.word("of", doubt.of);
+      out.number("spread", doubt.spread);
+      for (const double together : doubt.together)
+        out.number("together", together);
+    });
   return std::move(out.text);
 }
 

@@ -173,7 +173,7 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
         problem_at(value->source(), change.written, "there is no such entry",
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
-  merge_file(tree, "stack", "stacks", {"layer", "lug", "material", "plug"}, folder, problems);
+  merge_file(tree, "stack", "stacks", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
   merge_file(tree, "rig", "rigs", {"drop", "ball", "press", "durometer", "slide", "wear", "abrasion", "surroundings"},
              folder, problems);
   if (later.empty())

@@ -62,10 +62,11 @@ std::string ledger_table(const solver::Result &result)
 
 std::string readings_csv(const solver::Result &result)
 {
-  std::string text = "name,value,unit,error,meaning\n";
+  std::string text = "name,value,unit,error,band,meaning\n";
   for (const auto &reading : result.readings)
-    text += fmt::format("{},{},{},{},{}\n", quoted(reading.name), reading.value, quoted(reading.unit),
+    text += fmt::format("{},{},{},{},{},{}\n", quoted(reading.name), reading.value, quoted(reading.unit),
                         reading.error < 0 ? std::string() : fmt::format("{}", reading.error),
+                        reading.doubt() < 0 ? std::string() : fmt::format("{}", reading.doubt()),
                         quoted(reading.meaning));
   return text;
 }

@@ -6,14 +6,12 @@
 #pragma once
 
 #include "materials/quantity.h"
+#include "tools/input/doubted_case.h"
 
 #include <string>
 
 namespace solemech::tools
 {
-/// Standard deviations in half of a 90 % band of a normal distribution.
-constexpr double doubts_in_half_band = 1.6448536269514722;
-
 struct DoubtedText
 {
   std::string value, doubt; ///< doubt is empty when there is no +-

@@ -2,6 +2,7 @@
 #include "tools/sheet/settle_sheet.h"
 
 #include "tools/sheet/doubted.h"
+#include "tools/sheet/settled_case.h"
 
 #include <fmt/format.h>
 
@@ -187,6 +188,7 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
   };
   answer.settled = settle::settle(parameters, observations, predict, {}, {}, interrupted);
   answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);
+  answer.setup.doubts = settled_doubts(sheet, answer.settled);
   for (const auto &unknown : sheet.materials)
   {
     std::vector<materials::Material> same_family;

@@ -1,9 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/sheet/settled_case.h"
 
+#include "tools/input/doubt_reader.h"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
+#include <cmath>
+#include <sstream>
 #include <variant>
 
 namespace solemech::tools
@@ -73,6 +78,45 @@ nlohmann::json band_json(const settle::Band &band)
 }
 } // namespace
 
+namespace
+{
+/// Without what only the sheet knew: lines that lost all but their comment, blanks at ends, runs of empty lines.
+std::string tidied(const std::string &text, const std::string &sheet_text)
+{
+  std::istringstream lines(text), written(sheet_text);
+  std::string        line, before, out;
+  while (std::getline(lines, line))
+  {
+    if (!std::getline(written, before))
+      before = line;
+    line.resize(line.find_last_not_of(" \t\r") + 1);
+    const auto first = line.find_first_not_of(" \t");
+    const bool lost_its_entry = before != line && first != std::string::npos && line[first] == '#' &&
+                                before.find_first_not_of(" \t") != std::string::npos && before[before.find_first_not_of(" \t")] != '#';
+    if (lost_its_entry || (line.empty() && (out.empty() || out.ends_with("\n\n"))))
+      continue;
+    out += line + "\n";
+  }
+  while (out.ends_with("\n\n"))
+    out.pop_back();
+  return out;
+}
+} // namespace
+
+std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled)
+{
+  std::vector<solver::Doubt> doubts;
+  for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
+  {
+    const auto   &unknown = sheet.unknowns[i];
+    solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
+    for (std::size_t j = 0; j < i; ++j)
+      doubt.together.push_back(settled.correlation[i][j]);
+    doubts.push_back(std::move(doubt));
+  }
+  return doubts;
+}
+
 std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
 {
   // The blocks that the reader appended for unknown materials are replaced by ones with numbers.
@@ -80,6 +124,7 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
     0, sheet.case_text.find("\n[[material]]\nname = \"" +
                             (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
                             "\"\nfrom = "));
+  text = tidied(text, sheet.text);
   text += "\n# Settled on the readings of the bench sheet; nine of ten cases lie in the bands.\n";
   for (const auto &parameter : answer.settled.parameters)
     text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,
@@ -107,7 +152,7 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
   }
   if (!changes.empty())
     text += "\n[change]\n" + changes;
-  return text;
+  return text + doubts_text(settled_doubts(sheet, answer.settled));
 }
 
 std::string settled_json(const Sheet &sheet, const SettledSheet &answer)

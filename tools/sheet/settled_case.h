@@ -8,7 +8,11 @@
 
 namespace solemech::tools
 {
-/// Case file: the sheet's own text with the settled values and materials; bands stand as comments.
+/// Doubts that the readings leave about the unknown numbers of a sheet, in their order.
+std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled);
+
+/// Case file: the sheet's own text with the settled values and materials; bands stand as comments, and as
+/// [[settled]] blocks for the stack: the rig of another case has doubts of its own.
 std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer);
 
 /// parameters, readings and predictions in SI with their 90 % bands; schema 1.

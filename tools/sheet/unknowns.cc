@@ -3,6 +3,7 @@
 
 #include "materials/foam.h"
 #include "materials/hardness.h"
+#include "tools/input/doubted_case.h"
 
 #include <algorithm>
 #include <cmath>
@@ -18,54 +19,6 @@ constexpr double atmospheric_pressure = 101325; // [Pa]
 constexpr double least_spread =
   0.25;                             // of the logarithm; a library of a few invented foams is no proof of less
 constexpr double loss_spread = 0.4; // of the logarithm of the loss factor: common practice, no source
-
-template <typename Terms>
-void scale_shares(Terms &terms, double ratio)
-{
-  for (auto &term : terms)
-    term.share *= ratio;
-}
-
-void scale_modulus(Material &material, double ratio)
-{
-  if (auto *foam = std::get_if<FoamData>(&material.data))
-  {
-    for (auto &term : foam->network)
-      term.shear_modulus *= ratio;
-    foam->densification_modulus *= ratio;
-  }
-  else if (auto *rubber = std::get_if<RubberData>(&material.data))
-    for (double *coefficient : {&rubber->c10, &rubber->c20, &rubber->c30, &rubber->c01})
-      *coefficient *= ratio;
-}
-
-void scale_loss(Material &material, double ratio)
-{
-  if (auto *foam = std::get_if<FoamData>(&material.data))
-  {
-    scale_shares(foam->relaxing, ratio);
-    scale_shares(foam->slipping, ratio);
-  }
-  else if (auto *rubber = std::get_if<RubberData>(&material.data))
-    scale_shares(rubber->relaxing, ratio);
-}
-
-void scale_density(Material &material, double ratio)
-{
-  material.density *= ratio;
-  if (auto *foam = std::get_if<FoamData>(&material.data))
-    foam->relative_density = std::min(0.9, foam->relative_density * ratio);
-}
-
-void scale_material(Material &material, UnknownKind kind, double ratio)
-{
-  if (kind == UnknownKind::modulus)
-    scale_modulus(material, ratio);
-  else if (kind == UnknownKind::loss)
-    scale_loss(material, ratio);
-  else
-    scale_density(material, ratio);
-}
 
 double network_modulus(const Material &material)
 {
@@ -109,46 +62,7 @@ LogSpread library_spread(const MaterialSource &library, const std::string &famil
 
 void set_unknown(solver::Case &setup, const Unknown &unknown, double value)
 {
-  const double ratio = value / unknown.parameter.median;
-  auto        *drop = std::get_if<solver::DropRig>(&setup.rig);
-  switch (unknown.kind)
-  {
-  case UnknownKind::modulus:
-  case UnknownKind::loss:
-  case UnknownKind::density:
-    for (auto &layer : setup.layers)
-    {
-      if (layer.material.name == unknown.target)
-        scale_material(layer.material, unknown.kind, ratio);
-      if (layer.ring && layer.ring->name == unknown.target)
-        scale_material(*layer.ring, unknown.kind, ratio);
-    }
-    if (setup.plug.side_material.name == unknown.target)
-      scale_material(setup.plug.side_material, unknown.kind, ratio);
-    return;
-  case UnknownKind::thickness:
-    for (auto &layer : setup.layers)
-      if (layer.name == unknown.target)
-        layer.thickness *= ratio;
-    return;
-  case UnknownKind::gauge_pressure:
-    for (auto &layer : setup.layers)
-      if (layer.name == unknown.target && layer.unit)
-        layer.unit->gauge_pressure *= ratio;
-    return;
-  case UnknownKind::height:
-    if (drop)
-      drop->height *= ratio;
-    return;
-  case UnknownKind::mass:
-    if (drop)
-      drop->mass *= ratio;
-    return;
-  case UnknownKind::guide_loss:
-    if (drop)
-      drop->guide_loss *= ratio;
-    return;
-  }
+  scale_number(setup, unknown.kind, unknown.target, value / unknown.parameter.median);
 }
 
 solver::Case case_at(const solver::Case &setup, const std::vector<Unknown> &unknowns,

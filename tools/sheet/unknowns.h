@@ -17,7 +17,7 @@
 
 namespace solemech::tools
 {
-enum class UnknownKind { modulus, loss, density, thickness, gauge_pressure, height, mass, guide_loss };
+using UnknownKind = solver::DoubtedNumber;
 
 struct Unknown
 {

@@ -58,6 +58,8 @@ bool is_run_folder(const fs::path &path)
 
 CaseFile finished_case(const fs::path &folder, ReadOptions options)
 {
+  if (fs::is_regular_file(folder / "settled.toml")) // a bench sheet settled: its stack is a case of its own
+    return read_case_file(folder / "settled.toml", options);
   const std::string label = label_in(folder);
   const fs::path    data = folder / "data";
   if (!fs::is_regular_file(data / "case.toml"))

@@ -3,6 +3,7 @@
 
 #include "materials/library.h"
 #include "tools/input/case_text.h"
+#include "tools/input/stack_text.h"
 #include "tools/results/checksum.h"
 #include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
@@ -106,6 +107,9 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
     folder.write("summary.txt", text);
     folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
     folder.write("settled.toml", record.case_text);
+    folder.write("settled-stack.toml",
+                 "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
+                   stack_text(record.case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
     folder.write("settled.json", json);
     folder.write("data/sheet.toml", sheet.text);
     const auto place =

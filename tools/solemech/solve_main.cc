@@ -2,6 +2,7 @@
 // solemech-solve: the solver program. Takes the arguments of `solemech run` unchanged; not meant to be called
 // by hand. The first interrupt from the keyboard lets the runs stop in order, a second one leaves at once.
 #include "solver/run.h"
+#include "tools/explore/with_bands.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
@@ -33,7 +34,7 @@ solver::Result incomplete(solver::Result result, const std::string &reason)
   return result;
 }
 
-solver::Result solve(const solver::Case &setup, const tools::SolveWish &wish, const tools::RunProgress &progress)
+solver::Result solve_case(const solver::Case &setup, const tools::SolveWish &wish, const tools::RunProgress &progress)
 {
   solver::RunOptions options;
   options.progress = progress;
@@ -56,7 +57,8 @@ solver::Result solve(const solver::Case &setup, const tools::SolveWish &wish, co
 
 tools::Exit answer(const std::vector<std::string> &arguments)
 {
-  const auto request = tools::read_command_line(arguments);
+  const auto         request = tools::read_command_line(arguments);
+  const tools::Solve solve = tools::with_bands(solve_case);
   if (const auto *run = std::get_if<tools::RunRequest>(&request))
     return tools::calculate(*run, solve, interrupted);
   if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))

@@ -93,6 +93,8 @@ TrialAnswer trial_answer(const TrialInput &trial, const TrialResult &result, con
   answer.rows = trial_rows(trial, result, options);
   answer.reserve_note = reserve_note(result);
   answer.notes = notes_on(trial);
+  if (const auto band = band_sentence({{"", trial.now, result.now.result}, {"", trial.changed, result.changed.result}}); !band.empty())
+    answer.notes.push_back(band + " A difference that they cover is told as one that nobody can tell; where it bottoms has no band.");
   if (!trial.swaps.empty())
   {
     const auto cost = geometry_cost(trial.now, trial.changed);

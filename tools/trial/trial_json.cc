@@ -66,6 +66,8 @@ Json readings_of(const solver::Result &result)
       {"value", finite(reading.value, reading.name)}, {"unit", reading.unit}, {"meaning", reading.meaning}};
     if (reading.error >= 0)
       entry["error"] = reading.error;
+    if (reading.doubt() >= 0)
+      entry["band"] = reading.doubt();
     readings[reading.name] = std::move(entry);
   }
   return readings;

@@ -75,10 +75,11 @@ std::string amount(double difference, bool in_points)
                      in_points ? "points" : "%");
 }
 
-/// Both errors at their worst; < 0: not estimated.
+/// Both errors at their worst, and what the doubts about a settled stack do to the difference; < 0: not
+/// estimated.
 double error_of_difference(const solver::Reading &now, const solver::Reading &then)
 {
-  return now.error < 0 || then.error < 0 ? -1 : now.error + then.error;
+  return now.error < 0 || then.error < 0 ? -1 : now.error + then.error + solver::doubt_of_difference(now, then);
 }
 
 std::string warning_on(const solver::Result &result, const std::string &reading)

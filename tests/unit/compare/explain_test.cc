@@ -221,3 +221,42 @@ TEST_CASE("more changes than are split exactly are sampled, and still add up")
   CHECK(share_of(explanation, "core -> air unit") == Approx(0.15).epsilon(1e-9));
   CHECK_THAT(comparison_view({explanation, "heel", "other"}, 0, 1).rule, Contains("orders are sampled"));
 }
+
+TEST_CASE("equal doubts of both drop out of a difference, doubts of one widen its share")
+{
+  // Rebound: 0.6 and 2 per metre of core; only the core's thickness is doubted, by 0.05 in its logarithm.
+  const Solve solve = [](const solver::Case &setup, const SolveWish &, const RunProgress &) {
+    double core = 0, skin = 0;
+    for (const auto &layer : setup.layers)
+      (layer.name == "core" ? core : skin) += layer.thickness;
+    solver::Result result;
+    result.readings.push_back({"rebound_by_height", 0.6 + 2 * core + skin, "1", "", -1});
+    return result;
+  };
+  auto a = heel(), b = heel();
+  b.layers.back().thickness = 4e-3;
+  const solver::Doubt doubt{solver::DoubtedNumber::thickness, "core", 0.05, {}};
+  const auto          split = [&] { return explained(a, b, {solve, nullptr, {}, &never}); };
+  const auto          sure = split();
+  CHECK_FALSE(sure.has_doubts);
+  a.doubts = b.doubts = {doubt};
+  const auto shared = split();
+  CHECK(shared.splits[0].total.band == Approx(sure.splits[0].total.band).margin(1e-12));
+  // Half a band moves 16 mm of core by exp(0.0822) - 1.
+  const double shift = 2 * 0.016 * std::expm1(0.05 * 1.6448536);
+  CHECK(shared.a.find("rebound_by_height")->doubt() == Approx(shift));
+  CHECK(solver::doubt_of_difference(shared.a.readings[0], shared.b.readings[0]) < 1e-12);
+
+  // Different cores, one doubted: its share is as doubtful as the difference.
+  b.layers[1].thickness = 18e-3;
+  a.doubts.clear();
+  b.doubts.clear();
+  const auto known = split();
+  a.doubts = {doubt};
+  const auto one = split();
+  CHECK(one.splits[0].total.band - known.splits[0].total.band == Approx(shift));
+  double of_shares = 0;
+  for (std::size_t i = 0; i < one.splits[0].shares.size(); ++i)
+    of_shares += one.splits[0].shares[i].band - known.splits[0].shares[i].band;
+  CHECK(of_shares == Approx(shift).epsilon(0.05));
+}

@@ -54,6 +54,7 @@ export interface Reading {
   unit: string; // display unit, "" for a pure number
   digits: number; // decimals to print
   error: number | null; // estimated numerical error in `unit`
+  band: number | null; // half the band that readings of a bench sheet left open, in `unit`
   meaning: string; // definition in one sentence
   headline: boolean;
   how: string[]; // how this number came about: inputs with sources, rule, error, versions; one line each

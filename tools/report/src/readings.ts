@@ -23,7 +23,8 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
   const of = (run: Run, name: string) => run.readings.find((reading) => reading.name === name);
   const words = (reading: Reading | undefined) => {
     if (!reading) return "–";
-    const error = reading.error !== null && reading.error > 0 ? ` ± ${error_text(reading.error, reading.digits)}` : "";
+    const half = reading.band ?? reading.error;
+    const error = half !== null && half > 0 ? ` ± ${error_text(half, reading.digits)}` : "";
     return with_unit(reading.value, reading.digits, "") + error + (reading.unit ? ` ${reading.unit}` : "");
   };
   const several = runs.length > 1;
@@ -69,11 +70,16 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
     .filter((reading) => reading.headline)
     .map((reading) => `${reading.label} ${runs.slice(0, 4).map((run) => (of(run, reading.name) ? with_unit(of(run, reading.name)!.value, reading.digits, reading.unit) : "–")).join(" / ")}`)
     .join(", ");
+  const settled = runs.filter((run) => run.readings.some((reading) => (reading.band ?? null) !== null)).length;
+  const plus_minus =
+    settled === 0
+      ? "± is the estimated error of the calculation, not the scatter of a bench."
+      : `± is what the readings of the bench sheet left open: nine cases of ten lie within${settled < runs.length ? "; of the stacks that no sheet settled it is the estimated error of the calculation" : ""}.`;
   return block(page, {
     heading: several ? "The readings, side by side" : "The readings",
     sentence: !beside ? page.report.sentence : sentence ? sentence_case(`${several && beside ? `${runs.map((run) => short_name(page, run)).slice(0, 4).join(" / ")}: ` : ""}${sentence}.`) : "",
     long: true,
-    content: [el("p", { class: "note" }, "± is the estimated error of the calculation, not the scatter of a bench."), table, ...general, ...how],
+    content: [el("p", { class: "note" }, plus_minus), table, ...general, ...how],
     paint: (pen, box, theme) =>
       beside && runs.length <= 4
         ? paint_table(pen, box, theme, ["", ...runs.map((run) => (several ? short_name(page, run) : "value"))], first.map((reading) => [reading.label, ...runs.map((run) => words(of(run, reading.name)))]))

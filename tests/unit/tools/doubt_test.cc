@@ -1,0 +1,132 @@
+// SPDX-License-Identifier: Apache-2.0
+// Doubts of a case: read, written and read again; independent directions against the covariance they stand
+// for.
+#include "materials/problem.h"
+#include "tests/support/catch.h"
+#include "tests/unit/tools/sample_sheets.h"
+#include "tools/input/case_file.h"
+#include "tools/input/case_text.h"
+#include "tools/input/doubt_reader.h"
+#include "tools/input/doubted_case.h"
+#include "tools/input/stack_text.h"
+
+using namespace solemech;
+using namespace solemech::tools;
+using Catch::Matchers::Contains;
+using solver::DoubtedNumber;
+
+namespace
+{
+const std::string stack_and_rig = R"(format = 1
+[drop]
+mass = "1.2 kg"
+height = "400 mm"
+diameter = "40 mm"
+[plug]
+radius = "37 mm"
+[[layer]]
+name = "core"
+material = "core-foam"
+thickness = "18 mm"
+[[material]]
+name = "core-foam"
+from = "eva-soft"
+)";
+
+ReadOptions options()
+{
+  return tests::small_library();
+}
+
+CaseFile read(const std::string &more)
+{
+  return read_case_text(stack_and_rig + more, "case.toml", options());
+}
+
+std::string problems_of(const std::string &more)
+{
+  try
+  {
+    read(more);
+  }
+  catch (const materials::CaseError &error)
+  {
+    return error.what();
+  }
+  return "";
+}
+} // namespace
+
+TEST_CASE("doubts are read with their correlations, written, and read again alike")
+{
+  const std::vector<solver::Doubt> doubts{{DoubtedNumber::modulus, "core-foam", 0.08, {}},
+                                          {DoubtedNumber::height, "", 0.01, {0.25}},
+                                          {DoubtedNumber::loss, "core-foam", 0.05, {-0.5, 0.125}},
+                                          {DoubtedNumber::thickness, "core", 0.02, {0.1, 0, -0.25}}};
+  const auto                       back = read(doubts_text(doubts)).cases.front().doubts;
+  REQUIRE(back.size() == 3); // another rig has doubts of its own
+  CHECK(back[1].number == DoubtedNumber::loss);
+  CHECK(back[1].of == "core-foam");
+  CHECK(back[1].spread == Approx(0.05).epsilon(1e-5));
+  CHECK(back[1].together == std::vector<double>{-0.5});
+  CHECK(back[2].together == std::vector<double>{0.1, -0.25});
+  CHECK(canonical_text(read(doubts_text(doubts)).cases.front()) != canonical_text(read("").cases.front()));
+}
+
+TEST_CASE(
+  "independent directions have the covariance of the doubts: sum over directions of products (Cholesky)")
+{
+  const std::vector<solver::Doubt> doubts{{DoubtedNumber::modulus, "a", 0.10, {}},
+                                          {DoubtedNumber::loss, "a", 0.20, {-0.6}},
+                                          {DoubtedNumber::density, "a", 0.05, {0.3, 0.4}}};
+  const double                     correlation[3][3] = {{1, -0.6, 0.3}, {-0.6, 1, 0.4}, {0.3, 0.4, 1}};
+  const auto                       directions = independent_doubts(doubts);
+  REQUIRE(directions.size() == 3);
+  for (std::size_t i = 0; i < 3; ++i)
+    for (std::size_t j = 0; j < 3; ++j)
+    {
+      double sum = 0;
+      for (const auto &direction : directions)
+        sum += direction[i] * direction[j];
+      CHECK(sum == Approx(correlation[i][j] * doubts[i].spread * doubts[j].spread * doubts_in_half_band *
+                          doubts_in_half_band));
+    }
+}
+
+TEST_CASE("a moved case has its numbers times the exponent, and no doubts of its own")
+{
+  const auto  file = read("[[settled]]\nnumber = \"thickness\"\nof = \"core\"\ndoubt = \"10 %\"\n");
+  const auto &setup = file.cases.front();
+  const auto  directions = independent_doubts(setup.doubts);
+  CHECK(moved(setup, directions[0], 1).layers[0].thickness == Approx(0.018 * 1.1));
+  CHECK(moved(setup, directions[0], -1).layers[0].thickness == Approx(0.018 / 1.1));
+  CHECK(moved(setup, directions[0], 1).doubts.empty());
+}
+
+TEST_CASE("slips in settled numbers are told with their place")
+{
+  CHECK_THAT(problems_of("[[settled]]\nnumber = \"stifness\"\nof = \"core\"\ndoubt = \"10 %\"\n"),
+             Contains("stiffness"));
+  CHECK_THAT(problems_of("[[settled]]\nnumber = \"loss\"\nof = \"core-foam\"\ndoubt = \"0 %\"\n"),
+             Contains("doubt"));
+  CHECK_THAT(
+    problems_of("[[settled]]\nnumber = \"loss\"\nof = \"core-foam\"\ndoubt = \"5 %\"\ntogether = [0.5]\n"),
+    Contains("1 numbers where 0"));
+  const std::string two =
+    "[[settled]]\nnumber = \"loss\"\nof = \"core-foam\"\ndoubt = \"5 %\"\n[[settled]]\nnumber = "
+    "\"stiffness\"\nof = \"core-foam\"\ndoubt = \"5 %\"\ntogether = [1.5]\n";
+  CHECK_THAT(problems_of(two), Contains("not between -1 and 1"));
+}
+
+TEST_CASE("a stack file written from a case is the same stack under another rig")
+{
+  const auto doubts = doubts_text({{DoubtedNumber::loss, "core-foam", 0.05, {}}});
+  const auto text =
+    stack_text(stack_and_rig + doubts + "[change]\ncore.thickness = \"17 mm\"\n", "case.toml", options());
+  CHECK(text.find("drop") == std::string::npos);
+  const auto rig = "\n[drop]\nmass = \"2 kg\"\nheight = \"100 mm\"\ndiameter = \"40 mm\"\n";
+  const auto again = read_case_text(text + rig, "case.toml", options()).cases.front();
+  CHECK(again.layers.front().thickness == Approx(0.017));
+  CHECK(again.plug.radius == Approx(0.037));
+  CHECK(again.doubts.size() == 1);
+}
