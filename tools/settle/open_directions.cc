@@ -48,7 +48,9 @@ std::vector<OpenDirection> open_directions(const std::vector<Parameter> &paramet
   const char                *no_reading = some_wild ? "No reading that fits the rest" : "No reading";
   std::vector<Eigen::Index>  mixed;
   for (Eigen::Index k = 0; k < linear.fisher.rows(); ++k)
-    if (linear.fisher(k, k) < seen)
+    if (parameters[std::size_t(k)].minor)
+      continue;
+    else if (linear.fisher(k, k) < seen)
       open.push_back(
         {{{parameters[std::size_t(k)].name, 1}},
          1 / std::sqrt(1 + linear.fisher(k, k)),

@@ -86,8 +86,12 @@ std::optional<Eigen::MatrixXd> PredictionTable::jacobian(const Eigen::VectorXd &
   const auto                   n = z.size();
   Eigen::VectorXd              step(n);
   std::vector<Eigen::VectorXd> points{z};
+  std::vector<Eigen::Index>    moved;
   for (Eigen::Index k = 0; k < n; ++k)
   {
+    if (first_predictions_ && parameters_[std::size_t(k)].minor)
+      continue;
+    moved.push_back(k);
     step[k] = std::log1p(relative_step) / parameters_[k].spread;
     if (z[k] + step[k] > highest_[k])
       step[k] = -step[k];
@@ -100,17 +104,15 @@ std::optional<Eigen::MatrixXd> PredictionTable::jacobian(const Eigen::VectorXd &
   Eigen::MatrixXd              jacobian = Eigen::MatrixXd::Zero(answers[0]->size(), n);
   std::vector<Eigen::VectorXd> other_side;
   std::vector<Eigen::Index>    failed;
-  for (Eigen::Index k = 0; k < n; ++k)
-    if (answers[k + 1])
-      jacobian.col(k) = (*answers[k + 1] - *answers[0]) / step[k];
+  for (std::size_t m = 0; m < moved.size(); ++m)
+    if (const auto k = moved[m]; answers[m + 1])
+      jacobian.col(k) = (*answers[m + 1] - *answers[0]) / step[k];
     else
     {
       failed.push_back(k);
       other_side.push_back(z);
       other_side.back()[k] -= step[k];
     }
-  if (failed.empty())
-    return jacobian;
   const auto second = ask(other_side);
   for (std::size_t i = 0; i < failed.size(); ++i)
     if (second[i])
@@ -120,6 +122,19 @@ std::optional<Eigen::MatrixXd> PredictionTable::jacobian(const Eigen::VectorXd &
         fmt::format("runs with a little more and a little less {} both failed; its influence is taken "
                     "as none there",
                     parameters_[failed[i]].name));
+  if (!first_predictions_)
+  {
+    first_predictions_ = *answers[0];
+    first_jacobian_ = jacobian;
+  }
+  else
+    for (Eigen::Index k = 0; k < n; ++k)
+      if (parameters_[std::size_t(k)].minor)
+        for (Eigen::Index i = 0; i < jacobian.rows(); ++i)
+        {
+          const double before = (*first_predictions_)[i];
+          jacobian(i, k) = first_jacobian_(i, k) * (before != 0 ? (*answers[0])[i] / before : 1);
+        }
   return jacobian;
 }
 } // namespace solemech::settle

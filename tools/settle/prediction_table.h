@@ -25,7 +25,8 @@ public:
   std::vector<std::optional<Eigen::VectorXd>> ask(const std::vector<Eigen::VectorXd> &points);
 
   /// d prediction / d z by one-sided differences of `relative_step` of each parameter, away from a limit; the
-  /// other side where that run fails, zero and a note where both do.
+  /// other side where that run fails, zero and a note where both do. Columns of minor parameters are computed
+  /// at the first point asked for and later scaled with the prediction.
   /// @return nothing when the point itself cannot be computed
   std::optional<Eigen::MatrixXd> jacobian(const Eigen::VectorXd &z, double relative_step);
 
@@ -47,5 +48,7 @@ private:
   std::map<std::vector<double>, std::optional<Eigen::VectorXd>> kept_;
   int                      n_evaluations_ = 0, n_failed_ = 0, n_expected_ = 1;
   std::vector<std::string> notes_;
+  std::optional<Eigen::VectorXd> first_predictions_; ///< where the columns of minor parameters were taken
+  Eigen::MatrixXd                first_jacobian_;
 };
 } // namespace solemech::settle

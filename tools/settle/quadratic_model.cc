@@ -124,11 +124,27 @@ QuadraticModel quadratic_model(PredictionTable &table, const std::vector<Paramet
                                const std::vector<Eigen::VectorXd>          &more,
                                std::vector<std::optional<Eigen::VectorXd>> &more_answers)
 {
-  const auto                                           n = centre.size();
-  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(first.covariance);
-  QuadraticModel                                       model;
+  const auto n = centre.size();
+  // Minor parameters keep an axis of their own, straight and without runs.
+  std::vector<Eigen::Index> major;
+  for (Eigen::Index k = 0; k < n; ++k)
+    if (!parameters[std::size_t(k)].minor)
+      major.push_back(k);
+  QuadraticModel model;
   model.centre = centre;
-  model.axes = eigen.eigenvectors();
+  model.axes = Eigen::MatrixXd::Identity(n, n);
+  Eigen::VectorXd lengths = Eigen::VectorXd::Zero(n);
+  if (!major.empty())
+  {
+    const Eigen::MatrixXd                                block = first.covariance(major, major);
+    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(block);
+    for (std::size_t a = 0; a < major.size(); ++a)
+    {
+      lengths[major[a]] = std::sqrt(std::max(0.0, eigen.eigenvalues()[Eigen::Index(a)]));
+      for (std::size_t b = 0; b < major.size(); ++b)
+        model.axes(major[b], major[a]) = eigen.eigenvectors()(Eigen::Index(b), Eigen::Index(a));
+    }
+  }
   for (const auto &observation : observations)
     model.logarithmic.push_back(observation.by_ratio);
   model.curvature = Eigen::MatrixXd::Zero(jacobian.rows(), n);
@@ -142,8 +158,10 @@ QuadraticModel quadratic_model(PredictionTable &table, const std::vector<Paramet
   std::vector<Eigen::VectorXd> points{centre};
   for (Eigen::Index k = 0; k < n; ++k)
   {
+    if (parameters[std::size_t(k)].minor)
+      continue;
     const Eigen::VectorXd axis = model.axes.col(k);
-    double                wanted = std::sqrt(std::max(0.0, eigen.eigenvalues()[k]));
+    double                wanted = lengths[k];
     for (Eigen::Index j = 0; j < n; ++j)
       if (axis[j] != 0)
         wanted = std::min(wanted, greatest_log_step / std::abs(parameters[std::size_t(j)].spread * axis[j]));

@@ -47,7 +47,7 @@ Eigen::VectorXd least_cost(const QuadraticModel &model, const std::vector<Observ
 
 /// Runs on both sides along each principal axis of `first.covariance`, one standard deviation away where the
 /// limits allow it (never more than 0.35 in ln of a parameter: a model is asked for what is near). Runs that
-/// fail leave that side out; an axis without any keeps the slope it had.
+/// fail leave that side out; an axis without any keeps the slope it had, as those of minor parameters do.
 /// @param more  further points to compute in the same batch, for a check; answers in `more_answers`
 QuadraticModel quadratic_model(PredictionTable &table, const std::vector<Parameter> &parameters,
                                const std::vector<Observation> &observations, const Eigen::VectorXd &centre,

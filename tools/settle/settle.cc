@@ -85,29 +85,37 @@ void take_samples(Settled &settled, const Sampled &sampled, double model_error, 
     n_check_runs);
 }
 
-void add_remarks(Settled &settled, const std::vector<Observation> &observations)
+std::string shown(const std::function<std::string(double)> &how, double value)
+{
+  return how ? how(value) : fmt::format("{:.4g}", value);
+}
+
+void add_remarks(Settled &settled, const std::vector<Parameter> &parameters,
+                 const std::vector<Observation> &observations)
 {
   auto &remarks = settled.remarks;
-  for (const auto &parameter : settled.parameters)
-    if (parameter.at_limit)
-      remarks.push_back(
-        fmt::format("{} was pulled to the end of what is allowed for it, {:.4g}; a reading or an "
-                    "assumption is off.",
-                    parameter.name, parameter.band.value));
+  for (std::size_t k = 0; k < settled.parameters.size(); ++k)
+    if (const auto &parameter = settled.parameters[k]; parameter.at_limit)
+      remarks.push_back(fmt::format("{} was pulled to the end of what is allowed for it, {}; a reading or an "
+                                    "assumption is off.",
+                                    parameter.name, shown(parameters[k].shown, parameter.band.value)));
   for (std::size_t i = 0; i < settled.observations.size(); ++i)
   {
     const auto &o = settled.observations[i];
+    const auto &how = observations[i].shown;
     if (o.beyond_assumptions)
       remarks.push_back(
-        fmt::format("{}: no likely value of what is unknown reads {:.4g}; before any reading the model "
-                    "said {:.4g} ({:.4g} to {:.4g}). Check the reading, its unit and the stack.",
-                    o.name, observations[i].value, o.predicted_before, o.before.low, o.before.high));
+        fmt::format("{}: no likely value of what is unknown reads {}; before any reading the model "
+                    "said {} ({} to {}). Check the reading, its unit and the stack.",
+                    o.name, shown(how, observations[i].value), shown(how, o.predicted_before),
+                    shown(how, o.before.low), shown(how, o.before.high)));
     for (const auto j : o.contradicts)
       if (j > i)
         remarks.push_back(
-          fmt::format("{} and {} cannot both hold: no likely value of what is unknown reads {:.4g} and "
-                      "{:.4g}. Take one of them again.",
-                      o.name, observations[j].name, observations[i].value, observations[j].value));
+          fmt::format("{} and {} cannot both hold: no likely value of what is unknown reads {} and "
+                      "{}. Take one of them again.",
+                      o.name, observations[j].name, shown(how, observations[i].value),
+                      shown(observations[j].shown, observations[j].value)));
     if (o.weight < 1)
       remarks.push_back(fmt::format("{} is {:.1f} doubts from what fits the rest and counts only {:.0f} %.",
                                     o.name, std::abs(o.misfit), 100 * o.weight));
@@ -217,7 +225,7 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
   settled.converged = best.converged;
   settled.why_not = best.why_not;
   settled.n_evaluations = table.n_evaluations();
-  add_remarks(settled, observations);
+  add_remarks(settled, parameters, observations);
   settled.remarks.insert(settled.remarks.end(), table.notes().begin(), table.notes().end());
   if (progress)
     progress(1, "settled");

@@ -26,6 +26,11 @@ struct Parameter
   double      median = 1;              ///< before the readings [unit of the parameter]
   double      spread = 1;              ///< standard deviation of ln(parameter) before the readings
   double      lowest = 0, highest = 0; ///< limits [unit of the parameter]
+  /// Known well enough already, such as a thickness by callipers: its influence is taken once, before any
+  /// reading, and carried along; it is not told as open.
+  bool minor = false;
+  /// How people read a value of it; empty: the bare number.
+  std::function<std::string(double)> shown = {};
 };
 
 /// What a reading says: a value, or that the true value is at least this much ("wore through").
@@ -40,6 +45,7 @@ struct Observation
   Meaning     meaning = Meaning::value;
   bool        held_out = false; ///< predicted and judged, never used to settle
   bool by_ratio = false; ///< compare ln(predicted / value) with doubt / value; for readings that span decades
+  std::function<std::string(double)> shown = {}; ///< how people read a value of it; empty: the bare number
 };
 
 /// All predictions for many parameter sets at once, one row a set, one entry an observation in their order;

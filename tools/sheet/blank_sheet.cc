@@ -43,8 +43,9 @@ rig = "guided-rod-1200"
 constexpr const char *layers_note = R"(
 # Layers from the foot down to the ground, as the cut face shows them. Read a thickness with callipers on the cut
 # face without squeezing the foam, at three spots, and write the middle one. +- 0.5 mm is usual for foam (common
-# practice). Without +- a thickness counts as exact: fine for plate and rubber, which hardly show on a drop. Each +-
-# and each unknown material is one more number to settle: with few readings, write few.
+# practice). Without +- that of the callipers is taken: +- 0.2 mm on foam, 0.1 mm on plate and rubber, 0.5 mm beside a
+# unit. Leave the line out when you cannot read it: a wide band is taken, and your readings narrow it. Each +- and each
+# unknown material is one more number to settle: with few readings, write few.
 #
 # material: "unknown foam" and "unknown rubber" are found from your readings; a letter behind, "unknown foam B",
 #   says that layers with the same letter are of one foam. `solemech materials` lists what has a name.
@@ -103,7 +104,7 @@ thickness = "8.0 mm +- 0.5"         # INVENTED; callipers
 diameter = "62 mm"                  # INVENTED; across the unit, rule
 film = "tpu-film"
 film_thickness = "0.6 mm"           # INVENTED; hardly readable on a closed unit
-gauge_pressure = "140 kPa +- 40"    # INVENTED; no hand tool reads it: your readings settle it
+gauge_pressure = "140 kPa +- 40"    # INVENTED; no hand tool reads it: your readings settle it. Left out: 120 kPa +- 80
 # state = "open"                    # a unit that has lost its air
 
 [[layer]]

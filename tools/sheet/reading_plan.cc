@@ -300,7 +300,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
   {
     const auto &unknown = sheet.unknowns[k];
     const auto  how = read_directly(unknown.kind);
-    if (!how)
+    if (!how || unknown.parameter.minor)
       continue;
     const auto &name = unknown.parameter.name;
     const bool  weighed =

@@ -66,11 +66,6 @@ constexpr DropKind drop_kinds[] = {
 };
 constexpr double thinnest_for_gauge = 6e-3; // [m], ISO 48-4 (from memory)
 constexpr double scales_apart = 2.5;        // ratio of moduli that two gauges on one spot cannot differ by
-
-const Gauge &gauge_named(const std::string &scale)
-{
-  return *std::find_if(gauges.begin(), gauges.end(), [&](const Gauge &gauge) { return gauge.name == scale; });
-}
 } // namespace
 
 std::span<const Entry> reading_entries()

@@ -3,6 +3,7 @@
 
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/settled_case.h"
+#include "tools/sheet/value_words.h"
 
 #include <fmt/format.h>
 
@@ -117,6 +118,18 @@ std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unkn
 }
 } // namespace
 
+namespace
+{
+bool is_unknown(const Sheet &sheet, const std::string &layer)
+{
+  return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(), [&](const solver::Layer &one) {
+    return one.name == layer &&
+           std::any_of(sheet.materials.begin(), sheet.materials.end(),
+                       [&](const UnknownMaterial &known) { return known.name == one.material.name; });
+  });
+}
+} // namespace
+
 double returned_by(const solver::Result &result, const std::string &part)
 {
   // What went in: most that the layer ever held (stored, moving) together with what it had lost by then.
@@ -139,6 +152,13 @@ double returned_by(const solver::Result &result, const std::string &part)
 std::vector<Probe> questions(const Sheet &sheet)
 {
   std::vector<Probe> asked;
+  // What a gauge reads on a thin sole is not the hardness of its rubber: that is told beside it.
+  for (const auto &reading : sheet.readings)
+    if (const auto name = fmt::format("bulk hardness of {}", reading.layer);
+        reading.probe.reading == "hardness" && is_unknown(sheet, reading.layer))
+      if (std::none_of(asked.begin(), asked.end(), [&](const Probe &one) { return one.name == name; }))
+        asked.push_back({name, materials::Dimension::number, reading.probe.unit, 0, "", "",
+                         pad_hardness(gauge_named(reading.probe.unit), reading.layer)});
   if (!std::holds_alternative<solver::DropRig>(sheet.setup.rig))
     return asked;
   using D = materials::Dimension;
@@ -170,10 +190,17 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
   std::vector<settle::Parameter>   parameters;
   std::vector<settle::Observation> observations;
   for (const auto &unknown : sheet.unknowns)
+  {
     parameters.push_back(unknown.parameter);
+    parameters.back().shown = [dimension = unknown.dimension](double value) {
+      return value_text(value, dimension);
+    };
+  }
   for (const auto &reading : sheet.readings)
   {
     observations.push_back(reading.observation);
+    observations.back().shown = [dimension = reading.probe.dimension, unit = reading.probe.unit](
+                                  double value) { return value_text(value, dimension, unit); };
     answer.probes.push_back(reading.probe);
   }
   answer.n_readings = observations.size();

@@ -103,16 +103,41 @@ std::string tidied(const std::string &text, const std::string &sheet_text)
 }
 } // namespace
 
+namespace
+{
+/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
+/// hundredth, and is not worth two runs in each later use of the stack.
+constexpr double least_share = 0.02;
+
+bool shows(const settle::Settled &settled, std::size_t k)
+{
+  for (const auto &row : settled.jacobian)
+  {
+    double variance = 0;
+    for (std::size_t i = 0; i < row.size(); ++i)
+      for (std::size_t j = 0; j < row.size(); ++j)
+        variance += row[i] * settled.covariance[i][j] * row[j];
+    if (row[k] * row[k] * settled.covariance[k][k] > least_share * variance)
+      return true;
+  }
+  return false;
+}
+} // namespace
+
 std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled)
 {
   std::vector<solver::Doubt> doubts;
+  std::vector<std::size_t>   told;
   for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
   {
+    if (sheet.unknowns[i].parameter.minor && !shows(settled, i))
+      continue;
     const auto   &unknown = sheet.unknowns[i];
     solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
-    for (std::size_t j = 0; j < i; ++j)
+    for (const std::size_t j : told)
       doubt.together.push_back(settled.correlation[i][j]);
     doubts.push_back(std::move(doubt));
+    told.push_back(i);
   }
   return doubts;
 }
@@ -140,9 +165,9 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
     const auto &unknown = sheet.unknowns[i];
     const auto  value = answer.settled.values[i];
     if (unknown.kind == UnknownKind::thickness)
-      changes += fmt::format("{}.thickness = \"{:.9g} m\"\n", unknown.target, value);
+      changes += fmt::format("layer.{}.thickness = \"{:.9g} m\"\n", unknown.target, value);
     else if (unknown.kind == UnknownKind::gauge_pressure)
-      changes += fmt::format("{}.unit.gauge_pressure = \"{:.9g} Pa\"\n", unknown.target, value);
+      changes += fmt::format("layer.{}.unit.gauge_pressure = \"{:.9g} Pa\"\n", unknown.target, value);
     else if (unknown.kind == UnknownKind::height)
       changes += fmt::format("drop.height = \"{:.9g} m\"\n", value);
     else if (unknown.kind == UnknownKind::mass)
@@ -184,6 +209,7 @@ std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
       one["measured"] = seen.measured.value;
       one["measured_low"] = seen.measured.low;
       one["measured_high"] = seen.measured.high;
+      one["without_this"] = band_json(seen.without_it);
       one["verdict"] = settle::verdict_words(seen.verdict);
       one["held_out"] = seen.held_out;
     }

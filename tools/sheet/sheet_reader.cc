@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/hardness.h"
+#include "materials/nearest_name.h"
 #include "materials/sheet.h"
 #include "tools/sheet/blank_sheet.h"
+#include "tools/sheet/default_doubts.h"
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/reading_reader.h"
 #include "tools/sheet/sheet.h"
@@ -14,6 +16,7 @@
 #include <limits>
 #include <map>
 #include <optional>
+#include <sstream>
 
 namespace solemech::tools
 {
@@ -31,6 +34,17 @@ std::string unknown_family(const std::string &material)
     if (material == unknown_words + family || material.starts_with(unknown_words + family + " "))
       return family;
   return {};
+}
+
+/// "unknown foam" for "unknwon foam" and "unknown fom"; empty when the words are right or something else.
+std::string misspelt_unknown(const std::string &material)
+{
+  std::istringstream words(material);
+  std::string        first, second;
+  words >> first >> second;
+  if (second.empty() || !unknown_family(material).empty())
+    return {};
+  return nearest_name(first + " " + second, {unknown_words + "foam", unknown_words + "rubber"});
 }
 
 std::string text_of(const toml::table &table, const char *name)
@@ -120,8 +134,32 @@ private:
       const Fields fields(*table, "pair", "pair", reading_entries(), *problems_);
       sheet_.pair = fields.text("label");
       sheet_.part = fields.text("part");
+      other_part(tree, fields);
     }
     rewritten_.remove_block(found->first, found->second);
+  }
+
+  /// A sheet whose own words name the other part was filled in for that one.
+  void other_part(const toml::table &tree, const Fields &fields)
+  {
+    const std::string other = sheet_.part == "heel" ? "forefoot" : "heel";
+    const auto        says = [](std::string words, const std::string &part) {
+      std::transform(words.begin(), words.end(), words.begin(),
+                            [](unsigned char c) { return std::tolower(c); });
+      return words.find(part) != std::string::npos;
+    };
+    if (sheet_.part.empty())
+      return;
+    for (const auto &[what, words] : {std::pair<std::string, std::string>{"title", text_of(tree, "title")},
+                                      {"stack", text_of(tree, "stack")},
+                                      {"file name", sheet_.path.stem().string()}})
+      if (says(words, other) && !says(words, sheet_.part))
+      {
+        fields.problem("part",
+                       fmt::format("is \"{}\", but the {} \"{}\" says {}", sheet_.part, what, words, other),
+                       fmt::format("Write part = \"{}\", or mend the {}", other, what));
+        return;
+      }
   }
 
   void layer(const toml::table &table)
@@ -135,11 +173,52 @@ private:
       }
     for (const char *entry : {"material", "ring"})
       if (const auto *node = table.get(entry))
+      {
+        const auto meant = misspelt_unknown(text_of(table, entry));
+        if (!meant.empty() && !options_.library.find(text_of(table, entry)))
+          problems_->add(problem_at(
+            node->source(), fmt::format("{}.{}", name, entry),
+            fmt::format("there is no material \"{}\"", text_of(table, entry)),
+            fmt::format("Did you mean \"{}\"? A foam or rubber that nobody knows is written so", meant)));
         if (const auto family = unknown_family(text_of(table, entry)); !family.empty())
           unknown_material(table, *node, name, family, entry == std::string("ring"));
+      }
     values(table, "layer", name, name);
-    if (const auto *unit = table["unit"].as_table())
+    const auto *unit = table["unit"].as_table();
+    if (unit)
       values(*unit, "unit", name + ".unit", name);
+    if (!table.contains("thickness"))
+      missing(name, "thickness", missing_thickness(family_of(text_of(table, "material")), unit != nullptr));
+    if (unit && !unit->contains("gauge_pressure") && text_of(*unit, "state") != "open")
+      missing(name, "unit.gauge_pressure", missing_gauge_pressure());
+  }
+
+  std::string family_of(const std::string &material) const
+  {
+    if (const auto family = unknown_family(material); !family.empty())
+      return family;
+    const auto *known = options_.library.find(material);
+    return known ? known->family : "foam";
+  }
+
+  /// An entry of a layer that nobody wrote: the case gets its middle, the readings may settle it.
+  void missing(const std::string &layer, const std::string &entry, const MissingValue &value)
+  {
+    const auto address = fmt::format("layer.{}.{}", layer, entry);
+    const auto is_set = [&](const std::string &option) {
+      return option.starts_with(address) || option.starts_with(layer + "." + entry);
+    };
+    if (layer.empty() || std::any_of(options_.overrides.begin(), options_.overrides.end(), is_set))
+      return;
+    const bool  is_thickness = entry == "thickness";
+    const auto &known =
+      *std::find_if(std::begin(doubted_entries), std::end(doubted_entries), [&](const DoubtedEntry &one) {
+        return one.kind == (is_thickness ? UnknownKind::thickness : UnknownKind::gauge_pressure);
+      });
+    taken_.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
+    add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
+    sheet_.assumptions.push_back(fmt::format("{}: not written, taken as {}, the band of {}",
+                                             sheet_.unknowns.back().parameter.name, value.text, value.words));
   }
 
   void unknown_material(const toml::table &table, const toml::node &node, const std::string &layer,
@@ -233,9 +312,8 @@ private:
     auto words = address;
     std::replace(words.begin(), words.end(), '.', ' ');
     std::replace(words.begin(), words.end(), '_', ' ');
-    const double spread = value.one_sigma() / value.value;
-    unknown.parameter = {words, value.value, spread, value.value * std::exp(-4 * spread),
-                         value.value * std::exp(4 * spread)};
+    unknown.parameter =
+      measured_number(entry.kind == UnknownKind::gauge_pressure ? unit_pressure_name(layer) : words, value);
     sheet_.unknowns.push_back(unknown);
     sheet_.doubted.push_back(address);
   }
@@ -244,10 +322,15 @@ private:
   {
     try
     {
-      sheet_.file = read_case_text(sheet_.case_text, sheet_.path.string(), options_);
+      auto options = options_;
+      options.overrides.insert(options.overrides.begin(), taken_.begin(), taken_.end());
+      sheet_.file = read_case_text(sheet_.case_text, sheet_.path.string(), options);
+      sheet_.file.changes.erase(sheet_.file.changes.begin(),
+                                sheet_.file.changes.begin() + static_cast<long>(taken_.size()));
       if (sheet_.file.cases.size() == 1)
       {
         sheet_.setup = sheet_.file.cases.front();
+        add_instrument_doubts(sheet_);
         return true;
       }
       problems_->add({sheet_.path.string(), 0, 0, "series", "a bench sheet is about one stack, not a series",
@@ -267,13 +350,15 @@ private:
   SheetText               rewritten_;
   Sheet                   sheet_;
   std::vector<Note>       notes_;
+  std::vector<std::string> taken_; ///< entries that are not written, as after --set
   Problems               *problems_ = nullptr;
 };
 
 bool layer_is_unknown(const toml::table &table)
 {
   for (const char *entry : {"material", "ring"})
-    if (!unknown_family(text_of(table, entry)).empty())
+    if (const auto material = text_of(table, entry);
+        !unknown_family(material).empty() || !misspelt_unknown(material).empty())
       return true;
   return table.contains("hardness");
 }

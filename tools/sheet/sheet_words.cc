@@ -10,58 +10,6 @@ namespace solemech::tools
 {
 namespace
 {
-using D = materials::Dimension;
-
-struct Printed
-{
-  double      factor;
-  const char *unit;
-  int         decimals;
-};
-
-Printed printed(D dimension, double value)
-{
-  switch (dimension)
-  {
-  case D::length:
-    return {1e3, "mm", std::abs(value) < 0.05 ? 1 : 0};
-  case D::time:
-    return {1e3, "ms", 1};
-  case D::force:
-    return {1, "N", 0};
-  case D::share:
-    return {100, "%", 0};
-  case D::pressure:
-    return {1e-3, "kPa", 0};
-  case D::density:
-    return {1, "kg/m3", 0};
-  case D::mass:
-    return {1, "kg", 3};
-  default:
-    return {1, "", std::abs(value) < 10 ? 2 : 1};
-  }
-}
-
-} // namespace
-
-std::string band_text(const settle::Band &band, D dimension, const std::string &unit)
-{
-  const auto how = printed(dimension, band.value);
-  const auto half = 0.5 * (band.high - band.low) * how.factor;
-  const auto shown = !unit.empty() ? unit : how.unit;
-  return fmt::format("{:.{}f}{}{} +-{:.{}f}", band.value * how.factor, how.decimals, shown.empty() ? "" : " ",
-                     shown, half, how.decimals == 0 && half < 1 ? 1 : how.decimals);
-}
-
-std::string fine_text(double value, D dimension)
-{
-  const auto how = printed(dimension, value);
-  return fmt::format("{:.{}f} {}", value * how.factor, dimension == D::force ? 0 : how.decimals + 1,
-                     how.unit);
-}
-
-namespace
-{
 std::string fit_word(const MaterialFit &fit)
 {
   return fit.misfit <= 1 ? "fits" : fit.misfit <= 2 ? "poor" : "does not fit";
@@ -77,7 +25,8 @@ std::vector<ComparedRow> reading_rows_of(const SettledSheet &answer)
   {
     const auto &seen = answer.settled.observations[i];
     const auto &probe = answer.probes[i];
-    rows.push_back({seen.name, band_text(seen.predicted, probe.dimension, probe.unit), band_text(seen.measured, probe.dimension, probe.unit),
+    const auto  text = [&](const settle::Band &band) { return band_text(band, probe.dimension, probe.unit); };
+    rows.push_back({seen.name, text(seen.measured), text(seen.without_it), text(seen.predicted),
                     std::string(settle::verdict_words(seen.verdict)) + (seen.held_out ? " (held out)" : "") +
                       (seen.weight < 0.99 ? " (wild: counts less)" : "")});
   }
@@ -92,12 +41,15 @@ std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &ans
   {
     const auto &seen = settled.observations[i];
     const auto &probe = answer.probes[i];
-    rows.push_back({probe.part.empty() ? probe.name : probe.part + " returns", band_text(seen.predicted, probe.dimension),
-                    band_text(seen.before, probe.dimension), ""});
+    rows.push_back({probe.part.empty() ? probe.name : probe.part + " returns",
+                    band_text(seen.predicted, probe.dimension, probe.unit),
+                    band_text(seen.before, probe.dimension, probe.unit), ""});
   }
   for (std::size_t k = 0; k < settled.parameters.size(); ++k)
   {
     const auto &parameter = settled.parameters[k];
+    if (sheet.unknowns[k].parameter.minor && !parameter.settled && !parameter.at_limit)
+      continue; // the readings say no more of it than the instrument did
     rows.push_back({parameter.name, band_text(parameter.band, sheet.unknowns[k].dimension), band_text(parameter.before, sheet.unknowns[k].dimension),
                     std::string(parameter.settled ? "" : "  stays open") + (parameter.at_limit ? "  at the end of what is allowed" : "")});
   }
@@ -130,7 +82,11 @@ std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet 
     remarks.push_back(kept);
   for (const auto &assumed : sheet.assumptions)
     remarks.push_back("taken: " + assumed);
-  return remarks;
+  std::vector<std::string> once;
+  for (auto &remark : remarks)
+    if (std::find(once.begin(), once.end(), remark) == once.end())
+      once.push_back(std::move(remark));
+  return once;
 }
 
 std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
@@ -138,10 +94,20 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
   std::string text =
     fmt::format("bench sheet {}{}{}; +- holds nine cases of ten\n\n", sheet.file.label,
                 sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
-  text += fmt::format("  {:<30}{:<20}{:<20}\n", "your readings", "predicted", "measured");
-  for (const auto &row : reading_rows_of(answer))
-    text += fmt::format("  {:<30}{:<20}{:<20}{}\n", row.name, row.predicted, row.measured, row.verdict);
-  text += "  The verdict compares a reading with what all the others say of it.\n";
+  const auto  rows = reading_rows_of(answer);
+  std::size_t widest = 24;
+  for (const auto &row : rows)
+    widest = std::max(widest, row.name.size());
+  const auto line = [&](const ComparedRow &row) {
+    return fmt::format("  {:<{}}  {:<19}{:<21}{:<19}{}\n", row.name, widest, row.measured, row.without_it,
+                       row.settled, row.verdict);
+  };
+  text += line({"your readings", "measured", "without this one", "settled", "verdict"});
+  for (const auto &row : rows)
+    text += line(row);
+  text += "  The verdict compares what you measured with what the model says without this reading, from all "
+          "the others;\n"
+          "  settled is what it says with all of them.\n";
   text += "\n  settled with your readings\n";
   for (const auto &row : settled_rows(sheet, answer))
     text += fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);

@@ -3,22 +3,17 @@
 #pragma once
 
 #include "tools/sheet/settle_sheet.h"
+#include "tools/sheet/value_words.h"
 
 #include <string>
 #include <vector>
 
 namespace solemech::tools
 {
-/// "247 mm +-6", in the unit of the bench.
-std::string band_text(const settle::Band &band, materials::Dimension dimension, const std::string &unit = {});
-
-/// "5.6 mm": with a decimal more than band_text, to tell bands apart.
-std::string fine_text(double value, materials::Dimension dimension);
-
 /// Ready texts of one reading, of one settled number, of one library material in the place of an unknown one.
 struct ComparedRow
 {
-  std::string name, predicted, measured, verdict;
+  std::string name, measured, without_it, settled, verdict;
 };
 struct SettledRow
 {

@@ -60,6 +60,17 @@ LogSpread library_spread(const MaterialSource &library, const std::string &famil
 }
 } // namespace
 
+settle::Parameter measured_number(const std::string &name, const Doubted &value)
+{
+  const double spread = value.one_sigma() / value.value;
+  return {name, value.value, spread, value.value * std::exp(-4 * spread), value.value * std::exp(4 * spread)};
+}
+
+std::string unit_pressure_name(const std::string &layer)
+{
+  return layer + (layer.ends_with("unit") ? "" : " unit") + " gauge pressure";
+}
+
 void set_unknown(solver::Case &setup, const Unknown &unknown, double value)
 {
   scale_number(setup, unknown.kind, unknown.target, value / unknown.parameter.median);
@@ -138,6 +149,11 @@ std::vector<Unknown> material_unknowns(const MaterialSource &library, const Mate
     out.push_back({density, UnknownKind::density, name, Dimension::density});
   }
   return out;
+}
+
+const Gauge &gauge_named(const std::string &scale)
+{
+  return *std::find_if(gauges.begin(), gauges.end(), [&](const Gauge &gauge) { return gauge.name == scale; });
 }
 
 std::function<double(const solver::Case &)> pad_hardness(const Gauge &gauge, const std::string &layer)

@@ -10,6 +10,7 @@
 #include "materials/material_reader.h"
 #include "solver/case.h"
 #include "tools/settle/settle.h"
+#include "tools/sheet/doubted.h"
 
 #include <functional>
 #include <string>
@@ -27,6 +28,12 @@ struct Unknown
   materials::Dimension dimension = materials::Dimension::number; ///< to print it
 };
 
+/// A measured number as a parameter: log-normal, its half band nine cases of ten, four spreads each way.
+settle::Parameter measured_number(const std::string &name, const Doubted &value);
+
+/// "air unit gauge pressure", and "unit gauge pressure" for a layer that is called so.
+std::string unit_pressure_name(const std::string &layer);
+
 /// Changes `setup` from the middle value of `unknown` to `value`.
 void set_unknown(solver::Case &setup, const Unknown &unknown, double value);
 
@@ -40,6 +47,9 @@ struct SlowStiffness
   double youngs_modulus = 0, poisson_ratio = 0;
 };
 SlowStiffness slow_stiffness(const materials::Material &material);
+
+/// @param scale  of a hardness that was read, so one that there is
+const materials::Gauge &gauge_named(const std::string &scale);
 
 /// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and stiffness; 0: there
 /// is no such layer.

@@ -59,7 +59,8 @@ void check_sheet(const std::filesystem::path &path, const std::vector<std::strin
   table.add_row({"rig", rig_text(sheet.setup, Lengths::millimetre)});
   std::vector<std::string> names;
   for (const auto &unknown : sheet.unknowns)
-    names.push_back(unknown.parameter.name);
+    if (!unknown.parameter.minor)
+      names.push_back(unknown.parameter.name);
   table.add_row(
     {"to settle", names.empty() ? "nothing is unknown" : fmt::format("{}", fmt::join(names, ", "))});
   names.clear();

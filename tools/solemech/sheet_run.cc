@@ -53,14 +53,18 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
   const auto   readings = reading_rows_of(answer);
   const auto   agree = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("agree"); });
   const auto   against = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("disagree"); });
-  report::TableBlock compared{"Your readings against the model",
-                              fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.", agree,
-                                          readings.size(), against == 0 ? "none" : std::to_string(against),
-                                          agree + against < static_cast<std::ptrdiff_t>(readings.size()) ? ", of the rest it cannot be told" : ""),
-                              {"reading", "predicted", "measured", "verdict"},
-                              {}};
+  report::TableBlock compared{
+    "Your readings against the model",
+    fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.",
+                agree, readings.size(), against == 0 ? "none" : std::to_string(against),
+                agree + against < static_cast<std::ptrdiff_t>(readings.size())
+                  ? ", of the rest it cannot be told"
+                  : ""),
+    {"reading", "measured", "without this one", "settled", "verdict"},
+    {}};
   for (const auto &row : readings)
-    compared.rows.push_back({row.name, with_sign(row.predicted), with_sign(row.measured), row.verdict});
+    compared.rows.push_back(
+      {row.name, with_sign(row.measured), with_sign(row.without_it), with_sign(row.settled), row.verdict});
   report::TableBlock settled{"What they settle", "What is known of the stack with your readings, and what was known without them.",
                              {"number", "with your readings", "without", ""}, {}};
   for (const auto &row : settled_rows(sheet, answer))

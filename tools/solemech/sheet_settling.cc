@@ -9,6 +9,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace solemech::tools
 {
 Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
@@ -20,7 +22,8 @@ Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std:
   if (sheet.readings.empty())
     problems.add({sheet.path.string(), 0, 0, "reading", "there is none that the model of this rig can use",
                   "Add a block [[reading]] with kind = \"rebound\" and values = [...]"});
-  if (sheet.unknowns.empty())
+  if (std::all_of(sheet.unknowns.begin(), sheet.unknowns.end(),
+                  [](const Unknown &one) { return one.parameter.minor; }))
     problems.add({sheet.path.string(), 0, 0, "layer", "nothing is unknown, so there is nothing to settle",
                   "Write material = \"unknown foam\", or a +- behind a thickness"});
   problems.throw_if_any();

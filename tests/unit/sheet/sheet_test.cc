@@ -6,6 +6,7 @@
 #include "tests/support/catch.h"
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/settled_case.h"
+#include "tools/sheet/sheet_words.h"
 
 #include <algorithm>
 #include <cmath>
@@ -144,7 +145,7 @@ kind = "density"
 layer = "core"
 value = "180 kg/m3 +- 9"
 )");
-  CHECK(sheet.unknowns.size() == 4);
+  CHECK(sheet.unknowns.size() == 5); // stiffness, loss, density, thickness; the rig's guide loss is to 1 %
   // Truth: stiffness 460 kPa and loss 1.15 of the starting foam.
   std::vector<double> truth;
   for (const auto &unknown : sheet.unknowns)
@@ -183,4 +184,122 @@ value = "180 kg/m3 +- 9"
     CHECK(again.find(name)->value == Approx(settled.find(name)->value).epsilon(1e-7));
   CHECK(file.cases.front().layers.front().thickness ==
         Approx(answer.setup.layers.front().thickness).epsilon(1e-7));
+}
+
+TEST_CASE("What nobody wrote gets a band or the doubt of its instrument, and says so", "[sheet]")
+{
+  // Defaults are common practice, no source.
+  const auto sheet = sheet_of(R"(format = 1
+rig = "guided-rod-1200"
+[[layer]]
+name = "unit"
+material = "unknown foam"
+[layer.unit]
+diameter = "62 mm"
+film = "tpu-film"
+film_thickness = "0.6 mm"
+[[layer]]
+name = "outsole"
+material = "rubber-60a"
+thickness = "2.0 mm"
+)");
+  const auto named = [&](const std::string &name) {
+    const auto found = std::find_if(sheet.unknowns.begin(), sheet.unknowns.end(),
+                                    [&](const Unknown &one) { return one.parameter.name == name; });
+    REQUIRE(found != sheet.unknowns.end());
+    return *found;
+  };
+  CHECK_FALSE(named("unit thickness").parameter.minor);
+  CHECK(named("unit thickness").parameter.median == Approx(sheet.setup.layers.front().thickness));
+  CHECK(named("unit gauge pressure").parameter.median ==
+        Approx(sheet.setup.layers.front().unit->gauge_pressure));
+  const auto outsole = named("outsole thickness").parameter;
+  CHECK(outsole.minor);
+  CHECK(outsole.spread * doubts_in_half_band * outsole.median == Approx(0.1e-3));
+  CHECK(named("drop guide loss").parameter.minor);
+  std::string said;
+  for (const auto &taken : sheet.assumptions)
+    said += taken + "\n";
+  INFO(said);
+  for (const char *part :
+       {"unit thickness: not written, taken as 10 mm +- 4", "unit gauge pressure: not written",
+        "+-0.1 mm: outsole thickness", "drop height (+-1 mm", "exact"})
+    CHECK(said.find(part) != std::string::npos);
+  CHECK(sheet.file.changes.empty());
+}
+
+TEST_CASE("Misspelt unknowns and sheets of the other part are caught", "[sheet]")
+{
+  const auto slips = slips_of(R"(format = 1
+title = "my forefoot"
+rig = "guided-rod-1200"
+[pair]
+part = "heel"
+[[layer]]
+name = "core"
+material = "unknwon foam"
+thickness = "18.0 mm"
+)");
+  INFO(slips);
+  CHECK(slips.find(
+          ":8:12: core.material: there is no material \"unknwon foam\". Did you mean \"unknown foam\"?") !=
+        std::string::npos);
+  CHECK(slips.find(":5:8: pair.part: is \"heel\", but the title \"my forefoot\" says forefoot") !=
+        std::string::npos);
+  CHECK(is_sheet("format = 1\n[[layer]]\nmaterial = \"unknown fom\"\n"));
+}
+
+TEST_CASE("A settled stack with an air unit can be read again", "[sheet]")
+{
+  const auto        sheet = sheet_of(R"(format = 1
+rig = "guided-rod-1200"
+[[layer]]
+name = "air"
+material = "unknown foam"
+thickness = "12 mm +- 1"
+[layer.unit]
+diameter = "62 mm"
+film = "tpu-film"
+film_thickness = "0.6 mm"
+gauge_pressure = "140 kPa +- 40"
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+)");
+  std::atomic<bool> go_on{false};
+  const auto        answer = settle_sheet(sheet, {}, formula_bench, {}, go_on);
+  const auto        file =
+    read_case_text(settled_case_text(sheet, answer), (source / "settled.toml").string(), options());
+  CHECK(file.cases.front().layers.front().unit->gauge_pressure ==
+        Approx(answer.setup.layers.front().unit->gauge_pressure).epsilon(1e-7));
+  // Neither thickness nor pressure shows on the formula, so all that is written is what the sheet called
+  // doubtful.
+  CHECK(answer.setup.doubts.size() == 5);
+}
+
+TEST_CASE("A disagreement is told beside what the model says without the reading, in units of the bench",
+          "[sheet]")
+{
+  auto              sheet = sheet_of(head + R"([[reading]]
+kind = "compression"
+value = "6.5 mm +- 0.2"
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+[[reading]]
+kind = "rebound"
+value = "300.7 mm +- 4"
+)");
+  std::atomic<bool> go_on{false};
+  const auto        answer = settle_sheet(sheet, {}, formula_bench, {}, go_on);
+  const auto        rows = reading_rows_of(answer);
+  CHECK(rows[0].measured == "6.5 mm +-0.2");
+  CHECK(rows[0].verdict.starts_with("disagree"));
+  // The one reading pulls what is settled to itself; without it the model follows the other.
+  CHECK(rows[0].without_it != rows[0].settled);
+  const auto text = settled_text(sheet, answer);
+  INFO(text);
+  CHECK(text.find("cannot both hold: no likely value of what is unknown reads 6.5 mm and 7.5 mm") !=
+        std::string::npos);
+  CHECK(text.find("reads 0.0") == std::string::npos);
 }
