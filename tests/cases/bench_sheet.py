@@ -10,6 +10,7 @@ import re
 import shutil
 import subprocess
 import sys
+import time
 
 sheet, program, folder = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
 shutil.rmtree(folder, ignore_errors=True)
@@ -24,9 +25,30 @@ def run(*arguments):
     return done.stdout
 
 
+# Killed half way: what was computed by then is not computed again.
+store = folder / "results/.runs"
+begun = subprocess.Popen([program, "run", sheet, "-o", "first", "--quiet"], cwd=folder, stdout=subprocess.DEVNULL)
+for _ in range(600):
+    if begun.poll() is not None or (store.is_dir() and len(list(store.iterdir())) >= 8):
+        break
+    time.sleep(0.1)
+begun.kill()
+begun.wait()
+kept = {path.name: path.stat().st_mtime_ns for path in store.iterdir() if path.stat().st_size > 0}
+if len(kept) < 8 or (folder / "first").exists():
+    problems.append("a killed settling left no runs, or half a folder")
 first = run(sheet, "-o", "first")
+if any((store / name).stat().st_mtime_ns != when for name, when in kept.items() if (store / name).exists()):
+    problems.append("runs of a killed settling were computed once more")
 if run(sheet, "-o", "again") != first:
     problems.append("the same sheet does not give the same answer")
+# The same sheet again is answered from its folder, another one is not.
+manifest = (folder / "first/manifest.json").stat().st_mtime_ns
+if run(sheet, "-o", "first") != first or (folder / "first/manifest.json").stat().st_mtime_ns != manifest:
+    problems.append("the same sheet is not answered from its folder")
+plan = subprocess.run([program, "plan", sheet, "--json", "--quiet"], capture_output=True, text=True, cwd=folder)
+if not json.loads(plan.stdout)["readings"] or not json.loads(plan.stdout)["cautions"]:
+    problems.append("the plan as JSON lacks its readings or its cautions")
 if "nan" in first.lower():
     problems.append("a number is none")
 if "disagree" in first:

@@ -5,6 +5,7 @@
 #include "tools/sheet/teardown.h"
 
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 
@@ -67,5 +68,31 @@ std::string plan_text(const Sheet &sheet, const ReadingPlan &plan)
   for (const auto &sentence : plan.doubts)
     text += "  " + sentence + "\n";
   return text;
+}
+
+std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
+{
+  nlohmann::json out{{"schema", 1},
+                     {"sheet", sheet.file.label},
+                     {"pair", sheet.pair},
+                     {"part", sheet.part},
+                     {"cautions", teardown_cautions(sheet)},
+                     {"question", plan.question.name},
+                     {"unit", materials::dimension_name(plan.question.dimension)},
+                     {"now", {{"value", plan.now.value}, {"low", plan.now.low}, {"high", plan.now.high}}},
+                     {"not_ranked", plan.left_out},
+                     {"doubts", plan.doubts}};
+  for (const auto &step : teardown_order(sheet))
+    out["teardown"].push_back(
+      {{"cuts", step.cuts}, {"do", step.what}, {"gives", step.gives}, {"ends", step.ends}});
+  out["readings"] = nlohmann::json::array();
+  for (const auto &one : plan.ranked)
+    out["readings"].push_back({{"name", one.name},
+                               {"by", one.instrument},
+                               {"needs", one.needs},
+                               {"note", one.note},
+                               {"half_band_after", one.half_band},
+                               {"worth", one.worth}});
+  return out.dump(2) + "\n";
 }
 } // namespace solemech::tools

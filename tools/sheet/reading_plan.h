@@ -49,4 +49,7 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
 
 /// Order of teardown, next readings and cautions as text.
 std::string plan_text(const Sheet &sheet, const ReadingPlan &plan);
+
+/// The same as JSON, in SI.
+std::string plan_json(const Sheet &sheet, const ReadingPlan &plan);
 } // namespace solemech::tools

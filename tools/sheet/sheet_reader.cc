@@ -2,6 +2,7 @@
 #include "materials/hardness.h"
 #include "materials/nearest_name.h"
 #include "materials/sheet.h"
+#include "tools/input/sheet_entries.h"
 #include "tools/sheet/blank_sheet.h"
 #include "tools/sheet/default_doubts.h"
 #include "tools/sheet/doubted.h"
@@ -131,7 +132,7 @@ private:
       return;
     if (const auto *table = found->second.as_table())
     {
-      const Fields fields(*table, "pair", "pair", reading_entries(), *problems_);
+      const Fields fields(*table, "pair", "pair", sheet_entries(), *problems_);
       sheet_.pair = fields.text("label");
       sheet_.part = fields.text("part");
       other_part(tree, fields);

@@ -248,6 +248,7 @@ struct Parsers
     plan_command.add_option("SHEET", plan.sheet, "A bench sheet")->required()->type_name("");
     plan_command.add_option("--for", plan.question, "Number to narrow: rebound, force or compression (default rebound)")
       ->type_name("NUMBER");
+    plan_command.add_flag("--json", plan.json, "Print the plan as JSON");
     plan_command.add_flag("-q,--quiet", plan.quiet, "No progress; errors still appear");
 
     auto &trial_command = add("trial", "Try a change before cutting a shoe: now, with the change, its price", trial_footer);

@@ -79,6 +79,7 @@ struct PlanRequest
 {
   std::string sheet;                ///< bench sheet
   std::string question = "rebound"; ///< number that is to be narrowed
+  bool        json = false;
   bool        quiet = false;
 };
 

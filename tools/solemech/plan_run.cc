@@ -21,7 +21,7 @@ Exit answer_plan(const PlanRequest &request, const Solve &solve, const std::atom
   return with_kept_runs(solve, request.quiet, interrupted, [&](const RunCases &run, Progress &progress) {
     const auto plan = plan_readings(sheet, *question, run, interrupted);
     progress.clear();
-    fmt::print("{}", plan_text(sheet, plan));
+    fmt::print("{}", request.json ? plan_json(sheet, plan) : plan_text(sheet, plan));
     return Exit::ok;
   });
 }

@@ -34,7 +34,14 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
   if (const auto sheet = sheet_among(request.cases))
   {
     const auto library = materials::Library::load(library_folder());
-    read_sheet(*sheet, {request.settings, {case_folder()}, library.source()}); // slips are told at once
+    // Slips are told at once, and an answer that is there already is shown.
+    const auto read = read_sheet(*sheet, {request.settings, {case_folder()}, library.source()});
+    if (const auto folder = finished_sheet(read, request.output))
+    {
+      tell_place(*folder, true, request);
+      fmt::print("{}", text_of(*folder / (request.json ? "settled.json" : "summary.txt")));
+      return Exit::ok;
+    }
     hand_over(arguments);
   }
   const std::vector<Input> inputs = read_inputs(request.cases, request.settings);

@@ -2,8 +2,11 @@
 #include "tools/solemech/sheet_input.h"
 
 #include "materials/sheet.h"
-#include "tools/sheet/sheet.h"
+#include "tools/input/case_text.h"
+#include "tools/results/checksum.h"
+#include "tools/results/run_folder.h"
 #include "tools/solemech/command_line.h"
+#include "tools/solemech/record.h"
 
 #include <fmt/format.h>
 
@@ -27,5 +30,23 @@ std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> 
     return name;
   }
   return std::nullopt;
+}
+
+std::string sheet_fingerprint(const Sheet &sheet)
+{
+  auto text = sheet.text + sheet.data + canonical_text(sheet.setup);
+  for (const auto &unknown : sheet.unknowns)
+    text += fmt::format("{} {:.12g} {:.12g} {}\n", unknown.parameter.name, unknown.parameter.median,
+                        unknown.parameter.spread, unknown.parameter.minor);
+  return sha256_of_text(text);
+}
+
+std::optional<std::filesystem::path> finished_sheet(const Sheet                                &sheet,
+                                                    const std::optional<std::filesystem::path> &output)
+{
+  const auto hash = sheet_fingerprint(sheet);
+  if (!output)
+    return find_finished(results_root, sheet.file.label, hash, answering_version());
+  return is_finished(*output, hash, answering_version()) ? output : std::nullopt;
 }
 } // namespace solemech::tools

@@ -4,7 +4,6 @@
 #include "materials/library.h"
 #include "tools/input/case_text.h"
 #include "tools/input/stack_text.h"
-#include "tools/results/checksum.h"
 #include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
 #include "tools/results/write_run.h"
@@ -32,7 +31,7 @@ RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const s
   record.label = sheet.file.label;
   record.case_text = case_text;
   record.canonical_text = canonical_text(answer.setup);
-  record.hash = sha256_of_text(sheet.text + sheet.data);
+  record.hash = sheet_fingerprint(sheet);
   record.versions = program_versions();
   record.runs.push_back({sheet.file.label, answer.setup, {}, {}});
   return record;
@@ -116,8 +115,7 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
                    stack_text(record.case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
     folder.write("settled.json", json);
     folder.write("data/sheet.toml", sheet.text);
-    const auto place =
-      folder.commit({sheet.file.label, sha256_of_text(sheet.text + sheet.data), program_versions()});
+    const auto place = folder.commit({sheet.file.label, record.hash, program_versions()});
     tell_place(place, false, request);
     fmt::print("{}", request.json ? json : text);
     return Exit::ok;

@@ -1,0 +1,53 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/input/sheet_entries.h"
+
+namespace solemech::tools
+{
+using namespace materials;
+
+namespace
+{
+using D = Dimension;
+
+const Entry entries[] = {
+  {"pair", "label", D::text, any_value, "", "What you call the pair."},
+  {"pair", "part", D::choice, any_value, "", "Which part of it.", "heel|forefoot"},
+  {"pair", "cut", D::text, any_value, "", "How the plug was cut."},
+  {"reading", "kind", D::choice, any_value, required, "What was read.",
+   "rebound|peak force|deceleration|compression|contact time|hardness|density|impact record|press loop|bend|"
+   "abrasion|tread left"},
+  {"reading", "value", D::text, any_value, "", "One value, with +- if you know it.", "", "values"},
+  {"reading", "values", D::list, any_value, "", "Several hits or spots.", "", "value"},
+  {"reading", "by", D::choice, any_value, "", "How the height was read.", "eye, rule|camera|sensor"},
+  {"reading", "height", D::text, any_value, "", "Fall of this reading, when it is not that of the rig."},
+  {"reading", "mass", D::text, any_value, "", "Drop weight of this reading, when it is not that of the rig."},
+  {"reading", "rest", D::text, any_value, "",
+   "Time between the hits; without it each hit found a rested stack."},
+  {"reading", "layer", D::text, any_value, "", "Layer that a hardness or density belongs to."},
+  {"reading", "where", D::choice, any_value, "", "A gauge: on a thick pad, or on the stack.", "pad|in place"},
+  {"reading", "file", D::file, any_value, "", "CSV file of a sensor, beside the sheet."},
+  {"reading", "diameter", D::text, any_value, "", "Of the flat head of a press."},
+  {"reading", "duration", D::text, any_value, "", "Of one cycle of a press."},
+  {"reading", "hold_out", D::flag, any_value, "false", "Compare only, never settle on it."},
+  {"reading", "wore_through", D::flag, any_value, "false", "Abrasion: the depth is a least one."},
+  {"reading", "note", D::text, any_value, "", "What else is to be said."},
+};
+
+const Section sections[] = {
+  {"pair", "[pair]", "What a bench sheet was filled in for. It makes a case file a bench sheet."},
+  {"reading", "[[reading]]",
+   "What was read on the bench, one block a kind and height. A file with such blocks is a bench sheet: `run` "
+   "settles it."},
+};
+} // namespace
+
+std::span<const Entry> sheet_entries()
+{
+  return entries;
+}
+
+std::span<const Section> sheet_sections()
+{
+  return sections;
+}
+} // namespace solemech::tools

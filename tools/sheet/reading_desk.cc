@@ -1,0 +1,191 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/sheet/reading_desk.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <cstdio>
+#include <numeric>
+
+namespace solemech::tools
+{
+using namespace materials;
+namespace fs = std::filesystem;
+using D = Dimension;
+
+double ReadingDesk::value_of(const Fields &fields, const char *name, Dimension dimension)
+{
+  try
+  {
+    const auto value = parse_doubted(fields.text(name), dimension).value;
+    if (value > 0)
+      return value;
+    fields.problem(name, "must be above zero", "Write what the bench shows");
+  }
+  catch (const InvalidQuantity &error)
+  {
+    fields.problem(name, error.what(), error.cure);
+  }
+  return 1;
+}
+
+Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const Instrument &instrument)
+{
+  Measured            out;
+  std::vector<double> values;
+  double              written = 0;
+  const char         *entry = fields.given("values") ? "values" : "value";
+  const auto          texts =
+    fields.given("values") ? fields.texts("values") : std::vector<std::string>{fields.text("value")};
+  if (!fields.given("values") && !fields.given("value"))
+  {
+    fields.problem("value", "is missing",
+                   "Write value = \"...\", or values = [\"...\", \"...\"] for several hits");
+    return out;
+  }
+  for (const auto &text : texts)
+    try
+    {
+      const auto one = parse_doubted(text, dimension);
+      if (!(one.value > 0))
+        throw InvalidQuantity(fmt::format("\"{}\" is not above zero", text), "Write what the bench shows");
+      values.push_back(one.value);
+      written = std::max(written, one.half_band);
+    }
+    catch (const InvalidQuantity &error)
+    {
+      fields.problem(entry, error.what(), error.cure);
+      return out;
+    }
+  if (values.empty())
+    return out;
+  const auto n = static_cast<double>(values.size());
+  out.n = static_cast<int>(values.size());
+  out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
+  out.half_band = written > 0           ? written
+                  : instrument.relative ? instrument.half_band * out.value
+                                        : instrument.half_band;
+  if (values.size() > 1)
+  {
+    double squares = 0;
+    for (const double value : values)
+      squares += (value - out.value) * (value - out.value);
+    // Scatter of the mean; the instrument's own doubt is the same for all hits and does not average out.
+    out.half_band = std::hypot(out.half_band, doubts_in_half_band * std::sqrt(squares / (n - 1) / n));
+  }
+  if (written == 0)
+  {
+    const auto told =
+      fmt::format("{}: no +- written, taken as that of {}", fields.text("kind"), instrument.name);
+    if (std::find(sheet.assumptions.begin(), sheet.assumptions.end(), told) == sheet.assumptions.end())
+      sheet.assumptions.push_back(told);
+  }
+  if (out.half_band >= out.value)
+  {
+    fields.problem(entry, "the doubt of this reading is not smaller than the reading",
+                   "Write a +- of your own");
+    return out;
+  }
+  out.usable = true;
+  return out;
+}
+
+std::size_t ReadingDesk::add_bench(Bench bench)
+{
+  sheet.benches.push_back(std::move(bench));
+  return sheet.benches.size() - 1;
+}
+
+std::size_t ReadingDesk::drop_bench(const Fields &fields)
+{
+  const double height = fields.given("height") ? value_of(fields, "height", D::length) : 0;
+  const double mass = fields.given("mass") ? value_of(fields, "mass", D::mass) : 0;
+  const double rest = fields.given("rest") ? value_of(fields, "rest", D::time) : 0;
+  const int hits = rest > 0 && fields.given("values") ? static_cast<int>(fields.texts("values").size()) : 0;
+  if (height == 0 && mass == 0 && hits == 0)
+    return 0;
+  return add_bench([=](solver::Case &setup) {
+    auto &drop = std::get<solver::DropRig>(setup.rig);
+    if (height > 0)
+      drop.height = height;
+    if (mass > 0)
+      drop.mass = mass;
+    if (hits > 0)
+      drop.hits = hits, drop.rest = rest;
+  });
+}
+
+std::string ReadingDesk::file_text(const Fields &fields, fs::path &path)
+{
+  const auto name = fields.text("file");
+  if (name.empty())
+  {
+    if (!fields.given("file"))
+      fields.problem("file", "is missing: the readings are taken from a sensor's CSV file",
+                     "Write file = \"impact.csv\"");
+    return {};
+  }
+  path = fs::path(name).is_absolute() ? fs::path(name) : sheet.path.parent_path() / name;
+  std::error_code error;
+  if (!fs::is_regular_file(path, error))
+  {
+    fields.problem("file", fmt::format("there is no file \"{}\" beside the sheet", name),
+                   "Give the name of a CSV file");
+    return {};
+  }
+  // A million rows of two numbers is some 30 MB; more is no record of one hit.
+  if (fs::file_size(path, error) > 64'000'000)
+  {
+    fields.problem("file", "is larger than 64 MB", "Cut the record down to the hit");
+    return {};
+  }
+  std::string text;
+  std::FILE  *stream = std::fopen(path.c_str(), "rb");
+  char        buffer[65536];
+  std::size_t n = 0;
+  while (stream && (n = std::fread(buffer, 1, sizeof buffer, stream)) > 0)
+    text.append(buffer, n);
+  if (stream)
+    std::fclose(stream);
+  sheet.data += text;
+  return text;
+}
+
+const solver::Layer *ReadingDesk::find_layer(const std::string &name, const toml::node &node,
+                                             const std::string &title)
+{
+  if (!has_case)
+    return nullptr;
+  std::vector<std::string> names;
+  for (const auto &layer : sheet.setup.layers)
+  {
+    if (layer.name == name)
+      return &layer;
+    names.push_back(layer.name);
+  }
+  const auto near = nearest_name(name, names);
+  problems.add(
+    problem_at(node.source(), title, fmt::format("there is no layer \"{}\"", name),
+               near.empty() ? "Name a layer of the sheet" : fmt::format("Did you mean \"{}\"?", near)));
+  return nullptr;
+}
+
+void ReadingDesk::add(Probe probe, double value, double half_band, bool held_out, const std::string &layer)
+{
+  SheetReading reading;
+  const auto   same =
+    std::count_if(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &other) {
+      return other.probe.name == probe.name || other.probe.name.starts_with(probe.name + " (");
+    });
+  if (same > 0)
+    probe.name += fmt::format(" ({})", same + 1);
+  reading.observation.name = probe.name;
+  reading.observation.value = value;
+  reading.observation.doubt = half_band / doubts_in_half_band;
+  reading.observation.held_out = held_out;
+  reading.probe = std::move(probe);
+  reading.layer = layer;
+  sheet.readings.push_back(std::move(reading));
+}
+} // namespace solemech::tools
