@@ -205,6 +205,8 @@ struct SlideRig
   Tup                       tup;                ///< the court as a striker: flat, as wide as the section
   geometry::LugOutline      lug;                ///< height and skin are those of the layers
   LugNeighbours             neighbours = LugNeighbours::periodic;
+  double                    pad_length = 0;     ///< along the bar, of pads with free ends [m]; 0: a long bar
+  double                    pad_gap = 0;        ///< from end to end of two pads [m]
   std::string               court, court_state; ///< names, for people
   materials::FrictionData   friction;           ///< of the court in its state
   double                    friction_lowest = 0, friction_highest = 0; ///< band that `friction.mu_ref state` is known to [-]

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/slide.h"
 
+#include "geometry/tread_pattern.h"
 #include "materials/contact_heat.h"
 #include "solver/recorder.h"
 
@@ -32,6 +33,21 @@ geometry::LugOutline outline_of(const Case &input, const SlideRig &rig)
   return outline;
 }
 
+/// A pad with free ends acts as a long bar of softer rubber.
+materials::Material rubber_of(const Case &input, const SlideRig &rig)
+{
+  auto  material = input.layers.at(1).material;
+  auto *rubber = std::get_if<materials::RubberData>(&material.data);
+  if (rig.pad_length > 0 && rubber)
+  {
+    const double share =
+      geometry::pad_stiffness_share(rig.lug.width, rig.pad_length, input.layers.at(1).thickness);
+    for (double *coefficient : {&rubber->c10, &rubber->c20, &rubber->c30, &rubber->c01})
+      *coefficient *= share;
+  }
+  return material;
+}
+
 /// One recorded state, beside what slide_process.h records.
 struct Moment
 {
@@ -48,8 +64,8 @@ public:
     : input_(input), rig_(rig), options_(options), friction_(rig.friction),
       cosine_(std::max(0.0, std::cos(rig.heading))), sine_(std::sin(rig.heading)),
       driven_(std::max(cosine_, least_driven)),
-      model_({outline_of(input, rig), input.layers.at(1).material, input.layers.at(0).material, rig.neighbours}, input,
-             mesh_share * resolution.mesh_level,
+      model_({outline_of(input, rig), rubber_of(input, rig), input.layers.at(0).material, rig.neighbours},
+             input, mesh_share * resolution.mesh_level,
              slip_share * input.layers.at(1).thickness * resolution.step_tolerance * driven_),
       integrator_(sliding_integrator(model_))
   {

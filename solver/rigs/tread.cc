@@ -56,7 +56,8 @@ private:
   std::vector<double> pressures(Movement movement) const
   {
     auto         values = zone_forces(tread_, movement);
-    const double bars = rig_.lug.width / rig_.lug.spacing;
+    const double along = rig_.pad_length > 0 ? rig_.pad_length / (rig_.pad_length + rig_.pad_gap) : 1;
+    const double bars = along * rig_.lug.width / rig_.lug.spacing;
     for (std::size_t z = 0; z < values.size(); ++z)
       values[z] /= tread_.zones[z].length * tread_.zones[z].width * bars;
     return values;

@@ -83,6 +83,17 @@ TEST_CASE("along the bar nothing bends it", "[slide]")
   CHECK(reading(across, "trailing_lift") > reading(along, "trailing_lift"));
 }
 
+TEST_CASE("a pad is softer than the bar it is cut from, by 3/4 to 1 (Lindley 1979)", "[slide]")
+{
+  auto pad = bar(0.6, 0);
+  std::get<solver::SlideRig>(pad.rig).pad_length = 4 * mm;
+  const auto   of_bar = solver::run(bar(0.6, 0), alone()), of_pad = solver::run(pad, alone());
+  const double ratio = reading(of_bar, "lug_shear_stiffness") / reading(of_pad, "lug_shear_stiffness");
+  CHECK(ratio > 1.05);
+  CHECK(ratio < 4. / 3);
+  CHECK(reading(of_pad, "effective_grip") == Approx(0.6).epsilon(1e-3));
+}
+
 TEST_CASE("friction that falls with pressure grips less than at the mean pressure", "[slide]")
 {
   // mu p is concave in p, so that by Jensen's inequality an uneven pressure on the touching face carries less than an

@@ -113,11 +113,14 @@ RigDifference bar_difference(const solver::SlideRig &a, const solver::SlideRig &
                       auto       &rig = std::get<solver::SlideRig>(to.rig);
                       const auto &other = std::get<solver::SlideRig>(from.rig);
                       rig.lug = other.lug, rig.neighbours = other.neighbours;
+                      rig.pad_length = other.pad_length, rig.pad_gap = other.pad_gap;
                       rig.tup = other.tup, rig.lug_heat = other.lug_heat;
                       to.plug.radius = from.plug.radius;
                     }};
   add(bar.details, "width of the bar", number(a.lug.width, "mm", 1e3), number(b.lug.width, "mm", 1e3));
   add(bar.details, "spacing of the bars", number(a.lug.spacing, "mm", 1e3), number(b.lug.spacing, "mm", 1e3));
+  add(bar.details, "length of the pads", number(a.pad_length, "mm", 1e3), number(b.pad_length, "mm", 1e3));
+  add(bar.details, "gap between pads", number(a.pad_gap, "mm", 1e3), number(b.pad_gap, "mm", 1e3));
   add(bar.details, "draft", number(degrees(a.lug.draft), "deg"), number(degrees(b.lug.draft), "deg"));
   add(bar.details, "edge radius of the bar", number(a.lug.edge_radius, "mm", 1e3),
       number(b.lug.edge_radius, "mm", 1e3));

@@ -206,6 +206,11 @@ void write(CanonicalWriter &out, const solver::SlideRig &rig)
       out.number("z", z);
     });
   out.whole("neighbours", static_cast<int>(rig.neighbours));
+  if (rig.pad_length > 0)
+  {
+    out.number("pad_length", rig.pad_length);
+    out.number("pad_gap", rig.pad_gap);
+  }
   out.word("court", rig.court);
   out.word("court_state", rig.court_state);
   out.inside("friction", [&] { write(out, rig.friction); });

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <span>
 #include <sstream>
 
 namespace solemech::tools
@@ -17,17 +18,46 @@ using materials::nearest_name;
 namespace
 {
 constexpr std::string_view of_unit[] = {"fibre_tension", "threshold_load", "heat_time"};
-constexpr std::string_view of_slide[] = {"effective_grip", "edge_pressure", "deflection",        "life_steps",
-                                         "relative_life",  "worn_grip",     "worn_edge_pressure",
-                                         "ground_depth",   "ground_volume", "through_time", "loss_over_reference",
-                                         "found_volume",   "grip_push_off", "grip_braking", "grip_side_cut",
-                                         "pivot_moment"};
 constexpr std::string_view of_drop[] = {"rebound_by_height", "rebound_height", "return_by_speed",
                                         "return_by_loop",    "contact_time",   "peak_deceleration",
                                         "left_in_stack"};
 constexpr std::string_view of_press[] = {"loop_return", "loop_energy_in", "loop_energy_lost",
                                          "secant_stiffness"};
+constexpr std::string_view of_gauge[] = {"hardness"};
+constexpr std::string_view of_slide[] = {"effective_grip", "edge_pressure", "deflection", "contact_share",
+                                         "trailing_lift"};
+constexpr std::string_view of_wear[] = {"life_steps",         "relative_life",  "worn_grip",
+                                        "worn_edge_pressure", "effective_grip", "edge_pressure"};
+constexpr std::string_view of_tread[] = {"grip_push_off", "grip_braking", "grip_side_cut", "pivot_moment"};
+constexpr std::string_view of_abrasion[] = {"ground_depth", "ground_volume", "through_time",
+                                            "loss_over_reference", "found_volume"};
 constexpr std::string_view lost_in = "lost_in.";
+
+/// A kind of rig as people call it, what it alone gives, and what to take instead of something else.
+struct RigWords
+{
+  RigKind                           kind;
+  const char                       *word;
+  std::span<const std::string_view> own;
+  const char                       *instead;
+};
+constexpr RigWords rig_words[] = {
+  {RigKind::drop, "drop", of_drop,
+   "Take return_by_loop, rebound_by_height, peak_force or greatest_compression"},
+  {RigKind::press, "press", of_press, "Take loop_return, peak_force or greatest_compression"},
+  {RigKind::gauge, "gauge", of_gauge, "Take hardness"},
+  {RigKind::slide, "slide", of_slide,
+   "Take effective_grip, deflection, edge_pressure, contact_share or trailing_lift"},
+  {RigKind::wear, "wear", of_wear, "Take life_steps, relative_life, worn_grip or worn_edge_pressure"},
+  {RigKind::tread, "whole tread", of_tread,
+   "Take grip_push_off, grip_braking, grip_side_cut or pivot_moment"},
+  {RigKind::abrasion, "abrasion bench", of_abrasion, "Take ground_depth, ground_volume or through_time"}};
+
+const RigWords &words_of(RigKind kind)
+{
+  return *std::find_if(std::begin(rig_words), std::end(rig_words),
+                       [&](const auto &words) { return words.kind == kind; });
+}
 
 bool contains(const auto &list, std::string_view name)
 {
@@ -76,11 +106,8 @@ ReadingOf reading_of(const std::string &text, const std::vector<NamedRun> &runs)
   if (dimension == Dimension::text)
     throw InvalidMeasure(fmt::format("there is no reading \"{}\"", name),
                          near_or_all(name, measured_readings()));
-  if (!rig_gives(name, runs[run].is_press))
-    throw InvalidMeasure(fmt::format("a {} does not give {}", runs[run].is_press ? "press" : "drop", name),
-                         runs[run].is_press
-                           ? "Take loop_return, peak_force or greatest_compression"
-                           : "Take return_by_loop, rebound_by_height, peak_force or greatest_compression");
+  if (const auto &words = words_of(runs[run].rig); !rig_gives(name, words.kind))
+    throw InvalidMeasure(fmt::format("a {} does not give {}", words.word, name), words.instead);
   if (contains(of_unit, name) && !runs[run].has_unit)
     throw InvalidMeasure(fmt::format("the stack of this run has no air unit that could have a {}", name),
                          "Take a run with an air unit");
@@ -100,11 +127,27 @@ Dimension reading_dimension(std::string_view name)
   return entry ? entry->dimension : Dimension::text;
 }
 
-bool rig_gives(std::string_view reading, bool is_press)
+RigKind rig_kind_of(const solver::Rig &rig)
 {
-  if (contains(of_slide, reading))
-    return false;
-  return is_press ? !contains(of_drop, reading) : !contains(of_press, reading);
+  if (std::holds_alternative<solver::PressRig>(rig))
+    return RigKind::press;
+  if (std::holds_alternative<solver::DurometerRig>(rig))
+    return RigKind::gauge;
+  if (std::holds_alternative<solver::AbrasionRig>(rig))
+    return RigKind::abrasion;
+  if (const auto *slide = std::get_if<solver::SlideRig>(&rig))
+    return slide->wear ? RigKind::wear : slide->tread ? RigKind::tread : RigKind::slide;
+  return RigKind::drop;
+}
+
+bool rig_gives(std::string_view reading, RigKind rig)
+{
+  if (contains(words_of(rig).own, reading))
+    return true;
+  // A press and a drop share what no rig has for itself alone.
+  return (rig == RigKind::drop || rig == RigKind::press) &&
+         std::none_of(std::begin(rig_words), std::end(rig_words),
+                      [&](const auto &words) { return contains(words.own, reading); });
 }
 
 std::vector<std::string> measured_readings()

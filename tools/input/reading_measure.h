@@ -9,6 +9,7 @@
 #pragma once
 
 #include "materials/quantity.h"
+#include "solver/case.h"
 
 #include <cstddef>
 #include <stdexcept>
@@ -49,11 +50,16 @@ struct InvalidMeasure : std::runtime_error
   std::string cure;
 };
 
+/// What a run is of: each kind of rig gives readings of its own.
+enum class RigKind { drop, press, gauge, slide, wear, tread, abrasion };
+
+RigKind rig_kind_of(const solver::Rig &rig);
+
 /// One run as a measure may name it.
 struct NamedRun
 {
   std::string              ending; ///< of its label, "" when it is the only one
-  bool                     is_press = false;
+  RigKind                  rig = RigKind::drop;
   bool                     has_unit = false;
   std::vector<std::string> layers;
 };
@@ -70,5 +76,5 @@ std::vector<std::string> measured_readings();
 materials::Dimension reading_dimension(std::string_view name);
 
 /// True when the rig gives the reading: a press has no rebound, a drop no loop energy.
-bool rig_gives(std::string_view reading, bool is_press);
+bool rig_gives(std::string_view reading, RigKind rig);
 } // namespace solemech::tools

@@ -2,6 +2,7 @@
 #include "tools/input/slide_reader.h"
 
 #include "geometry/errors.h"
+#include "geometry/tread_pattern.h"
 #include "materials/court_reader.h"
 #include "materials/hardness.h"
 
@@ -75,6 +76,43 @@ void check_shape(const Fields &fields, const geometry::LugOutline &lug)
                    "Change it, or the size of the bar");
   }
 }
+/// What each pattern needs beside the section of its bar, and what to write for instance.
+struct PatternEntry
+{
+  const char *pattern, *entry, *example;
+};
+constexpr PatternEntry pattern_entries[] = {{"herringbone", "arm_angle", "30 deg"},
+                                            {"wavy-bar", "wave_length", "20 mm"},
+                                            {"wavy-bar", "swing", "2 mm"},
+                                            {"pad", "length", "6 mm"}};
+
+void read_pattern(const Fields &fields, solver::SlideRig &rig)
+{
+  const auto pattern = fields.text("pattern");
+  bool       whole = true;
+  for (const auto &[of, entry, example] : pattern_entries)
+    if ((pattern == of) != fields.given(entry))
+    {
+      whole = false;
+      fields.problem(entry,
+                     pattern == of ? "is missing" : fmt::format("means nothing for pattern \"{}\"", pattern),
+                     pattern == of ? fmt::format("Give {} = \"{}\"", entry, example)
+                                   : fmt::format("Take the line out, or write pattern = \"{}\"", of));
+    }
+  if (fields.given("gap") && pattern != "pad")
+    fields.problem("gap", "is between pads", "Take the line out, or write pattern = \"pad\"");
+  if (!whole)
+    return;
+  if (pattern == "herringbone")
+    rig.heading = fields.value("arm_angle");
+  else if (pattern == "wavy-bar")
+    rig.heading = geometry::wavy_bar_angle(fields.value("swing"), fields.value("wave_length"));
+  else if (pattern == "pad")
+  {
+    rig.pad_length = fields.value("length");
+    rig.pad_gap = fields.given("gap") ? fields.value("gap") : rig.lug.spacing - rig.lug.width;
+  }
+}
 } // namespace
 
 void read_lug(const Fields &fields, solver::SlideRig &rig)
@@ -91,12 +129,7 @@ void read_lug(const Fields &fields, solver::SlideRig &rig)
     fields.text("neighbours") == "none" ? solver::LugNeighbours::free : solver::LugNeighbours::periodic;
   rig.lug_heat.conductivity = fields.value("conductivity");
   rig.lug_heat.specific_heat = fields.value("specific_heat");
-  const bool arms = fields.text("pattern") == "herringbone";
-  if (arms != fields.given("arm_angle"))
-    fields.problem("arm_angle", arms ? "is missing" : "means nothing for straight bars",
-                   arms ? "Give arm_angle = \"30 deg\"" : "Take the line out, or pattern = \"herringbone\"");
-  if (arms && fields.given("arm_angle"))
-    rig.heading = fields.value("arm_angle");
+  read_pattern(fields, rig);
   check_shape(fields, lug);
 }
 
@@ -135,8 +168,10 @@ void read_slide(const Fields &fields, const std::vector<materials::Court> &court
   rig.distance = fields.value("distance");
   const double heading = fields.value("heading");
   if (rig.heading > 0 && heading > 0)
-    fields.problem("heading", "a herringbone is slid straight: at another heading its two arms differ",
-                   "Take the line out, or slide each arm as a straight bar at its own heading");
+    fields.problem("heading",
+                   "a herringbone or a wavy bar is slid straight: at another heading its two sides differ",
+                   "Take the line out, slide each arm as a straight bar at its own heading, or make a "
+                   "[tread] with a [[zone]] of them");
   if (!(rig.heading > 0))
     rig.heading = heading;
   if (rig.court.empty())

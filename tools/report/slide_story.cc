@@ -76,6 +76,8 @@ std::vector<std::string> slide_story(const Run &run)
     text += fmt::format(
       " The friction of this floor is known to a band from {:.2g} to {:.2g} only; the grip moves with it.",
       rig.friction_lowest, rig.friction_highest);
+  if (rig.pad_length > 0)
+    text += " Pads are calculated as a long bar of softer rubber: their ends are free to bulge.";
   story.push_back(text);
 
   text = fmt::format("Its face goes along with the floor by {:.2f} mm before it slides.",

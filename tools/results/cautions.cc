@@ -128,6 +128,10 @@ std::vector<std::string> cautions(const std::vector<const solver::Case *> &setup
     texts.emplace_back("Never grind on or near a unit under pressure: it bursts without warning. Hot rubber and synthetic leather "
                        "give off fumes: stop when it smells or smokes.");
   }
+  if (std::any_of(setups.begin(), setups.end(),
+                  [](const auto *setup) { return std::holds_alternative<solver::DurometerRig>(setup->rig); }))
+    texts.emplace_back("The tip of a hardness gauge is hard and can be sharp: press it onto a shoe that stands on a table, never "
+                       "against a hand, and not where a unit under pressure lies close below.");
   if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_abrasion(*setup); }))
     texts.emplace_back("What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
   if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {

@@ -74,6 +74,8 @@ std::string slide_text(const solver::SlideRig &rig, Lengths lengths)
                       1e-3 * rig.pressure, rig.speed, rig.heading * 180 / std::numbers::pi,
                       length_text(rig.lug.width, lengths), length_text(rig.lug.height, lengths),
                       length_text(rig.lug.spacing, lengths));
+  if (rig.pad_length > 0)
+    text += fmt::format(", cut into pads {} long", length_text(rig.pad_length, lengths));
   if (rig.tread)
     text = fmt::format("sole of {} on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} headings; bars {} wide, {} "
                        "high, {} apart",

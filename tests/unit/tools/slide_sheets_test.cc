@@ -75,6 +75,26 @@ TEST_CASE("a slide: bar, court and load where they belong")
   CHECK(rig.lug_heat.density == data.layers[1].material.density);
 }
 
+TEST_CASE("wavy bars and pads: the limits are straight bars, the numbers tell in the fingerprint")
+{
+  const auto rig = [](const std::string &pattern) {
+    return std::get<solver::SlideRig>(
+      one(slide_sheet("rubber = \"rubber-64a\"\n" + pattern + bar, "court = \"hardwood\"\n")).rig);
+  };
+  CHECK(rig("pattern = \"wavy-bar\"\nwave_length = \"20 mm\"\nswing = \"0 mm\"\n").heading ==
+        Approx(0).margin(1e-7));
+  CHECK(rig("pattern = \"wavy-bar\"\nwave_length = \"20 mm\"\nswing = \"3 mm\"\n").heading > 0.3);
+  const auto pad = rig("pattern = \"pad\"\nlength = \"6 mm\"\n");
+  CHECK(pad.pad_length == Approx(6e-3));
+  CHECK(pad.pad_gap == Approx(4e-3)); // as between the sides
+  const auto text = [](const char *length) {
+    return tools::canonical_text(one(slide_sheet("rubber = \"rubber-64a\"\npattern = \"pad\"\nlength = \"" +
+                                                   std::string(length) + "\"\n" + bar,
+                                                 "court = \"hardwood\"\n")));
+  };
+  CHECK(text("6 mm") != text("7 mm"));
+}
+
 TEST_CASE("a friction of one's own takes the place of the court's law")
 {
   const auto  data = one(sound, {"slide.friction=0.9"});
@@ -139,6 +159,15 @@ TEST_CASE("slips of a slide are told with their cure")
   CHECK_THAT(slips(slide_sheet("rubber = \"rubber-64a\"\npattern = \"herringbone\"\n" + bar,
                                "court = \"hardwood\"\n")),
              Contains("lug.arm_angle: is missing"));
+  CHECK_THAT(slips(slide_sheet("rubber = \"rubber-64a\"\npattern = \"wavy-bar\"\nswing = \"2 mm\"\n" + bar,
+                               "court = \"hardwood\"\n")),
+             Contains("lug.wave_length: is missing"));
+  CHECK_THAT(
+    slips(slide_sheet("rubber = \"rubber-64a\"\nlength = \"6 mm\"\n" + bar, "court = \"hardwood\"\n")),
+    Contains("lug.length: means nothing for pattern \"straight-bar\""));
+  CHECK_THAT(slips(slide_sheet("rubber = \"rubber-64a\"\npattern = \"pads\"\nlength = \"6 mm\"\n" + bar,
+                               "court = \"hardwood\"\n")),
+             Contains("Did you mean \"pad\""));
   CHECK_THAT(slips("format = 1\n[slide]\ncourt = \"hardwood\"\n"), Contains("the case has no [lug]"));
   CHECK_THAT(slips(sound + "[drop]\nmass = \"1 kg\"\n"), Contains("does not go with a slide"));
 }
