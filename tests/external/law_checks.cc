@@ -5,6 +5,7 @@
 #include "materials/chamber_gas.h"
 #include "materials/foam.h"
 #include "materials/hardness.h"
+#include "materials/ogden_hill.h"
 #include "tests/external/check.h"
 
 #include <fmt/format.h>
@@ -162,4 +163,37 @@ TEST_CASE("hardness relations give their worked values", "[external]")
   external_check({"Qi, Joyce & Boyce 2003, log-linear relation (from memory)",
                   "Young's modulus at 60 Shore A", 5.8844,
                   modulus_log_linear({60, HardnessScale::shore_a}) / 1e6, law_tolerance, "MPa"});
+}
+
+TEST_CASE("three terms of the network law are Ogden's rubber", "[external]")
+{
+  // Coefficients of R.W. Ogden, Proc. R. Soc. A 326 (1972), from memory: mu_i 0.618, 0.001177, -0.00981 MPa
+  // at exponents 1.3, 5, -2; a term of the network law has mu_i alpha_i/2. Measured points of L.R.G. Treloar
+  // 1944 as digitised in open tables.
+  const OgdenHill terms[] = {{0.618e6 * 1.3 / 2, 1.3, 0}, {0.001177e6 * 5 / 2, 5, 0}, {0.00981e6, -2, 0}};
+  struct Row
+  {
+    const char *pull;
+    double      stretch, second, stress, measured;
+  };
+  for (const auto &[pull, stretch, second, stress, measured] :
+       {Row{"pulled", 2, -0.5, 0.59124, 0}, Row{"pulled", 0.8, -0.5, -0.32653, 0},
+        Row{"sheared", 2, 0, 0.67256, 0}, Row{"pulled both ways", 2, 1, 0.80597, 0},
+        Row{"pulled", 3.01, -0.5, 0.866, 0.85}, Row{"sheared", 2.98, 0, 0.929, 0.93},
+        Row{"pulled both ways", 3.03, 1, 1.222, 1.24}})
+  {
+    const double e = std::log(stretch);
+    double       obtained = 0;
+    for (const auto &term : terms)
+    {
+      const auto r = term.response(LogStrains<double>{e, second * e, -(1 + second) * e});
+      obtained += (r.stress[0] - r.stress[2]) / stretch / 1e6;
+    }
+    const auto what = fmt::format("{} to {:.2f}", pull, stretch);
+    external_check({"Ogden 1972, three terms for vulcanised rubber (from memory)", what, stress, obtained,
+                    law_tolerance, "MPa"});
+    if (measured > 0)
+      external_check({"Treloar 1944, vulcanised rubber, digitised points", what + ", three-term law",
+                      measured, obtained, 0.05, "MPa"});
+  }
 }

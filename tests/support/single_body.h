@@ -127,7 +127,7 @@ inline Vector traction_load(const solver::Discretisation &mesh, int boundary,
           x[c] += shapes.value[a] * mesh.nodes()[nodes[a]][c];
           along[c] += shapes.slope[a] * mesh.nodes()[nodes[a]][c];
         }
-      const double around = mesh.section() == MeshSection::axisymmetric ? 2 * M_PI * x[0] : 2.0;
+      const double around = mesh.around(x[0]);
       const Point  t = traction(x);
       for (unsigned a = 0; a < 3; ++a)
         for (unsigned c = 0; c < 2; ++c)
