@@ -75,7 +75,7 @@ class Sheets(ProgramTest):
                     (self.folder / "freed.toml").write_text(text)
                     code, output, messages = self.call("check", "freed.toml")
                     self.assertEqual((code, messages), (0, ""))
-                    if "abrasion" not in what:
+                    if "tread left" not in what:
                         self.assertNotIn("none yet", output)
                     n_freed += 1
         self.assertGreaterEqual(n_freed, 24)

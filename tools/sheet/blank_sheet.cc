@@ -184,12 +184,26 @@ constexpr const char *readings = R"(
 # diameter = "40 mm"
 # duration = "1 s"
 
-# Kept on the sheet for your own records; this rig does not use them. A rotary tool that went through: a least depth.
+# Depth of the groove of an abrasive sleeve held in one place, last of all; eye protection, mask, extraction, no
+# gloves. Grind a known rubber with the same sleeve, hand and time beside it: without that depth the abrasive is known
+# to a factor of three. wore_through = true: the depth is a least one.
 # [[reading]]
 # kind = "abrasion"
-# value = "1.6 mm"
+# layer = "outsole"
+# value = "1.6 mm +- 0.2"
 # wore_through = false
-# note = "sleeve 13 mm, 10 s, by hand"
+# seconds = "10 s"
+# diameter = "13 mm"
+# reference = "rubber-64a"
+# reference_depth = "1.4 mm +- 0.2"
+
+# Tread left on a worn pair: how long it goes on like that. Nothing is settled on it.
+# [[reading]]
+# kind = "tread left"
+# value = "1.9 mm"
+# hours = "120 h"
+# new_depth = "3.0 mm"
+# worn_at = "1.0 mm"
 )";
 
 constexpr const char *rig =

@@ -20,6 +20,7 @@ constexpr double gauge_by_hand = 3;              ///< points of a hardness scale
 constexpr double weighed_cube = 0.05;            ///< share; sides by callipers
 constexpr double callipers_on_foam = 0.2e-3;     ///< [m], laid on, not pressed
 constexpr double callipers_on_solid = 0.1e-3;    ///< [m], rubber without its pattern, or a plate
+constexpr double ground_depth = 0.2e-3;           ///< [m], of a groove, by callipers or a wire
 constexpr double unit_pressure = 0.1;            ///< share; no hand tool reads it without piercing the unit
 constexpr double beside_a_unit = 0.5e-3;         ///< [m], thickness of a layer that must not be cut
 constexpr double drop_height = 1e-3;             ///< set with a rule and a stop [m]

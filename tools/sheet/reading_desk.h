@@ -10,6 +10,7 @@
 
 #include <filesystem>
 #include <string>
+#include <vector>
 
 namespace solemech::tools
 {
@@ -33,7 +34,15 @@ struct ReadingDesk
 {
   Sheet &sheet;
   bool   has_case; ///< sheet.setup can be used; otherwise only the form of the readings is checked
-  materials::Problems &problems;
+  materials::Problems             &problems;
+  const materials::MaterialSource &library;
+
+  /// Treads read so far: hours, what was lost, its half band [h, m, m].
+  struct Tread
+  {
+    double hours = 0, lost = 0, half_band = 0;
+  };
+  std::vector<Tread> treads = {};
 
   /// `value` or the mean of `values` of a block.
   Measured measured(const materials::Fields &fields, materials::Dimension dimension,

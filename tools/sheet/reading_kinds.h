@@ -12,8 +12,11 @@ void read_impact_record(ReadingDesk &desk, const materials::Fields &fields);
 void read_press_loop(ReadingDesk &desk, const materials::Fields &fields);
 void read_hardness(ReadingDesk &desk, const materials::Fields &fields);
 void read_density(ReadingDesk &desk, const materials::Fields &fields);
-/// Kept with the sheet; the model uses it in nothing, and the answer says so.
-void read_kept(ReadingDesk &desk, const materials::Fields &fields);
+void read_abrasion(ReadingDesk &desk, const materials::Fields &fields);
+/// Hours left, told beside the answer; nothing is settled on it.
+void read_tread_left(ReadingDesk &desk, const materials::Fields &fields);
+/// Kept with the sheet, and the answer says so: there is no bending bench.
+void read_bend(ReadingDesk &desk, const materials::Fields &fields);
 
 /// Hardness or density as a text that stands somewhere in the sheet.
 struct MaterialNote

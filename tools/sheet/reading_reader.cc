@@ -23,17 +23,15 @@ constexpr Kind kinds[] = {
   {"deceleration", read_drop},     {"compression", read_drop},
   {"contact time", read_drop},     {"hardness", read_hardness},
   {"density", read_density},       {"impact record", read_impact_record},
-  {"press loop", read_press_loop}, {"bend", read_kept},
-  {"abrasion", read_kept},         {"tread left", read_kept},
+  {"press loop", read_press_loop}, {"bend", read_bend},
+  {"abrasion", read_abrasion},     {"tread left", read_tread_left},
 };
 } // namespace
 
-void read_kept(ReadingDesk &desk, const Fields &fields)
+void read_bend(ReadingDesk &desk, const Fields &fields)
 {
-  const auto measured = fields.given("value") ? fields.text("value") : std::string("no value");
-  desk.sheet.kept.push_back(fmt::format("{}: {}{}; kept on the sheet, the model of this rig does not use it",
-                                        fields.text("kind"), fields.flag("wore_through") ? "at least " : "",
-                                        measured));
+  desk.sheet.kept.push_back(fmt::format("bend: {}; kept only: no bending bench is modelled here",
+                                        fields.given("value") ? fields.text("value") : "no value"));
 }
 
 void ReadingReader::readings(const toml::table &tree)

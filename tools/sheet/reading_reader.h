@@ -12,7 +12,9 @@ class ReadingReader
 {
 public:
   /// @param has_case  sheet.setup can be used; otherwise only the form of the readings is checked
-  ReadingReader(Sheet &sheet, bool has_case, materials::Problems &problems) : desk_{sheet, has_case, problems}
+  ReadingReader(Sheet &sheet, bool has_case, materials::Problems &problems,
+                const materials::MaterialSource &library)
+    : desk_{sheet, has_case, problems, library}
   {
   }
 

@@ -101,7 +101,7 @@ public:
         fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\n", material.name, material.start.name);
     const bool has_case = read_case();
     sheet_.benches.push_back([](solver::Case &) {});
-    ReadingReader reader(sheet_, has_case, problems);
+    ReadingReader reader(sheet_, has_case, problems, options_.library);
     for (const auto &noted : notes_)
       reader.layer_note(noted.layer, noted.entry, *noted.node);
     reader.readings(tree);
