@@ -18,6 +18,8 @@ namespace solemech::tools
 {
 namespace
 {
+constexpr const char *no_room = "cannot write to standard output: is the disk full?";
+
 template <typename Error>
 const Error *as(const std::exception &error)
 {
@@ -64,8 +66,14 @@ Exit explain(const std::exception &error)
     say(fmt::format("cannot use '{}': {}.", file_error->path1().string(), file_error->code().message()));
     return Exit::results;
   }
-  if (as<std::system_error>(error) != nullptr)
+  if (const auto *refused = as<std::system_error>(error))
   {
+    // A long answer meets the full disk before the last of it is flushed.
+    if (refused->code() == std::errc::no_space_on_device && std::ferror(stdout) != 0)
+    {
+      say(no_room);
+      return Exit::results;
+    }
     say(fmt::format("the system refused a request: {}.", error.what()));
     return Exit::results;
   }
@@ -85,7 +93,7 @@ Exit flush_output()
 {
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0)
     return Exit::ok;
-  say("cannot write to standard output: is the disk full?");
+  say(no_room);
   return Exit::results;
 }
 } // namespace solemech::tools
