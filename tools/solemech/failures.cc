@@ -18,8 +18,6 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr const char *no_room = "cannot write to standard output: is the disk full?";
-
 template <typename Error>
 const Error *as(const std::exception &error)
 {
@@ -68,12 +66,9 @@ Exit explain(const std::exception &error)
   }
   if (const auto *refused = as<std::system_error>(error))
   {
-    // A long answer meets the full disk before the last of it is flushed.
+    // A long answer meets the full disk before its end; flush_output() says so.
     if (refused->code() == std::errc::no_space_on_device && std::ferror(stdout) != 0)
-    {
-      say(no_room);
       return Exit::results;
-    }
     say(fmt::format("the system refused a request: {}.", error.what()));
     return Exit::results;
   }
@@ -93,7 +88,7 @@ Exit flush_output()
 {
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0)
     return Exit::ok;
-  say(no_room);
+  say("cannot write to standard output: is the disk full?");
   return Exit::results;
 }
 } // namespace solemech::tools
