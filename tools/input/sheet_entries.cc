@@ -42,6 +42,8 @@ const Entry entries[] = {
   {"reading", "new_depth", D::text, any_value, "", "Tread left: depth of the tread when it was new."},
   {"reading", "worn_at", D::text, any_value, "",
    "Tread left: depth at which you call it worn; 0.5 mm when not written."},
+  {"reading", "part", D::choice, any_value, "",
+   "Part that it was read on; another one than that of the sheet is refused.", "heel|forefoot"},
   {"reading", "hold_out", D::flag, any_value, "false", "Compare only, never settle on it."},
   {"reading", "wore_through", D::flag, any_value, "false", "Abrasion: the depth is a least one."},
   {"reading", "note", D::text, any_value, "", "What else is to be said."},

@@ -35,6 +35,7 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   Measured            out;
   std::vector<double> values;
   double              written = 0;
+  bool                slips = false;
   const char         *entry = fields.given("values") ? "values" : "value";
   const auto          texts =
     fields.given("values") ? fields.texts("values") : std::vector<std::string>{fields.text("value")};
@@ -44,21 +45,24 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
                    "Write value = \"...\", or values = [\"...\", \"...\"] for several hits");
     return out;
   }
-  for (const auto &text : texts)
+  for (std::size_t i = 0; i < texts.size(); ++i)
     try
     {
-      const auto one = parse_doubted(text, dimension);
+      const auto one = parse_doubted(texts[i], dimension);
       if (!(one.value > 0))
-        throw InvalidQuantity(fmt::format("\"{}\" is not above zero", text), "Write what the bench shows");
+        throw InvalidQuantity(fmt::format("\"{}\" is not above zero", texts[i]),
+                              "Write what the bench shows");
       values.push_back(one.value);
       written = std::max(written, one.half_band);
     }
     catch (const InvalidQuantity &error)
     {
-      fields.problem(entry, error.what(), error.cure);
-      return out;
+      const auto *list = fields.table()[entry].as_array();
+      problems.add(problem_at(list ? list->get(i)->source() : fields.table().get(entry)->source(),
+                              fields.title(entry), error.what(), error.cure));
+      slips = true;
     }
-  if (values.empty())
+  if (slips || values.empty())
     return out;
   const auto n = static_cast<double>(values.size());
   out.n = static_cast<int>(values.size());

@@ -59,6 +59,14 @@ void ReadingReader::reading(const toml::table &table)
 {
   const Fields fields(table, "reading", "reading", sheet_entries(), desk_.problems);
   const auto   word = fields.text("kind");
+  if (const auto part = fields.text("part");
+      !part.empty() && !desk_.sheet.part.empty() && part != desk_.sheet.part)
+  {
+    fields.problem("part",
+                   fmt::format("was read on the {}, and this is the sheet of the {}", part, desk_.sheet.part),
+                   "Put it into a sheet of its own part");
+    return;
+  }
   for (const auto &kind : kinds)
     if (word == kind.name)
       kind.read(desk_, fields);

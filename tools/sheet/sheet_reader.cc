@@ -2,6 +2,7 @@
 #include "materials/hardness.h"
 #include "materials/nearest_name.h"
 #include "materials/sheet.h"
+#include "tools/input/schema.h"
 #include "tools/input/sheet_entries.h"
 #include "tools/sheet/blank_sheet.h"
 #include "tools/sheet/default_doubts.h"
@@ -45,7 +46,16 @@ std::string misspelt_unknown(const std::string &material)
   words >> first >> second;
   if (second.empty() || !unknown_family(material).empty())
     return {};
-  return nearest_name(first + " " + second, {unknown_words + "foam", unknown_words + "rubber"});
+  const auto meant = nearest_name(first + " " + second, {unknown_words + "foam", unknown_words + "rubber"});
+  return meant.empty() || nearest_name(second, {"foam", "rubber"}).empty() ? std::string() : meant;
+}
+
+/// "reading" for "reding"; empty when the block is one of a case or of a sheet, or something else.
+std::string misspelt_block(std::string_view key)
+{
+  if (find_entry("", key) || key == "reading" || key == "pair" || key == "format")
+    return {};
+  return nearest_name(key, {"reading", "pair"});
 }
 
 std::string text_of(const toml::table &table, const char *name)
@@ -84,6 +94,7 @@ public:
     const auto tree = parse_sheet(sheet_.text, sheet_.path.string(), problems);
     if (tree.empty())
       problems.throw_if_any();
+    misspelt_blocks(tree);
     pair(tree);
     if (const auto *layers = tree.get_as<toml::array>("layer"))
       for (const auto &element : *layers)
@@ -123,6 +134,16 @@ private:
   {
     if (const auto lines = invented_text(text); !lines.empty())
       sheet_.assumptions.push_back(fmt::format("{}: {}", path.filename().string(), lines));
+  }
+
+  /// What the case reader cannot suggest, as it knows of no sheets.
+  void misspelt_blocks(const toml::table &tree)
+  {
+    for (const auto &[key, node] : tree)
+      if (const auto meant = misspelt_block(key.str()); !meant.empty())
+        problems_->add(
+          problem_at(key.source(), std::string(key.str()), "there is no such entry",
+                     fmt::format("Did you mean {}?", meant == "reading" ? "[[reading]]" : "[pair]")));
   }
 
   void pair(const toml::table &tree)
@@ -371,6 +392,9 @@ bool is_sheet(const std::string &text)
   const auto tree = parse_sheet(text, "", told_later);
   if (tree.contains("reading") || tree.contains("pair"))
     return true;
+  for (const auto &[key, node] : tree)
+    if (!misspelt_block(key.str()).empty() && (node.is_table() || node.is_array()))
+      return true;
   const auto doubted = [](const toml::table &table) {
     for (const auto &[key, node] : table)
       if (const auto *string = node.as_string(); string && key.str() != "note" && key.str() != "title" &&

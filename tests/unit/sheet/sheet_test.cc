@@ -303,3 +303,27 @@ value = "300.7 mm +- 4"
         std::string::npos);
   CHECK(text.find("reads 0.0") == std::string::npos);
 }
+
+TEST_CASE("Slips in blocks of a sheet are told with what was meant, all of them", "[sheet]")
+{
+  const auto slips = slips_of(head + R"([[reading]]
+kind = "rebound"
+values = ["240", "24 cm", "-3 mm"]
+[[reading]]
+kind = "rebound"
+part = "forefoot"
+value = "240 mm"
+[[reding]]
+kind = "rebound"
+[pair]
+part = "heel"
+)");
+  INFO(slips);
+  for (const char *part : {"\"240\" has no unit", "is not above zero",
+                           "was read on the forefoot, and this is the sheet of the heel",
+                           "reding: there is no such entry. Did you mean [[reading]]?"})
+    CHECK(slips.find(part) != std::string::npos);
+  CHECK(slips.find("Known here: format") == std::string::npos); // told once
+  CHECK(is_sheet("format = 1\n[[readin]]\nkind = \"rebound\"\n"));
+  CHECK_FALSE(is_sheet("format = 1\n[surrounding]\ntemperature = \"23 C\"\n"));
+}
