@@ -173,6 +173,7 @@ struct WearLife
   double      slip = 0;                         ///< way the lug slides in one step under its pressure [m]
   bool        to_and_fro = true;                ///< slides as often one way as the other
   double      known_hours = 0, known_depth = 0; ///< of a worn pair on this court [s, m]; 0: none is known
+  double      steps_per_second = 0;             ///< of that pair in play [1/s]; 0: not known
 };
 
 /// Bars alike on a rectangle of the sole. The foot points along x from the end of the heel; y is to its outer side.

@@ -180,6 +180,16 @@ private:
     if (wear_.known_hours > 0)
       add("life_hours", wear_.known_hours * wear_.depth / wear_.known_depth, "s",
           "playing time until the wished depth is gone, from the worn pair that is known");
+    if (wear_.known_hours > 0 && wear_.steps_per_second > 0)
+    {
+      const double steps = wear_.known_hours * wear_.steps_per_second;
+      add("pair_life_steps", steps * wear_.depth / wear_.known_depth, "1",
+          "steps until the wished depth is gone, from the worn pair that is known");
+      // The way that the model needs for the known depth at the coefficient given, over the way of the pair.
+      add("pair_coefficient",
+          wear_.coefficient * way * wear_.known_depth / wear_.depth / (steps * wear_.slip), "1/Pa",
+          "what the worn pair says of the reference rubber on this court: volume over force and way");
+    }
     if (last.lost > 0)
       add("volume_balance", last.lost / last.asked - 1, "1",
           "section lost by the drawn faces over what the slides asked for, less one");

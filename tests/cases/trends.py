@@ -84,5 +84,13 @@ returns = [readings("heel-drop", f"core.material={foam}")["rebound_by_height"]
 expect("EVA, bead TPU, PEBA return more in this order", "Hoogkamer et al., Sports Med 48 (2018) 1009: 65, 76, 87 %",
        returns == sorted(returns), ", ".join(f"{100 * r:.1f} %" for r in returns))
 
+pair = readings("worn-lug", "wear.known_hours=100 h", "wear.known_depth=1 mm", "wear.steps_per_minute=30")
+closed_form = 1.0 / (0.2 * 100 * 60 * 30 * 5e-3)  # mm over N/mm2 and m: mm3/(N m)
+expect("a worn pair tells the wear of its court", "Archard: depth = k p s; a tenth for walls that widen the face",
+       abs(1e9 * pair["pair_coefficient"] / closed_form - 1) < 0.1, f"{1e9 * pair['pair_coefficient']:.5f} and {closed_form:.5f} mm3/(N m)")
+heavy = readings("worn-lug", "slide.player_mass=100 kg")
+expect("a heavier player wears a tread down sooner", "Archard: way goes with one over pressure",
+       abs(heavy["life_steps"] / pair["life_steps"] * 100 / 80 - 1) < 0.03, f"{heavy['life_steps'] / pair['life_steps']:.3f} of the life")
+
 shutil.rmtree(folder, ignore_errors=True)
 sys.exit("\n".join(problems) if problems else 0)

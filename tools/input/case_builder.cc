@@ -244,6 +244,9 @@ private:
                           "A tread has [tread] and at least one [[zone]]");
     if (rig.wear)
       top_.problem("wear", "does not go with a whole tread", "Wear one bar: take [tread] and the zones out");
+    if (of_way.given("player_mass"))
+      of_way.problem("player_mass", "means nothing for a whole tread",
+                     "Give the force on the sole: tread.force = \"785 N\" is 80 kg");
     const Fields of_tread(*block, "tread", "tread", case_entries(), problems_);
     solver::Tread tread = read_tread(of_tread);
     for (const auto *zone : zones)

@@ -234,6 +234,8 @@ void write(CanonicalWriter &out, const solver::SlideRig &rig)
       out.whole("to_and_fro", rig.wear->to_and_fro ? 1 : 0);
       out.number("known_hours", rig.wear->known_hours);
       out.number("known_depth", rig.wear->known_depth);
+      if (rig.wear->steps_per_second > 0)
+        out.number("steps_per_second", rig.wear->steps_per_second);
     });
   if (rig.tread)
     out.inside("tread", [&] {

@@ -194,6 +194,9 @@ const Entry entries[] = {
   {"slide", "friction", D::number, within(0, 3), "",
    "Your own measured coefficient on this court in this state; it then depends on nothing."},
   {"slide", "pressure", D::pressure, within(1e3, 5e6), "200 kPa", "Force over the fresh face."},
+  {"slide", "player_mass", D::mass, within(20, 200), "",
+   "Takes the pressure for that of a player of 80 kg and scales it to this one; without it the pressure "
+   "stands as it is."},
   {"slide", "speed", D::speed, within(1e-4, 10), "0.5 m/s", "Of the slide."},
   {"slide", "distance", D::length, within(0.1e-3, 1), "20 mm",
    "Greatest way; the slide ends before when it is steady."},
@@ -214,6 +217,9 @@ const Entry entries[] = {
   {"wear", "known_hours", D::time, above_to(0, 1e9), "",
    "Playing time of a worn pair of this tread and rubber on this court."},
   {"wear", "known_depth", D::length, above_to(0, 0.02), "", "What that pair lost in this time."},
+  {"wear", "steps_per_minute", D::number, above_to(0, 200), "",
+   "Sliding steps in a minute of play, of the worn pair that is known: its wear is then told for each step, "
+   "and as a coefficient of this court."},
 
   {"abrasion", "tool", D::choice, any_value, required,
    "Sleeve on a rotary tool, or the drum of ISO 4649 with its piece of 16 mm, 10 N and 40 m.", "sleeve|drum"},

@@ -23,6 +23,8 @@ namespace
 constexpr double most_slender = 3;      // height over width that is taken; common practice, no source
 constexpr double rubber_density = 1150; // of a rubber known by its hardness alone [kg/m3], from memory
 constexpr double rubber_bulk = 1.5e9;   // [Pa], from memory
+constexpr double usual_player =
+  80; // whom a pressure is of when none is named [kg], common practice, no source
 constexpr double deepest_wear = 0.9; ///< of the lug's height
 
 std::string length(double value)
@@ -164,6 +166,8 @@ void read_slide(const Fields &fields, const std::vector<materials::Court> &court
   rig.court = fields.text("court");
   rig.court_state = fields.text("state");
   rig.pressure = fields.value("pressure");
+  if (fields.given("player_mass"))
+    rig.pressure *= fields.value("player_mass") / usual_player;
   rig.speed = fields.value("speed");
   rig.distance = fields.value("distance");
   const double heading = fields.value("heading");
@@ -232,6 +236,13 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
   {
     wear.known_hours = fields.value("known_hours");
     wear.known_depth = fields.value("known_depth");
+  }
+  if (fields.given("steps_per_minute"))
+  {
+    wear.steps_per_second = fields.value("steps_per_minute") / 60;
+    if (!fields.given("known_hours"))
+      fields.problem("steps_per_minute", "needs a worn pair: steps alone make no hours",
+                     "Give known_hours and known_depth, or take the line out");
   }
   if (wear.depth > deepest_wear * rig.lug.height)
     fields.problem("depth",

@@ -26,6 +26,15 @@ std::string energy_chart(const std::vector<Run> &runs);
 /// Rebound (or return), peak force and compression against what the series varies.
 std::string series_chart(const std::vector<Run> &runs, const Series &series);
 
+/// Pressure along the face of a sliding lug at the end of each run. Needs faces.
+std::string face_pressure_chart(const std::vector<Run> &runs);
+
+/// The face of a lug, fresh and on its way, to scale. Needs the faces of a single wear.
+std::string worn_face_chart(const std::vector<Run> &runs);
+
+/// Grip of whole soles against the heading of the slide, ahead up. Needs treads.
+std::string grip_map_chart(const std::vector<Run> &runs);
+
 /// Cross-section of one run at rest and at its greatest compression.
 std::string section_chart(const Run &run, const std::string &name);
 } // namespace solemech::tools

@@ -47,6 +47,7 @@ std::string picture_script(const std::vector<Run> &runs, const Series *series)
 {
   std::string script = "# Redraw with:  gnuplot data/pictures.gp   from inside the folder of the run.\n";
   script += force_time_chart(runs, series) + loop_chart(runs, series) + energy_chart(runs);
+  script += face_pressure_chart(runs) + worn_face_chart(runs) + grip_map_chart(runs);
   if (series)
     script += series_chart(runs, *series);
   for (std::size_t i = 0; i < runs.size(); ++i)

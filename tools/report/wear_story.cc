@@ -104,6 +104,17 @@ std::vector<std::string> wear_story(const Run &run)
     wear.reference, "user data, with no source", 1e9 * wear.coefficient, 1e9 * wear.lowest,
     1e9 * wear.highest, rounded_count(number(run, "life_steps")),
     rounded_count(number(run, "life_steps_lowest")), rounded_count(number(run, "life_steps_highest"))));
+  if (const auto pair = value_of(run, "pair_coefficient"))
+  {
+    const bool within = *pair >= wear.lowest && *pair <= wear.highest;
+    story.push_back(
+      fmt::format("With {:.0f} sliding steps in a minute of play your worn pair says {:.2g} mm³ a newton and "
+                  "metre for {} on this court, {}. "
+                  "Put it in as coefficient, and other rubbers and lugs are told by it.",
+                  60 * wear.steps_per_second, 1e9 * *pair, wear.reference,
+                  within ? "inside the band that was taken"
+                         : "outside the band that was taken: look at steps, slip and pressure again"));
+  }
   story.push_back(
     value_of(run, "life_hours")
       ? fmt::format("Hours come from your worn pair alone: {:.0f} h took {}, so {} take {:.0f} h.",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/unit/results/synthetic.h"
 #include "tests/unit/results/temporary_folder.h"
+#include "tools/picture/charts.h"
 #include "tools/picture/pictures.h"
 #include "tools/picture/section.h"
 
@@ -101,4 +102,27 @@ TEST_CASE("pictures are drawn, or the reader is told why not")
     CHECK(fs::exists(folder.path / "pictures" / "energy.png"));
     CHECK_FALSE(fs::exists(folder.path / "pictures" / "force-time.png"));
   }
+}
+
+TEST_CASE("a sole has its grip drawn all round, a worn lug its faces, a slide its pressure")
+{
+  solver::SlideRig rig;
+  rig.tread = solver::Tread();
+  rig.tread->n_headings = 4;
+  tools::Run sole{"sole", {}, {}};
+  sole.setup.rig = rig;
+  sole.result.curves = {{"heading", "rad", "", {0, M_PI / 2, M_PI, 1.5 * M_PI}},
+                        {"grip", "1", "", {0.8, 0.6, 0.8, 0.7}}};
+  const auto map = tools::grip_map_chart({sole});
+  CHECK_THAT(map, Contains("grip-map.png"));
+  CHECK_THAT(map, Contains("size 1 fillstyle empty")); // the outermost circle is beyond the greatest grip
+  CHECK_THAT(map, Contains("0.6 "));                   // outwards: to the right
+  CHECK(tools::worn_face_chart({sole}).empty());
+
+  tools::Run lug{"lug", {}, {}};
+  lug.result.faces = {{0, {-1e-3, 1e-3}, {4e-3, 4e-3}, {2e5, 1e5}},
+                      {1000, {-1e-3, 1e-3}, {3e-3, 3e-3}, {1e5, 1e5}}};
+  CHECK_THAT(tools::worn_face_chart({lug}), Contains("after 1 km"));
+  CHECK_THAT(tools::face_pressure_chart({lug}), Contains("face-pressure.svg"));
+  CHECK(tools::grip_map_chart({lug}).empty());
 }

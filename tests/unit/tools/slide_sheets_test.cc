@@ -95,6 +95,19 @@ TEST_CASE("wavy bars and pads: the limits are straight bars, the numbers tell in
   CHECK(text("6 mm") != text("7 mm"));
 }
 
+TEST_CASE("a player's mass scales the pressure; steps of play need a worn pair")
+{
+  const auto with_way = [](const std::string &more, const std::string &wear = "") {
+    return slide_sheet("rubber = \"rubber-64a\"\n" + bar, "court = \"hardwood\"\n" + more) + wear;
+  };
+  CHECK(std::get<solver::SlideRig>(one(with_way("pressure = \"200 kPa\"\nplayer_mass = \"100 kg\"\n")).rig)
+          .pressure == Approx(250e3));
+  const std::string wear = "[wear]\ndepth = \"1 mm\"\nsteps_per_minute = 30\n";
+  CHECK_THAT(slips(with_way("", wear)), Catch::Contains("wear.steps_per_minute: needs a worn pair"));
+  const auto known = one(with_way("", wear + "known_hours = \"40 h\"\nknown_depth = \"0.5 mm\"\n"));
+  CHECK(std::get<solver::SlideRig>(known.rig).wear->steps_per_second == Approx(0.5));
+}
+
 TEST_CASE("a friction of one's own takes the place of the court's law")
 {
   const auto  data = one(sound, {"slide.friction=0.9"});
