@@ -16,7 +16,9 @@ namespace
 {
 using Depths = std::vector<double>; ///< at the places of a profile
 
-constexpr unsigned n_places = 121;       ///< as close as the pressure of a mesh tells
+constexpr unsigned n_places = 121;     ///< as close as the pressure of a mesh tells
+constexpr double   finest = 0.25e-3;   ///< nothing is worn finer, as no pressure is told finer at an edge [m]
+constexpr double   finest_share = 0.1; ///< of the face, at most
 constexpr double   shortest_jump = 1e-3; ///< of the wished depth: no pattern changes faster than that
 
 /// First and last place that lie on the face.
@@ -43,36 +45,41 @@ struct Wearing
   Depths gap;  ///< to the court where nothing touches [m]
 };
 
-/// Depth per way at each place. The volume up to a place is shared out, so that none is lost between points;
+/// Share of a volume spread about x that lies below a place; what would lie beyond an end is folded back.
+double share_below(double place, double x, double spread, double left, double right)
+{
+  if (spread <= 0)
+    return place > x ? 1.0 : 0.0;
+  const auto below = [&](double at) { return std::clamp((at - x) / spread + 0.5, 0.0, 1.0); };
+  return below(place) - below(2 * left - place) + 1 - below(2 * right - place);
+}
+
+/// Depth per way at each place. Volumes are spread and shared out, so that none is lost between points;
 /// what the walls lose counts at the ends of the face.
 Wearing wearing(const geometry::WornProfile &profile, std::vector<WearLoss> losses, bool to_and_fro)
 {
   const auto &x = profile.places();
   const auto [first, last] = on_face(profile);
   const double half = 0.5 * profile.spacing(), left = x[first] - half, right = x[last] + half;
+  double       sum = 0;
   for (auto &loss : losses)
-    loss.x = std::clamp(loss.x, left, right);
-  std::sort(losses.begin(), losses.end(), [](const WearLoss &a, const WearLoss &b) { return a.x < b.x; });
-  std::vector<std::pair<double, double>> up_to{{left, 0.0}};
-  double                                 sum = 0;
-  for (const auto &loss : losses)
   {
-    up_to.emplace_back(loss.x, sum + 0.5 * loss.volume);
+    loss.x = std::clamp(loss.x, left, right);
+    loss.spread = std::min(std::max(loss.spread, profile.spacing()), right - left);
     sum += loss.volume;
   }
-  up_to.emplace_back(right, sum);
-  auto below = [&, next = std::size_t{1}](double place) mutable {
-    while (next + 1 < up_to.size() && up_to[next].first < place)
-      ++next;
-    const auto &[x0, v0] = up_to[next - 1];
-    const auto &[x1, v1] = up_to[next];
-    return x1 > x0 ? v0 + (v1 - v0) * std::clamp((place - x0) / (x1 - x0), 0.0, 1.0) : v1;
-  };
+  std::sort(losses.begin(), losses.end(), [](const WearLoss &a, const WearLoss &b) { return a.x < b.x; });
   Depths rate(x.size(), 0.0);
   double before = 0;
   for (std::size_t i = first; i <= last; ++i)
   {
-    const double now = i == last ? sum : below(x[i] + half);
+    double now = sum;
+    if (i < last)
+    {
+      now = 0;
+      for (const auto &loss : losses)
+        now += loss.volume * share_below(x[i] + half, loss.x, loss.spread, left, right);
+    }
     rate[i] = (now - before) / profile.spacing();
     before = now;
   }
@@ -199,6 +206,34 @@ double difference_of(const geometry::WornProfile &profile, const Depths &a, cons
   return way * std::sqrt(square);
 }
 
+/// Spreads what is taken by a hat as long as `finest`, folded back at the ends of the face, so that the sum
+/// over the face stays. Bumps of the mesh's size would else stand on the face and carry several times the
+/// mean pressure.
+void spread_out(const geometry::WornProfile &profile, Depths &depth)
+{
+  const auto [first, last] = on_face(profile);
+  const auto n = static_cast<std::ptrdiff_t>(last - first + 1);
+  const auto reach = static_cast<std::ptrdiff_t>(
+    std::lround(0.5 * std::min(finest / profile.spacing(), finest_share * static_cast<double>(n))));
+  if (reach < 1 || n <= reach)
+    return;
+  Depths out(static_cast<std::size_t>(n), 0.0);
+  for (std::ptrdiff_t i = 0; i < n; ++i)
+    for (std::ptrdiff_t k = -reach; k <= reach; ++k)
+    {
+      std::ptrdiff_t to = i + k;
+      if (to < 0)
+        to = -1 - to;
+      if (to >= n)
+        to = 2 * n - 1 - to;
+      out[static_cast<std::size_t>(to)] += depth[first + static_cast<std::size_t>(i)] *
+                                           static_cast<double>(reach + 1 - std::abs(k)) /
+                                           static_cast<double>((reach + 1) * (reach + 1));
+    }
+  std::copy(out.begin(), out.end(), depth.begin() + static_cast<std::ptrdiff_t>(first));
+  continue_outwards(depth, first, last);
+}
+
 double total(const std::vector<WearLoss> &losses)
 {
   double sum = 0;
@@ -256,6 +291,7 @@ WearHistory wear_down(const geometry::LugOutline &fresh, const SlideOfProfile &s
     Depths       taken = foreseen;
     for (double &depth : taken)
       depth *= jump;
+    spread_out(profile, taken);
     trial.take(taken);
     const ProfileSlide then = slide(trial.outline());
     const bool         can_be_shorter = jump * speed > shortest_jump * control.depth;

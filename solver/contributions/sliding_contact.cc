@@ -173,6 +173,11 @@ std::vector<SlidingPointState> SlidingContact::points(const Vector &x) const
     s.at_rest = point.at_rest;
     s.position = r.position;
     s.length = point.area;
+    Point along{};
+    for (unsigned i = 0; i < 3; ++i)
+      for (unsigned c = 0; c < 2; ++c)
+        along[c] += point.slope[i] * point.node[i][c];
+    s.face = std::hypot(along[0], along[1]);
     s.pressure = r.pressure;
     s.shear = -r.shear;
     s.gap = -r.depth;

@@ -25,6 +25,7 @@ struct SlidingPointState
   Point  at_rest;           ///< position on the unloaded lug [m]
   Point  position;          ///< now [m]
   double length = 0;        ///< reference length it stands for [m]
+  double face = 0;          ///< length of the mesh's face it lies on [m]
   double pressure = 0;      ///< [Pa]
   double shear = 0;         ///< on the lug, along the court's motion when positive [Pa]
   double gap = 0;           ///< to the court, negative when it touches [m]

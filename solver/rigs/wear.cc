@@ -90,7 +90,7 @@ private:
         const double pressure =
           outcome.steady_way > 0 ? point.pressure_slid / outcome.steady_way : point.pressure;
         slide.losses.push_back(
-          {point.at_rest[0], coefficient_ * pressure * point.length, std::max(0.0, point.gap)});
+          {point.at_rest[0], coefficient_ * pressure * point.length, std::max(0.0, point.gap), point.face});
       }
       slide.grip = study.result.find("effective_grip")->value;
       slide.contact_share = study.result.find("contact_share")->value;
