@@ -53,9 +53,8 @@ double value(const solver::Result &result, const char *name)
 
 /// The same gauge with everything upright shrunk: a hundredth of the slope, of the travel and of the spring.
 /// The linear solution reads the same; strains are a hundred times smaller.
-materials::Gauge shallow(materials::Gauge gauge)
+materials::Gauge shallow(materials::Gauge gauge, double shrink = 0.01)
 {
-  constexpr double shrink = 0.01;
   gauge.base_force *= shrink, gauge.force_slope *= shrink, gauge.travel *= shrink;
   gauge.tip.half_angle = std::atan(std::tan(gauge.tip.half_angle) / shrink);
   return gauge;
@@ -73,6 +72,33 @@ TEST_CASE("the truncated cone of Shore A at small strain reads what the exact so
        fmt::format("Shore A at {:.1f} MPa, contact at small strain", modulus), exact,
        value(read(block(rubber(modulus * MPa), deep, deep), shallow(materials::shore_a_gauge)), "hardness"),
        1 / exact});
+}
+
+TEST_CASE(
+  "the rounded needle of Shore D: the exact solution at small strain, stiffer than it at the gauge's own",
+  "[external]")
+{
+  // Shrunk upright the nose keeps its width: where it meets the cone stays where it was.
+  // Less than for the other gauges: the nose has to fit on the rod.
+  auto         flat = shallow(materials::shore_d_gauge, 0.05);
+  const auto  &tip = materials::shore_d_gauge.tip;
+  const double E = 30 * MPa;
+  flat.tip.nose_radius = tip.nose_radius * std::cos(tip.half_angle) / std::cos(flat.tip.half_angle);
+  const auto shrunk = read(block(rubber(E), deep, deep), flat);
+  external_check(
+    {.source = "rounded cone on an elastic half-space, I. N. Sneddon, Int. J. Eng. Sci. 3 (1965)",
+     .what = "Shore D of 30 MPa at small strain",
+     .expected = materials::half_space_reading(flat, E, 0.5),
+     .obtained = value(shrunk, "hardness"),
+     .relative_tolerance = 2 / materials::half_space_reading(flat, E, 0.5),
+     .unit = "points"});
+  const auto bench = read(block(rubber(E), 10 * mm, 15 * mm), materials::shore_d_gauge, 0.8);
+  const auto finer = read(block(rubber(E), 10 * mm, 15 * mm), materials::shore_d_gauge, 1.2);
+  CHECK(value(bench, "hardness") == Approx(value(finer, "hardness")).margin(1));
+  CHECK(value(bench, "hardness") > materials::half_space_reading(materials::shore_d_gauge, E, 0.5));
+  CHECK(value(read(block(rubber(2 * E), 10 * mm, 15 * mm), materials::shore_d_gauge, 0.8), "hardness") >
+        value(bench, "hardness"));
+  CHECK_THAT(bench.warnings.back().text, Catch::Matchers::Contains("needle"));
 }
 
 TEST_CASE("a ball on a deep block reads what Sneddon's solution says", "[external]")

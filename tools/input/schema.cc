@@ -152,8 +152,8 @@ const Entry entries[] = {
   {"press", "end_radius", D::length, above_to(0, 10), "", "Radius of a spherical end."},
   {"press", "friction", D::number, within(0, 2), "0", "Coulomb friction of the striker on the stack."},
 
-  {"durometer", "scale", D::choice, any_value, required,
-   "Gauge that is set on; the sharp tip of Shore D is not simulated.", "ShoreA|ShoreOO|AskerC"},
+  {"durometer", "scale", D::choice, any_value, required, "Gauge that is set on.",
+   "ShoreA|ShoreD|ShoreOO|AskerC"},
   {"durometer", "set_on_time", D::time, within(0.01, 60), "1 s",
    "Time in which the tip would go all the way in."},
   {"durometer", "read_after", D::time, within(0.01, 3600), "3 s",

@@ -95,12 +95,6 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
                                  "Write where = \"pad\" when it was read on a cut piece"));
     return;
   }
-  if (in_place && gauge.scale == HardnessScale::shore_d)
-  {
-    desk.problems.add(problem_at(node.source(), title, "the sharp tip of Shore D is not simulated on a stack",
-                                 "Read it in ShoreA, or write where = \"pad\""));
-    return;
-  }
   Probe  probe{fmt::format("hardness of {}{}", layer, in_place ? " in place" : ""),
               D::number,
               reading.scale,
