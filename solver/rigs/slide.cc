@@ -227,6 +227,7 @@ private:
     if (const double stiffness = first_stiffness(); stiffness > 0)
       add("lug_shear_stiffness", stiffness, "Pa/m",
           "nominal shear over deflection of the face, in the first part, where the lug sticks");
+    beam_parts();
     if (const double work = work_per_way(); work > 0)
       add("friction_work", work, "J/m3", "work of friction over the fresh face and over the way: joule per square metre and metre");
     add("temperature_rise", temperature_rise(grip), "K",
@@ -294,6 +295,18 @@ private:
       return 0;
     const double deflection = moments[end].deflection - moments[start].deflection;
     return deflection > 0 ? (moments[end].shear - moments[start].shear) / deflection : 0.0;
+  }
+
+  /// What bending and what shearing alone would give: short beam between ends that stay parallel, d/F =
+  /// h^3/(12 E' I) + h/(5/6 G A) per metre of bar, E' = E/(1 - nu^2) (handbook).
+  void beam_parts()
+  {
+    const double modulus = equilibrium_modulus(model_.cell.lug, input_),
+                 ratio = model_.cell.outline.width / model_.cell.outline.height;
+    add("bending_stiffness", modulus / 0.75 * ratio * ratio / model_.cell.outline.height, "Pa/m",
+        "nominal shear over deflection if the lug only bent, by the short-beam formula");
+    add("shearing_stiffness", 5. / 6 * modulus / 3 / model_.cell.outline.height, "Pa/m",
+        "nominal shear over deflection if the lug only sheared, by the short-beam formula");
   }
 
   /// Since the slide is steady, or since the beginning [J/m3].

@@ -83,6 +83,21 @@ TEST_CASE("along the bar nothing bends it", "[slide]")
   CHECK(reading(across, "trailing_lift") > reading(along, "trailing_lift"));
 }
 
+TEST_CASE("bending and shearing in series are the short beam, near the stiffness that the lug has", "[slide]")
+{
+  // Worked for 6 x 4 mm of 4 MPa per mm of bar: h^3/(12 E' I) = 64/(12 x 5.3333 x 18), h/(5/6 G A) = 4/(5/6
+  // x 1.3333 x 6) (handbook).
+  auto data = bar(0.6, 0, 6 * mm, 4 * mm);
+  for (auto &layer : data.layers)
+    layer.material = tests::rubber(4e6);
+  const auto   result = solver::run(data, alone());
+  const double bend = reading(result, "bending_stiffness"), shear = reading(result, "shearing_stiffness");
+  CHECK(6 * mm * bend == Approx(12 * 5.3333e6 * 18 / 64.0).epsilon(1e-4));
+  CHECK(6 * mm * shear == Approx(5. / 6 * 1.3333e6 * 6 / 4).epsilon(1e-4));
+  // Skin, draft and rounded edges give way as well: 40 % either way.
+  CHECK(reading(result, "lug_shear_stiffness") == Approx(1 / (1 / bend + 1 / shear)).epsilon(0.4));
+}
+
 TEST_CASE("a pad is softer than the bar it is cut from, by 3/4 to 1 (Lindley 1979)", "[slide]")
 {
   auto pad = bar(0.6, 0);

@@ -39,7 +39,8 @@ std::vector<double> read_together(const Fields &fields, std::size_t n_before)
   if (texts.size() != n_before)
   {
     fields.problem("together",
-                   fmt::format("{} numbers where {} [[settled]] blocks stand before", texts.size(), n_before),
+                   fmt::format("{} number{} for {} [[settled]] block{} before this one", texts.size(),
+                               texts.size() == 1 ? "" : "s", n_before, n_before == 1 ? "" : "s"),
                    "Give one number for each block before this one, in their order, from -1 to 1");
     return {};
   }

@@ -215,7 +215,7 @@ const Entry entries[] = {
    "Way the lug slides in one step, under the pressure of the slide. User data."},
   {"wear", "to_and_fro", D::flag, any_value, "true", "Whether it slides as often one way as the other."},
   {"wear", "known_hours", D::time, above_to(0, 1e9), "",
-   "Playing time of a worn pair of this tread and rubber on this court."},
+   "Playing time of a worn pair of this tread and rubber, worn by this player on this court."},
   {"wear", "known_depth", D::length, above_to(0, 0.02), "", "What that pair lost in this time."},
   {"wear", "steps_per_minute", D::number, above_to(0, 200), "",
    "Sliding steps in a minute of play, of the worn pair that is known: its wear is then told for each step, "

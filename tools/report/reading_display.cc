@@ -96,6 +96,8 @@ constexpr Known known[] = {
   {"trailing_lift", "trailing end off the court, share of the face", "%", 1e2, 0, false},
   {"deflection", "way the face goes along", "mm", 1e3, 2, false},
   {"lug_shear_stiffness", "shear stiffness of the lug", "kPa/mm", 1e-6, 0, false},
+  {"bending_stiffness", "stiffness if it only bent", "kPa/mm", 1e-6, 0, false},
+  {"shearing_stiffness", "stiffness if it only sheared", "kPa/mm", 1e-6, 0, false},
   {"friction_work", "work of friction a metre of slide", "kJ/m²", 1e-3, 0, false},
   {"temperature_rise", "the face warms by", "K", 1, 1, false},
   {"wall_contact", "wall that lies on the court", "mm", 1e3, 2, false},

@@ -82,6 +82,11 @@ std::vector<std::string> slide_story(const Run &run)
 
   text = fmt::format("Its face goes along with the floor by {:.2f} mm before it slides.",
                      1e3 * number(run, "deflection"));
+  if (const auto *bend = run.result.find("bending_stiffness"), *shear = run.result.find("shearing_stiffness");
+      bend && shear)
+    text += fmt::format(
+      " About {:.0f} % of that is bending, the rest shear: bending goes with the cube of the height.",
+      100 / bend->value / (1 / bend->value + 1 / shear->value));
   const double trail = number(run, "trailing_lift"), lead = number(run, "leading_lift");
   if (trail > 0.005)
     text += fmt::format(

@@ -13,6 +13,8 @@ namespace solemech::tools
 {
 namespace
 {
+constexpr std::size_t most_columns = 6, told_columns = 3;
+
 /// "unit.gauge_pressure" -> "unit gauge pressure", as people say it.
 std::string spoken(std::string address)
 {
@@ -39,7 +41,7 @@ std::string bottoms_text(const RangeAnswer &range)
     if (point.travel_left)
       known.push_back(&point);
   if (known.empty())
-    return "No layer has an end of travel to come to.";
+    return range.columns.empty() ? "No layer has an end of travel to come to." : "";
   std::vector<std::string> places;
   for (std::size_t i = 1; i < known.size(); ++i)
   {
@@ -106,6 +108,35 @@ std::string millimetres(double metres)
 {
   return fmt::format("{:.1f} mm", 1e3 * metres);
 }
+
+/// What a table with one row a run would show, of readings that some run has.
+std::vector<RangeColumn> columns_of(const TrialRange &range, const std::vector<solver::Result> &results)
+{
+  std::vector<RangeColumn> columns;
+  for (const auto &row : reading_rows())
+  {
+    if (!row.short_cell || row.readings.empty() || columns.size() == most_columns)
+      continue;
+    RangeColumn column{row.readings.front(), row.short_heading, {}, {}};
+    for (std::size_t i = 0; i < results.size(); ++i)
+    {
+      column.values.push_back(value_of(results[i], column.reading.c_str()));
+      column.cells.push_back(row.short_cell({"", range.cases[i], results[i]}, {}));
+    }
+    if (std::any_of(column.values.begin(), column.values.end(),
+                    [](const auto &value) { return value.has_value(); }))
+      columns.push_back(std::move(column));
+  }
+  return columns;
+}
+
+/// "grip: 0.77 at 50 ShoreA, 0.79 at 75 ShoreA."
+std::string ends_text(const RangeAnswer &range, const RangeColumn &column)
+{
+  return fmt::format("{}: {} at {}, {} at {}.", column.heading, column.cells.front(),
+                     at_text(range.points.front().value, range.unit), column.cells.back(),
+                     at_text(range.points.back().value, range.unit));
+}
 } // namespace
 
 RangeAnswer range_answer(const TrialRange &range, const std::vector<solver::Result> &results)
@@ -137,6 +168,11 @@ RangeAnswer range_answer(const TrialRange &range, const std::vector<solver::Resu
   add_trend(answer, &RangePoint::rebound, answer.return_name, share_text);
   add_trend(answer, &RangePoint::peak_force, "peak force", force_text);
   add_trend(answer, &RangePoint::compression, "compression", millimetres);
+  if (std::none_of(answer.points.begin(), answer.points.end(),
+                   [](const auto &point) { return point.rebound.has_value(); }))
+    answer.columns = columns_of(range, results);
+  for (std::size_t i = 0; i < std::min(told_columns, answer.columns.size()); ++i)
+    answer.sentences.push_back(ends_text(answer, answer.columns[i]));
   answer.bottoms = bottoms_text(answer);
   return answer;
 }

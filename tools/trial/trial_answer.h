@@ -20,11 +20,20 @@ struct RangePoint
   std::string           stopped;                                       ///< why there are no numbers
 };
 
+/// One reading over the range, of rigs that throw nothing back: gauges, slides, treads, wear, abrasion.
+struct RangeColumn
+{
+  std::string                        reading, heading; ///< machine name, heading with its unit
+  std::vector<std::optional<double>> values;           ///< SI, one a point
+  std::vector<std::string>           cells;            ///< as printed
+};
+
 struct RangeAnswer
 {
   std::string              address, quantity, unit;
   std::string              return_name; ///< "rebound", or "energy return" on a press
   std::vector<RangePoint>  points;
+  std::vector<RangeColumn> columns; ///< in place of rebound, force and compression; empty: those are told
   std::vector<std::string> sentences;
   std::string              bottoms; ///< where in the range it bottoms
 };

@@ -100,14 +100,17 @@ Json side_of(const TrialSide &side)
 Json range_of(const RangeAnswer &range)
 {
   Json points = Json::array();
-  for (const auto &point : range.points)
+  for (std::size_t i = 0; i < range.points.size(); ++i)
   {
+    const auto &point = range.points[i];
     Json entry = {{"value", finite(point.value, range.address)},
                   {"rebound", number(point.rebound, "rebound")},
                   {"peak_force", number(point.peak_force, "peak_force")},
                   {"compression", number(point.compression, "compression")},
                   {"travel_left", number(point.travel_left, "travel_left")},
                   {"layer", point.layer}};
+    for (const auto &column : range.columns)
+      entry["readings"][column.reading] = number(column.values[i], column.reading);
     if (!point.stopped.empty())
       entry["stopped"] = point.stopped;
     points.push_back(std::move(entry));

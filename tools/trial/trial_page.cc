@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/trial/trial_page.h"
 
+#include "tools/report/reading_display.h"
 #include "tools/report/report_page.h"
 #include "tools/results/text_layout.h"
 
@@ -41,6 +42,26 @@ report::ChartSeries page_series(const RangeAnswer &range)
       compression.values.push_back(1e3 * *point.compression);
     }
   series.readings = {back, force, compression};
+  if (!range.columns.empty())
+  {
+    series.readings.clear();
+    for (std::size_t i = 0; i < range.points.size(); ++i)
+      if (range.points[i].stopped.empty())
+      {
+        series.values.push_back(range.points[i].value);
+        series.groups.emplace_back("");
+      }
+    for (const auto &column : range.columns)
+    {
+      const auto            display = report::reading_display({column.reading, 0, "", "", -1});
+      report::SeriesReading reading{column.reading, display.label, display.unit, {}};
+      for (std::size_t i = 0; i < range.points.size(); ++i)
+        if (range.points[i].stopped.empty() && column.values[i])
+          reading.values.push_back(*column.values[i] * display.factor);
+      if (reading.values.size() == series.values.size() && series.readings.size() < 3)
+        series.readings.push_back(std::move(reading));
+    }
+  }
   for (const auto &sentence : range.sentences)
     series.sentence += (series.sentence.empty() ? "" : " ") + sentence;
   return series;

@@ -95,6 +95,28 @@ std::string cell(std::optional<double> value, double factor, int digits)
   return value ? fmt::format("{:.{}f}", factor * *value, digits) : std::string("-");
 }
 
+std::string columns_text(const RangeAnswer &range)
+{
+  std::string text = fmt::format("  {:>10}", range.unit.empty() ? "value" : range.unit);
+  const auto  width = [](const RangeColumn &column) {
+    return std::max<std::size_t>(columns(column.heading), 8);
+  };
+  for (const auto &column : range.columns)
+    text += "  " + pad_left(column.heading, width(column));
+  text += "\n";
+  for (std::size_t i = 0; i < range.points.size(); ++i)
+  {
+    text += fmt::format("  {:>10.4g}", range.points[i].value);
+    if (!range.points[i].stopped.empty())
+      text += "  stopped early: " + range.points[i].stopped;
+    else
+      for (const auto &column : range.columns)
+        text += "  " + pad_left(column.cells[i].empty() ? "-" : column.cells[i], width(column));
+    text += "\n";
+  }
+  return text;
+}
+
 std::string range_text(const RangeAnswer &range, const SummaryOptions &options)
 {
   const bool millimetres = options.lengths == Lengths::millimetre;
@@ -103,6 +125,13 @@ std::string range_text(const RangeAnswer &range, const SummaryOptions &options)
   };
   std::string heading = range.quantity + (range.unit.empty() ? "" : ", " + range.unit);
   std::string text = "\n" + bold("over " + heading, options) + "\n";
+  if (!range.columns.empty())
+  {
+    text += columns_text(range);
+    for (const auto &sentence : range.sentences)
+      text += lines("  " + sentence, "    ", options);
+    return text;
+  }
   text += fmt::format("  {:>10}  {:>13}  {:>13}  {:>14}  {:>13}\n", range.unit.empty() ? "value" : range.unit,
                       range.return_name + " %", "peak force kN",
                       millimetres                              ? "compression mm"
@@ -164,8 +193,29 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
   return text;
 }
 
+namespace
+{
+std::string columns_csv(const RangeAnswer &range)
+{
+  std::string text = fmt::format("{} [{}]", range.quantity, range.unit.empty() ? "1" : range.unit);
+  for (const auto &column : range.columns)
+    text += "," + column.reading + " [SI]";
+  text += "\n";
+  for (std::size_t i = 0; i < range.points.size(); ++i)
+  {
+    text += fmt::format("{}", range.points[i].value);
+    for (const auto &column : range.columns)
+      text += "," + (column.values[i] ? fmt::format("{}", *column.values[i]) : std::string());
+    text += "\n";
+  }
+  return text;
+}
+} // namespace
+
 std::string range_csv(const RangeAnswer &range)
 {
+  if (!range.columns.empty())
+    return columns_csv(range);
   std::string text = fmt::format("{} [{}],{} [1],peak force [N],compression [m],travel left [1],layer\n",
                                  range.quantity, range.unit.empty() ? "1" : range.unit, range.return_name);
   const auto  number = [](std::optional<double> value) {

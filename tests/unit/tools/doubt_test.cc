@@ -111,7 +111,7 @@ TEST_CASE("slips in settled numbers are told with their place")
              Contains("doubt"));
   CHECK_THAT(
     problems_of("[[settled]]\nnumber = \"loss\"\nof = \"core-foam\"\ndoubt = \"5 %\"\ntogether = [0.5]\n"),
-    Contains("1 numbers where 0"));
+    Contains("1 number for 0"));
   const std::string two =
     "[[settled]]\nnumber = \"loss\"\nof = \"core-foam\"\ndoubt = \"5 %\"\n[[settled]]\nnumber = "
     "\"stiffness\"\nof = \"core-foam\"\ndoubt = \"5 %\"\ntogether = [1.5]\n";
