@@ -3,6 +3,7 @@
 
 #include "geometry/tread_pattern.h"
 #include "materials/contact_heat.h"
+#include "solver/part_law.h"
 #include "solver/recorder.h"
 
 #include <fmt/format.h>

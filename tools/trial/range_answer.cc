@@ -171,8 +171,9 @@ RangeAnswer range_answer(const TrialRange &range, const std::vector<solver::Resu
   if (std::none_of(answer.points.begin(), answer.points.end(),
                    [](const auto &point) { return point.rebound.has_value(); }))
     answer.columns = columns_of(range, results);
-  for (std::size_t i = 0; i < std::min(told_columns, answer.columns.size()); ++i)
-    answer.sentences.push_back(ends_text(answer, answer.columns[i]));
+  for (const auto &column : answer.columns)
+    if (answer.sentences.size() < told_columns && column.cells.front() != column.cells.back())
+      answer.sentences.push_back(ends_text(answer, column));
   answer.bottoms = bottoms_text(answer);
   return answer;
 }

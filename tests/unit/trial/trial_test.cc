@@ -264,3 +264,24 @@ TEST_CASE("what the answer depends on is in its text")
   CHECK(base !=
         tools::trial_canonical_text(trial_of("heel-drop", {"insert = eva-insert 3 mm"}, "", "95 kg")));
 }
+
+TEST_CASE("a range over a gauge tells its hardness, not a rebound that it does not have")
+{
+  tools::TrialRange range;
+  range.address = "outsole.thickness", range.unit = "mm", range.values = {2, 4};
+  std::vector<solver::Result> results(2);
+  for (std::size_t i = 0; i < 2; ++i)
+  {
+    solver::Case setup;
+    setup.rig = solver::DurometerRig();
+    range.cases.push_back(setup);
+    results[i].readings.push_back({"hardness", 48.0 + 5 * static_cast<double>(i), "points", "", -1});
+  }
+  const auto answer = tools::range_answer(range, results);
+  REQUIRE(answer.columns.size() == 1);
+  CHECK(answer.columns[0].reading == "hardness");
+  CHECK(answer.columns[0].values[1] == Approx(53.0));
+  REQUIRE(answer.sentences.size() == 1);
+  CHECK_THAT(answer.sentences[0], Catch::Matchers::Contains("48.0 at 2 mm, 53.0 at 4 mm"));
+  CHECK(answer.bottoms.empty());
+}
