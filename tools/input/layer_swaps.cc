@@ -89,12 +89,38 @@ void unknown_layer(const LayerSwap &swap, std::vector<std::string> names, Proble
                             : fmt::format("{}; a new one is called {}", list, fmt::join(laid_in, ", ")));
 }
 
-/// In a slide the bar and its skin are the layers: one rubber and one thickness each.
-void apply_to_lug(toml::table &lug, const LayerSwap &swap, Problems &problems)
+/// A zone of a tread takes another rubber; its bars keep their shape.
+void apply_to_zone(toml::table &zone, const LayerSwap &swap, Problems &problems)
 {
+  if (swap.plies.size() != 1 || !swap.plies[0].material || swap.plies[0].thickness)
+    return note(problems, swap.layer, swap.layer.text, "a zone takes another rubber and nothing else",
+                fmt::format("Write for instance {} = rubber-67a", swap.layer.text));
+  if (auto holder = option_value(*swap.plies[0].material, swap_option, true))
+    set_entry(zone, "zone", "rubber", *holder->get(value_key));
+}
+
+/// In a slide the bar and its skin are the layers: one rubber and one thickness each. Zones of a tread stand
+/// beside them.
+void apply_to_lug(toml::table &tree, toml::table &lug, const LayerSwap &swap, Problems &problems)
+{
+  std::vector<std::string> names{"skin", "lug"};
+  if (auto *zones = tree.get_as<toml::array>("zone"))
+    for (auto &node : *zones)
+      if (auto *zone = node.as_table())
+      {
+        names.push_back((*zone)["name"].value_or(std::string()));
+        if (names.back() == swap.layer.text)
+          return apply_to_zone(*zone, swap, problems);
+      }
   const bool is_bar = swap.layer.text == "lug";
   if (!is_bar && swap.layer.text != "skin")
-    return note(problems, swap.layer, swap.layer.text, "there is no such layer", "The layers of this case: skin, lug");
+  {
+    const auto near = materials::nearest_name(swap.layer.text, names);
+    return note(problems, swap.layer, swap.layer.text, "there is no such layer",
+                near.empty() ? fmt::format("The layers{} of this case: {}",
+                                           names.size() > 2 ? " and zones" : "", fmt::join(names, ", "))
+                             : fmt::format("Did you mean \"{}\"?", near));
+  }
   if (swap.plies.size() != 1)
     return note(problems, swap.layer, swap.layer.text, "a bar and its skin are of one rubber each",
                 fmt::format("Write for instance {} = rubber-67a", swap.layer.text));
@@ -109,7 +135,7 @@ void apply_to_lug(toml::table &lug, const LayerSwap &swap, Problems &problems)
 void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
 {
   if (auto *lug = tree.get_as<toml::table>("lug"))
-    return apply_to_lug(*lug, swap, problems);
+    return apply_to_lug(tree, *lug, swap, problems);
   auto *layers = tree.get_as<toml::array>("layer");
   if (!layers)
     return; // told by the reader

@@ -131,6 +131,27 @@ TEST_CASE("a bar takes another rubber and height as a layer does")
   CHECK(std::get<solver::SlideRig>(data.rig).lug.skin == Approx(2e-3));
 }
 
+TEST_CASE("a zone of a tread takes another rubber by a swap")
+{
+  const std::string tread = sound + "[tread]\nforce = \"700 N\"\n[[zone]]\nname = \"ball\"\nx = \"200 "
+                                    "mm\"\nlength = \"60 mm\"\nwidth = \"60 mm\"\n";
+  const auto        data = one(tread, {}, {"ball = rubber-60a"});
+  CHECK(std::get<solver::SlideRig>(data.rig).tread->zones[0].rubber->name == "rubber-60a");
+  const auto slip = [&](const char *swap) {
+    try
+    {
+      one(tread, {}, {swap});
+    }
+    catch (const materials::CaseError &error)
+    {
+      return std::string(error.what());
+    }
+    return std::string();
+  };
+  CHECK_THAT(slip("bal = rubber-60a"), Catch::Contains("Did you mean \"ball\"?"));
+  CHECK_THAT(slip("ball = rubber-60a 2 mm"), Catch::Contains("takes another rubber and nothing else"));
+}
+
 TEST_CASE("every number of a slide tells in the fingerprint")
 {
   const auto before = tools::canonical_text(one(sound));
