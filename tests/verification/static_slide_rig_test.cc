@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
-// A slide as a case, from Case to readings, at any heading: Coulomb's law along the slide, work of friction, heat of
-// the face, balance of the account, a bar that folds.
-#include "solver/run.h"
+// A slide as a case, from Case to readings, at any heading: Coulomb's law along the slide, work of friction,
+// heat of the face, balance of the account, a bar that folds.
 #include "tests/support/catch.h"
-#include "tests/support/rubber.h"
+#include "tests/support/result_reading.h"
+#include "tests/support/slide_case.h"
 
 #include <cmath>
 #include <numbers>
 
 using namespace solemech;
+using tests::alone;
+using tests::reading;
 
 namespace
 {
@@ -16,21 +18,8 @@ constexpr double mm = 1e-3;
 
 solver::Case bar(double mu, double heading_degrees, double width = 4 * mm, double height = 3 * mm)
 {
-  solver::SlideRig rig;
-  rig.lug = {.width = width, .height = height, .spacing = 2 * width + 1 * mm, .skin = 1.5 * mm, .draft = 0.05,
-             .edge_radius = 0.25 * mm, .fillet = 0.5 * mm, .worn_face = {}};
-  rig.tup.diameter = rig.lug.spacing;
-  rig.friction.mu_ref = mu;
-  rig.court_heat = {0.18, 705, 1700}, rig.lug_heat = {0.2, 1150, 1900};
-  rig.pressure = 0.2e6, rig.speed = 0.5, rig.distance = 20 * mm;
-  rig.heading = heading_degrees * std::numbers::pi / 180;
-  solver::Case data;
-  data.label = "bar";
-  data.layers.resize(2);
-  data.layers[0].name = "skin", data.layers[0].material = tests::rubber(3.6e6), data.layers[0].thickness = rig.lug.skin;
-  data.layers[1].name = "lug", data.layers[1].material = tests::rubber(3.6e6), data.layers[1].thickness = height;
-  data.plug.section = solver::Section::plane_strain, data.plug.radius = 0.5 * rig.lug.spacing;
-  data.rig = rig;
+  auto data = tests::sliding_bar(mu, width, height, 2 * width + 1 * mm);
+  std::get<solver::SlideRig>(data.rig).heading = heading_degrees * std::numbers::pi / 180;
   return data;
 }
 
@@ -41,19 +30,6 @@ solver::RunOptions with_error()
   return options;
 }
 
-solver::RunOptions alone()
-{
-  solver::RunOptions options;
-  options.estimate_error = false;
-  return options;
-}
-
-double reading(const solver::Result &result, const char *name)
-{
-  const auto *found = result.find(name);
-  REQUIRE(found != nullptr);
-  return found->value;
-}
 } // namespace
 
 TEST_CASE("with a constant coefficient the grip is that coefficient at every heading", "[slide]")

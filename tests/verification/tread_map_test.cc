@@ -2,16 +2,18 @@
 // A whole sole on a court: turning moment and tilted contact against closed forms, its grip against Coulomb's law and
 // against single slides of its bars.
 #include "solver/rigs/tread.h"
-#include "solver/run.h"
 #include "solver/sole_on_court.h"
 #include "tests/support/catch.h"
-#include "tests/support/rubber.h"
+#include "tests/support/result_reading.h"
+#include "tests/support/slide_case.h"
 
 #include <cmath>
 #include <numbers>
 
 using namespace solemech;
 using solver::Movement;
+using tests::alone;
+using tests::reading;
 
 namespace
 {
@@ -35,36 +37,9 @@ solver::Tread sole(std::vector<solver::TreadZone> zones)
 
 solver::Case on_court(solver::Tread tread, double mu)
 {
-  solver::SlideRig rig;
-  rig.lug = {.width = 4 * mm, .height = 3 * mm, .spacing = 8 * mm, .skin = 1.5 * mm, .draft = 0.05, .edge_radius = 0.25 * mm,
-             .fillet = 0.5 * mm, .worn_face = {}};
-  rig.tup.diameter = rig.lug.spacing;
-  rig.friction.mu_ref = mu;
-  rig.court_heat = {0.18, 705, 1700}, rig.lug_heat = {0.2, 1150, 1900};
-  rig.pressure = 0.2e6, rig.speed = 0.5, rig.distance = 20 * mm;
-  rig.tread = std::move(tread);
-  solver::Case data;
-  data.label = "sole";
-  data.layers.resize(2);
-  data.layers[0].name = "skin", data.layers[0].material = tests::rubber(3.6e6, 1e9, "rubber"), data.layers[0].thickness = rig.lug.skin;
-  data.layers[1].name = "lug", data.layers[1].material = tests::rubber(3.6e6, 1e9, "rubber"), data.layers[1].thickness = rig.lug.height;
-  data.plug.section = solver::Section::plane_strain, data.plug.radius = 0.5 * rig.lug.spacing;
-  data.rig = rig;
+  auto data = tests::sliding_bar(mu, 4 * mm, 3 * mm, 8 * mm);
+  std::get<solver::SlideRig>(data.rig).tread = std::move(tread);
   return data;
-}
-
-solver::RunOptions alone()
-{
-  solver::RunOptions options;
-  options.estimate_error = false;
-  return options;
-}
-
-double reading(const solver::Result &result, const char *name)
-{
-  const auto *found = result.find(name);
-  REQUIRE(found != nullptr);
-  return found->value;
 }
 } // namespace
 

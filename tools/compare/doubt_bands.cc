@@ -62,7 +62,6 @@ std::size_t n_moved_pairs(const solver::Case &a, const solver::Case &b)
 void add_doubt_bands(Explanation &answer, const solver::Case &a, const solver::Case &b, const Sets &sets,
                      const std::vector<solver::Result> &coarse, const ExplainTools &tools)
 {
-  constexpr SolveWish  coarser{.pictures = false, .estimate_error = false, .level = -1};
   const auto           pairs = moved_pairs(a, b);
   const std::size_t    n_changes = answer.plan.changes.size();
   const std::size_t    end_a = sets.number.at(0);
@@ -81,7 +80,7 @@ void add_doubt_bands(Explanation &answer, const solver::Case &a, const solver::C
     Explanation  uncounted;
     const auto   results =
       MixtureRunner(moved_sets, tools, uncounted)
-        .run(coarser, from, from + 1 / n, forgiving(tools.solve), [](ChangeSet) { return true; });
+        .run(coarser_run, from, from + 1 / n, forgiving(tools.solve), [](ChangeSet) { return true; });
     if (!results[end_a].complete || !results[end_b].complete)
     {
       answer.no_doubt_bands = "at an end of the doubts a run stopped: " +

@@ -30,7 +30,6 @@ constexpr double coarse_cost = 0.4; // of a run at the coarser level, in one at 
 
 constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
 constexpr SolveWish plain{.pictures = false, .estimate_error = false, .level = 0};
-constexpr SolveWish coarser{.pictures = false, .estimate_error = false, .level = -1};
 
 /// A set counts only when both levels have its value.
 std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
@@ -182,8 +181,8 @@ Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted
   const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
   const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
   auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
-  auto         coarse = runner.run(coarser, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
-                                   forgiving(tools.solve), is_needed);
+  auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
+                           forgiving(tools.solve), is_needed);
   auto         fine =
     runner.run(plain, n_ends / work + coarse_cost / (1 + coarse_cost), 1, forgiving(tools.solve), is_mixture);
   set_errors(ends[end_a], coarse[end_a]);

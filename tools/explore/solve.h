@@ -18,6 +18,9 @@ struct SolveWish
   int  level = 0; ///< refinement steps above the mesh and step of the wished accuracy; -1: coarser
 };
 
+/// A run whose readings are only compared with other runs of its kind.
+inline constexpr SolveWish coarser_run{.pictures = false, .estimate_error = false, .level = -1};
+
 /// Told now and then: share of the run that is done, 0..1, and what is going on. Answers false to stop.
 using RunProgress = std::function<bool(double fraction, const char *what)>;
 

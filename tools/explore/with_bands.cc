@@ -12,8 +12,6 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr SolveWish end_of_band{.pictures = false, .estimate_error = false, .level = -1};
-
 /// Of the work of a run with its error, that of one run at an end of a band.
 constexpr double end_cost = 0.2;
 
@@ -28,7 +26,7 @@ std::vector<solver::Result> run_ends(const solver::Case                     &set
   std::atomic<bool>                stopped{false};
   in_parallel(n, std::thread::hardware_concurrency(), [&](std::size_t i) {
     ends[i] = solve(
-      moved(setup, directions[i / 2], i % 2 == 0 ? 1 : -1), end_of_band, [&](double fraction, const char *) {
+      moved(setup, directions[i / 2], i % 2 == 0 ? 1 : -1), coarser_run, [&](double fraction, const char *) {
         done[i] = fraction;
         const double share = std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(n);
         if (!progress(begin + (1 - begin) * share, "band"))

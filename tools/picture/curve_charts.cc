@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Line charts: force against time, force against compression, readings of a series.
 #include "tools/picture/charts.h"
+#include "tools/picture/curve_data.h"
 #include "tools/picture/plot_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/text_layout.h"
@@ -15,15 +16,6 @@ namespace
 {
 constexpr std::size_t labelled_runs = 12; ///< more lines than that carry no labels of their own
 
-const std::vector<double> *curve(const solver::Result &result, std::initializer_list<const char *> names)
-{
-  for (const char *name : names)
-    for (const auto &candidate : result.curves)
-      if (candidate.name == name)
-        return &candidate.values;
-  return nullptr;
-}
-
 /// Recorded times up to a little after contact loss.
 std::size_t shown_times(const solver::Result &result)
 {
@@ -31,14 +23,6 @@ std::size_t shown_times(const solver::Result &result)
     return result.time.size();
   const auto end = std::upper_bound(result.time.begin(), result.time.end(), 1.08 * result.time_of_loss);
   return static_cast<std::size_t>(end - result.time.begin());
-}
-
-std::vector<double> scaled(const std::vector<double> &values, std::size_t n, double factor)
-{
-  std::vector<double> result(values.begin(), values.begin() + static_cast<long>(std::min(n, values.size())));
-  for (double &value : result)
-    value *= factor;
-  return result;
 }
 
 struct Line
@@ -117,7 +101,7 @@ std::string force_time_chart(const std::vector<Run> &runs, const Series *series)
 {
   std::vector<Line> lines;
   for (std::size_t i = 0; i < runs.size(); ++i)
-    if (const auto *force = curve(runs[i].result, {"force"}); force && !force->empty())
+    if (const auto *force = curve_named(runs[i].result, {"force"}); force && !force->empty())
     {
       const std::size_t n = shown_times(runs[i].result);
       Line             &line = lines.emplace_back(line_of(runs, i, series));
@@ -143,8 +127,8 @@ std::string loop_chart(const std::vector<Run> &runs, const Series *series)
   for (std::size_t i = 0; i < runs.size(); ++i)
   {
     const solver::Result &result = runs[i].result;
-    const auto           *force = curve(result, {"force"});
-    const auto           *compression = curve(result, {"compression", "displacement", "tup_displacement"});
+    const auto           *force = curve_named(result, {"force"});
+    const auto *compression = curve_named(result, {"compression", "displacement", "tup_displacement"});
     if (!force || !compression || force->empty())
       continue;
     const std::size_t n = shown_times(result);

@@ -2,6 +2,7 @@
 // Pictures of slides: pressure along the face of a lug, its face as it wears, and the grip of a sole all
 // round.
 #include "tools/picture/charts.h"
+#include "tools/picture/curve_data.h"
 #include "tools/picture/plot_text.h"
 
 #include <fmt/format.h>
@@ -31,21 +32,6 @@ std::string drawn(const std::string &name, const std::string &head, const std::v
                          i ? ", " : "plot ", i, look.dash, look.colour, plot::quoted(curves[i].title));
   }
   return data + plot::twice(name, width, height, head + plots + "\n");
-}
-
-const std::vector<double> *curve(const solver::Result &result, const std::string &name)
-{
-  for (const auto &candidate : result.curves)
-    if (candidate.name == name)
-      return &candidate.values;
-  return nullptr;
-}
-
-std::vector<double> scaled(std::vector<double> values, double factor)
-{
-  for (double &value : values)
-    value *= factor;
-  return values;
 }
 
 std::string key(const char *place)
@@ -97,7 +83,7 @@ std::string grip_map_chart(const std::vector<Run> &runs)
   double             greatest = ring;
   for (const auto &run : runs)
   {
-    const auto *heading = curve(run.result, "heading"), *grip = curve(run.result, "grip");
+    const auto *heading = curve_named(run.result, {"heading"}), *grip = curve_named(run.result, {"grip"});
     const auto *slide = std::get_if<solver::SlideRig>(&run.setup.rig);
     if (!slide || !slide->tread || !heading || !grip || heading->empty())
       continue;

@@ -32,7 +32,7 @@ public:
     for (const auto &layer : sheet_.setup.layers)
     {
       const bool solid = layer.material.family != "foam";
-      number(UnknownKind::thickness, layer.name, D::length, layer.name + " thickness", layer.thickness,
+      number(DoubtedNumber::thickness, layer.name, D::length, layer.name + " thickness", layer.thickness,
              layer.unit ? instruments::beside_a_unit
              : solid    ? instruments::callipers_on_solid
                         : instruments::callipers_on_foam,
@@ -40,7 +40,7 @@ public:
              : solid    ? "callipers on rubber or plate"
                         : "callipers on foam");
       if (layer.unit && layer.unit->gauge_pressure > 0)
-        number(UnknownKind::gauge_pressure, layer.name, D::pressure, unit_pressure_name(layer.name),
+        number(DoubtedNumber::gauge_pressure, layer.name, D::pressure, unit_pressure_name(layer.name),
                layer.unit->gauge_pressure, instruments::unit_pressure * layer.unit->gauge_pressure,
                "a unit's pressure");
       if (layer.core_diameter > 0)
@@ -50,12 +50,12 @@ public:
     }
     if (const auto *drop = std::get_if<solver::DropRig>(&sheet_.setup.rig))
     {
-      number(UnknownKind::height, "", D::length, "drop height", drop->height, instruments::drop_height,
+      number(DoubtedNumber::height, "", D::length, "drop height", drop->height, instruments::drop_height,
              "rule and stop");
-      number(UnknownKind::mass, "", D::mass, "drop mass", drop->mass, instruments::drop_mass,
+      number(DoubtedNumber::mass, "", D::mass, "drop mass", drop->mass, instruments::drop_mass,
              "kitchen scales");
       if (drop->guide_loss > 0)
-        number(UnknownKind::guide_loss, "", D::share, "drop guide loss", drop->guide_loss,
+        number(DoubtedNumber::guide_loss, "", D::share, "drop guide loss", drop->guide_loss,
                instruments::guide_loss, "a reference block");
       else
         exact_.push_back("drop guide loss, none written");
@@ -80,8 +80,8 @@ private:
     std::vector<std::string> names;
   };
 
-  void number(UnknownKind kind, const std::string &target, D dimension, const std::string &name, double value,
-              double half_band, const char *instrument)
+  void number(DoubtedNumber kind, const std::string &target, D dimension, const std::string &name,
+              double value, double half_band, const char *instrument)
   {
     const bool doubted = std::any_of(sheet_.unknowns.begin(), sheet_.unknowns.end(), [&](const Unknown &one) {
       return one.kind == kind && one.target == target;

@@ -226,23 +226,23 @@ struct Directly
   const char *name, *instrument, *needs;
 };
 
-std::optional<Directly> read_directly(UnknownKind kind)
+std::optional<Directly> read_directly(DoubtedNumber kind)
 {
   switch (kind)
   {
-  case UnknownKind::density:
+  case DoubtedNumber::density:
     return Directly{instruments::weighed_cube, true, "", "cut cube, weighed", layers_parted};
-  case UnknownKind::thickness:
+  case DoubtedNumber::thickness:
     return Directly{instruments::callipers_on_foam, false, "", "callipers on the cut face", layers_parted};
-  case UnknownKind::mass:
+  case DoubtedNumber::mass:
     return Directly{instruments::drop_mass, false, "", "scales", nothing_cut};
-  case UnknownKind::height:
+  case DoubtedNumber::height:
     return Directly{instruments::drop_height, false, "", "rule and stop", nothing_cut};
-  case UnknownKind::guide_loss:
+  case DoubtedNumber::guide_loss:
     return Directly{instruments::guide_loss, false, "", "drops on a reference block", nothing_cut};
-  case UnknownKind::modulus:
-  case UnknownKind::loss:
-  case UnknownKind::gauge_pressure: // to read it means to pierce the unit
+  case DoubtedNumber::modulus:
+  case DoubtedNumber::loss:
+  case DoubtedNumber::gauge_pressure: // to read it means to pierce the unit
     break;
   }
   return std::nullopt;
@@ -304,7 +304,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
       continue;
     const auto &name = unknown.parameter.name;
     const bool  weighed =
-      unknown.kind == UnknownKind::density &&
+      unknown.kind == DoubtedNumber::density &&
       std::any_of(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &one) {
         return !one.observation.held_out && name == one.layer + " density" &&
                one.probe.name.starts_with("density");
@@ -320,7 +320,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
     idea.relative = how->relative;
     idea.instrument = how->instrument;
     idea.needs = how->needs;
-    if (unknown.kind == UnknownKind::thickness && has_unit(sheet, unknown.target))
+    if (unknown.kind == DoubtedNumber::thickness && has_unit(sheet, unknown.target))
     {
       idea.instrument = "rule on the side wall, or the whole height less the other layers";
       idea.needs = nothing_cut;

@@ -164,15 +164,15 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
   {
     const auto &unknown = sheet.unknowns[i];
     const auto  value = answer.settled.values[i];
-    if (unknown.kind == UnknownKind::thickness)
+    if (unknown.kind == DoubtedNumber::thickness)
       changes += fmt::format("layer.{}.thickness = \"{:.9g} m\"\n", unknown.target, value);
-    else if (unknown.kind == UnknownKind::gauge_pressure)
+    else if (unknown.kind == DoubtedNumber::gauge_pressure)
       changes += fmt::format("layer.{}.unit.gauge_pressure = \"{:.9g} Pa\"\n", unknown.target, value);
-    else if (unknown.kind == UnknownKind::height)
+    else if (unknown.kind == DoubtedNumber::height)
       changes += fmt::format("drop.height = \"{:.9g} m\"\n", value);
-    else if (unknown.kind == UnknownKind::mass)
+    else if (unknown.kind == DoubtedNumber::mass)
       changes += fmt::format("drop.mass = \"{:.9g} kg\"\n", value);
-    else if (unknown.kind == UnknownKind::guide_loss)
+    else if (unknown.kind == DoubtedNumber::guide_loss)
       changes += fmt::format("drop.guide_loss = {:.9g}\n", value);
   }
   if (!changes.empty())

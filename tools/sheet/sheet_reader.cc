@@ -68,14 +68,14 @@ struct DoubtedEntry
 {
   const char *block, *name;
   Dimension   dimension;
-  UnknownKind kind;
+  DoubtedNumber kind;
 };
 constexpr DoubtedEntry doubted_entries[] = {
-  {"layer", "thickness", Dimension::length, UnknownKind::thickness},
-  {"unit", "gauge_pressure", Dimension::pressure, UnknownKind::gauge_pressure},
-  {"drop", "height", Dimension::length, UnknownKind::height},
-  {"drop", "mass", Dimension::mass, UnknownKind::mass},
-  {"drop", "guide_loss", Dimension::share, UnknownKind::guide_loss},
+  {"layer", "thickness", Dimension::length, DoubtedNumber::thickness},
+  {"unit", "gauge_pressure", Dimension::pressure, DoubtedNumber::gauge_pressure},
+  {"drop", "height", Dimension::length, DoubtedNumber::height},
+  {"drop", "mass", Dimension::mass, DoubtedNumber::mass},
+  {"drop", "guide_loss", Dimension::share, DoubtedNumber::guide_loss},
 };
 
 class SheetReader
@@ -235,7 +235,7 @@ private:
     const bool  is_thickness = entry == "thickness";
     const auto &known =
       *std::find_if(std::begin(doubted_entries), std::end(doubted_entries), [&](const DoubtedEntry &one) {
-        return one.kind == (is_thickness ? UnknownKind::thickness : UnknownKind::gauge_pressure);
+        return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
       });
     taken_.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
     add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
@@ -335,7 +335,7 @@ private:
     std::replace(words.begin(), words.end(), '.', ' ');
     std::replace(words.begin(), words.end(), '_', ' ');
     unknown.parameter =
-      measured_number(entry.kind == UnknownKind::gauge_pressure ? unit_pressure_name(layer) : words, value);
+      measured_number(entry.kind == DoubtedNumber::gauge_pressure ? unit_pressure_name(layer) : words, value);
     sheet_.unknowns.push_back(unknown);
     sheet_.doubted.push_back(address);
   }

@@ -135,9 +135,9 @@ std::vector<Unknown> material_unknowns(const MaterialSource &library, const Mate
   };
   std::vector<Unknown> out;
   const auto           moduli = library_spread(library, start.family, network_modulus);
-  out.push_back({parameter(layer + " stiffness", network_modulus(start), moduli.spread), UnknownKind::modulus,
-                 name, Dimension::pressure});
-  out.push_back({parameter(layer + " loss", 1, loss_spread), UnknownKind::loss, name, Dimension::number});
+  out.push_back({parameter(layer + " stiffness", network_modulus(start), moduli.spread),
+                 DoubtedNumber::modulus, name, Dimension::pressure});
+  out.push_back({parameter(layer + " loss", 1, loss_spread), DoubtedNumber::loss, name, Dimension::number});
   if (std::holds_alternative<FoamData>(start.data))
   {
     const auto densities =
@@ -146,7 +146,7 @@ std::vector<Unknown> material_unknowns(const MaterialSource &library, const Mate
     const auto relative = std::get<FoamData>(start.data).relative_density;
     if (relative > 0)
       density.highest = std::min(density.highest, 0.6 / relative * start.density);
-    out.push_back({density, UnknownKind::density, name, Dimension::density});
+    out.push_back({density, DoubtedNumber::density, name, Dimension::density});
   }
   return out;
 }

@@ -18,12 +18,12 @@
 
 namespace solemech::tools
 {
-using UnknownKind = solver::DoubtedNumber;
+using solver::DoubtedNumber;
 
 struct Unknown
 {
   settle::Parameter    parameter; ///< `median` is the value that the middle case has
-  UnknownKind          kind = UnknownKind::thickness;
+  DoubtedNumber        kind = DoubtedNumber::thickness;
   std::string          target; ///< material or layer that it belongs to; empty for the rig
   materials::Dimension dimension = materials::Dimension::number; ///< to print it
 };

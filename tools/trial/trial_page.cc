@@ -25,11 +25,30 @@ report::TrialRow page_row(const TrialRow &row)
   return {row.name, row.now, row.then, note, verdict};
 }
 
-report::ChartSeries page_series(const RangeAnswer &range)
+/// Readings of rigs that throw nothing back, at most as many as a page shows beside each other.
+void add_columns(report::ChartSeries &series, const RangeAnswer &range)
 {
-  report::ChartSeries series;
-  series.quantity = range.quantity;
-  series.unit = range.unit;
+  constexpr std::size_t shown_readings = 3;
+  for (const auto &point : range.points)
+    if (point.stopped.empty())
+    {
+      series.values.push_back(point.value);
+      series.groups.emplace_back("");
+    }
+  for (const auto &column : range.columns)
+  {
+    const auto            display = report::reading_display({column.reading, 0, "", "", -1});
+    report::SeriesReading reading{column.reading, display.label, display.unit, {}};
+    for (std::size_t i = 0; i < range.points.size(); ++i)
+      if (range.points[i].stopped.empty() && column.values[i])
+        reading.values.push_back(*column.values[i] * display.factor);
+    if (reading.values.size() == series.values.size() && series.readings.size() < shown_readings)
+      series.readings.push_back(std::move(reading));
+  }
+}
+
+void add_blows(report::ChartSeries &series, const RangeAnswer &range)
+{
   report::SeriesReading back{"rebound_by_height", range.return_name, "%", {}},
     force{"peak_force", "peak force", "kN", {}}, compression{"greatest_compression", "compression", "mm", {}};
   for (const auto &point : range.points)
@@ -42,26 +61,17 @@ report::ChartSeries page_series(const RangeAnswer &range)
       compression.values.push_back(1e3 * *point.compression);
     }
   series.readings = {back, force, compression};
-  if (!range.columns.empty())
-  {
-    series.readings.clear();
-    for (std::size_t i = 0; i < range.points.size(); ++i)
-      if (range.points[i].stopped.empty())
-      {
-        series.values.push_back(range.points[i].value);
-        series.groups.emplace_back("");
-      }
-    for (const auto &column : range.columns)
-    {
-      const auto            display = report::reading_display({column.reading, 0, "", "", -1});
-      report::SeriesReading reading{column.reading, display.label, display.unit, {}};
-      for (std::size_t i = 0; i < range.points.size(); ++i)
-        if (range.points[i].stopped.empty() && column.values[i])
-          reading.values.push_back(*column.values[i] * display.factor);
-      if (reading.values.size() == series.values.size() && series.readings.size() < 3)
-        series.readings.push_back(std::move(reading));
-    }
-  }
+}
+
+report::ChartSeries page_series(const RangeAnswer &range)
+{
+  report::ChartSeries series;
+  series.quantity = range.quantity;
+  series.unit = range.unit;
+  if (range.columns.empty())
+    add_blows(series, range);
+  else
+    add_columns(series, range);
   for (const auto &sentence : range.sentences)
     series.sentence += (series.sentence.empty() ? "" : " ") + sentence;
   return series;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Sentences follow the numbers: turned round they turn round, equal they say so, missing they say that.
 #include "tests/support/catch.h"
+#include "tests/unit/report/told.h"
 #include "tests/unit/results/synthetic.h"
 #include "tools/report/report_page.h"
 #include "tools/report/series_block.h"
@@ -10,6 +11,7 @@
 using namespace solemech;
 using namespace solemech::tools::report;
 using Catch::Matchers::Contains;
+using tests::told;
 
 namespace
 {
@@ -18,14 +20,6 @@ void set(tools::Run &run, const std::string &name, double value)
   for (auto &reading : run.result.readings)
     if (reading.name == name)
       reading.value = value;
-}
-
-std::string told(const std::vector<std::string> &paragraphs)
-{
-  std::string text;
-  for (const auto &paragraph : paragraphs)
-    text += paragraph + "\n";
-  return text;
 }
 
 void check_no_nonsense(const std::string &text)

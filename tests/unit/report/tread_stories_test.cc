@@ -2,6 +2,7 @@
 // Stories of worn lugs and abrasion benches follow their numbers: where wear begins, hours only from a worn
 // pair, a depth that is a lower bound. All numbers are made up.
 #include "tests/support/catch.h"
+#include "tests/unit/report/told.h"
 #include "tests/unit/results/synthetic.h"
 #include "tools/report/abrasion_story.h"
 #include "tools/report/wear_story.h"
@@ -9,6 +10,7 @@
 using namespace solemech;
 using namespace solemech::tools::report;
 using Catch::Matchers::Contains;
+using tests::told;
 
 namespace
 {
@@ -21,14 +23,6 @@ void set(tools::Run &run, const std::string &name, double value)
       return;
     }
   run.result.readings.push_back({name, value, "1", "made up", -1});
-}
-
-std::string told(const std::vector<std::string> &paragraphs)
-{
-  std::string text;
-  for (const auto &paragraph : paragraphs)
-    text += paragraph + "\n";
-  return text;
 }
 
 solver::WearLife &wear_of(tools::Run &run)

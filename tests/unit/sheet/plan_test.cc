@@ -110,7 +110,7 @@ TEST_CASE("A further reading narrows the band as the sum of precisions says", "[
   const auto plan = plan_on(sheet, 0);
 
   const auto loss = std::find_if(sheet.unknowns.begin(), sheet.unknowns.end(),
-                                 [](const Unknown &one) { return one.kind == UnknownKind::loss; });
+                                 [](const Unknown &one) { return one.kind == DoubtedNumber::loss; });
   REQUIRE(loss != sheet.unknowns.end());
   const auto share_at = [&](double factor) {
     auto setup = sheet.setup;
@@ -149,9 +149,9 @@ TEST_CASE("A weighed cube takes its part of the doubt away, and no more", "[plan
   double of_density = 0, of_loss = 0, spread = 0; // parts of the doubt of ln(rebound)
   for (const auto &unknown : sheet.unknowns)
   {
-    if (unknown.kind == UnknownKind::density)
+    if (unknown.kind == DoubtedNumber::density)
       spread = unknown.parameter.spread, of_density = 0.5 * spread;
-    if (unknown.kind == UnknownKind::loss)
+    if (unknown.kind == DoubtedNumber::loss)
     {
       auto more = sheet.setup, less = sheet.setup;
       set_unknown(more, unknown, 1.001 * unknown.parameter.median);

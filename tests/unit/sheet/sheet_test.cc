@@ -150,13 +150,13 @@ value = "180 kg/m3 +- 9"
   std::vector<double> truth;
   for (const auto &unknown : sheet.unknowns)
     truth.push_back(unknown.parameter.median);
-  const auto place = [&](UnknownKind kind) {
+  const auto place = [&](DoubtedNumber kind) {
     return std::find_if(sheet.unknowns.begin(), sheet.unknowns.end(),
                         [&](const auto &u) { return u.kind == kind; }) -
            sheet.unknowns.begin();
   };
-  truth[static_cast<std::size_t>(place(UnknownKind::modulus))] = 4.6e5;
-  truth[static_cast<std::size_t>(place(UnknownKind::loss))] = 1.15;
+  truth[static_cast<std::size_t>(place(DoubtedNumber::modulus))] = 4.6e5;
+  truth[static_cast<std::size_t>(place(DoubtedNumber::loss))] = 1.15;
   const auto made = formula_bench({case_at(sheet.setup, sheet.unknowns, truth)}).front();
   for (auto &reading : sheet.readings)
     if (const auto *value = made.find(reading.probe.reading))
@@ -165,7 +165,7 @@ value = "180 kg/m3 +- 9"
   std::atomic<bool> go_on{false};
   const auto        answer = settle_sheet(sheet, {}, formula_bench, library().materials(), go_on);
   CHECK(answer.settled.converged);
-  for (const auto kind : {UnknownKind::modulus, UnknownKind::loss})
+  for (const auto kind : {DoubtedNumber::modulus, DoubtedNumber::loss})
   {
     const auto  index = static_cast<std::size_t>(place(kind));
     const auto &band = answer.settled.parameters[index].band;
