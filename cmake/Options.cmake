@@ -20,11 +20,13 @@ if(SOLEMECH_SANITIZE)
   target_link_options(solemech_options INTERFACE -fsanitize=address,undefined)
 endif()
 
-# A compiler cache, when there is one. The sloppiness is what it needs to accept precompiled headers.
+# A compiler cache, when there is one. The sloppiness is what it needs to accept precompiled headers; paths below the
+# project are hashed relative to it, so that another checkout of the same sources finds them.
 find_program(SOLEMECH_CCACHE ccache)
 mark_as_advanced(SOLEMECH_CCACHE)
 if(SOLEMECH_CCACHE AND NOT CMAKE_CXX_COMPILER_LAUNCHER)
   set(CMAKE_CXX_COMPILER_LAUNCHER ${CMAKE_COMMAND} -E env
-      CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file_ctime ${SOLEMECH_CCACHE})
+      CCACHE_SLOPPINESS=pch_defines,time_macros,include_file_mtime,include_file_ctime
+      CCACHE_BASEDIR=${PROJECT_SOURCE_DIR} CCACHE_NOHASHDIR=1 ${SOLEMECH_CCACHE})
   add_compile_options($<$<COMPILE_LANG_AND_ID:CXX,GNU>:-fpch-preprocess>)
 endif()
