@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string_view>
 
 namespace solemech::solver
 {
@@ -15,6 +16,16 @@ void set_ledger_facts(Result &result, double scale)
       (row.kind == "residual" ? residual : numerical) = row.values.back();
   result.facts.ledger_numerical = std::abs(numerical) / scale;
   result.facts.ledger_residual = std::abs(residual) / scale;
+}
+
+void add_losses(Result &result)
+{
+  std::map<std::string, double> lost;
+  for (const auto &row : result.ledger)
+    if (row.type == EnergyKind::dissipated && row.part != "guide")
+      lost[row.part] += row.values.back();
+  for (const auto &[part, energy] : lost)
+    result.readings.push_back({"lost." + part, energy, "J", "turned into heat in this part until the end of contact", -1});
 }
 
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)
@@ -65,6 +76,24 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
     values.back() += value;
   else
     values.push_back(value);
+}
+
+void Recorder::end_at(double time)
+{
+  static constexpr std::string_view felt[] = {"force", "deceleration", "contact_radius", "peak_pressure", "penetration"};
+  auto        &times = result_.time;
+  const auto   last = times.size() - 1;
+  const double share = (time - times[last - 1]) / (times[last] - times[last - 1]);
+  const auto   move_back = [&](std::vector<double> &values) {
+    values[last] = values[last - 1] + share * (values[last] - values[last - 1]);
+  };
+  for (auto &curve : result_.curves)
+    if (std::find(std::begin(felt), std::end(felt), curve.name) == std::end(felt))
+      move_back(curve.values);
+  for (auto &row : result_.ledger)
+    if (row.values.size() == times.size())
+      move_back(row.values);
+  times[last] = time;
 }
 
 void Recorder::space_pictures(double interval)

@@ -13,6 +13,9 @@ namespace solemech::solver
 /// `scale` [J], the energy that the run is about.
 void set_ledger_facts(Result &result, double scale);
 
+/// Adds a reading for what each part has turned into heat by the last recorded time, as the ledger says.
+void add_losses(Result &result);
+
 class Recorder
 {
 public:
@@ -24,6 +27,10 @@ public:
 
   /// Records the accepted state at `time` [s].
   void record(double time, bool picture_now = false);
+
+  /// Moves the last record back to `time` [s], between the last two: state and energies are those on the line between
+  /// them, what the striker feels stays that of the last one.
+  void end_at(double time);
 
   /// Pictures from here on at least `interval` [s] apart; without effect when none are wanted.
   void space_pictures(double interval);

@@ -16,13 +16,19 @@ namespace solemech::solver
 {
 namespace
 {
-/// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
-/// confined modulus of the softest layer; benches reach a third of that.
-constexpr double penetration_share = 4e-4;
+/// Pressure of a bench blow over the confined modulus of the softest layer. Under a weaker one the penetration has to
+/// be small against the smaller sink.
+constexpr double bench_pressure = 1.0 / 3;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
+
+/// Per metre of depth in a plane section [m2].
+double loaded_area(Section section, double radius)
+{
+  return section == Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
+}
 
 double edge_or_default(const Tup &tup)
 {
@@ -45,6 +51,14 @@ geometry::RigidSurface striker_surface(const Tup &tup)
       break;
   }
   return geometry::FlatPuck(radius, edge_or_default(tup));
+}
+
+double column_stiffness(const Case &input, const Tup &tup)
+{
+  double compliance = 0;
+  for (const auto &layer : input.layers)
+    compliance += layer.thickness / (layer.area_share * equilibrium_modulus(layer.material, input));
+  return loaded_area(input.plug.section, std::min(0.5 * tup.diameter, input.plug.radius)) / compliance;
 }
 
 double striker_reach(const Tup &tup, double depth)
@@ -89,9 +103,9 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   return outline;
 }
 
-StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution,
-                       const SmallStriker &small)
-  : input(the_case), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &the_resolution,
+                       double expected_force, const SmallStriker &small)
+  : input(the_case), resolution(the_resolution), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
   {
@@ -149,6 +163,12 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   }
   const auto inflation = inflate(*mesh, units, input);
   mesh->move_nodes(inflation);
+  if (expected_force > 0)
+  {
+    const double sink = expected_force / column_stiffness(input, tup);
+    const double area = loaded_area(input.plug.section, std::min(input.plug.radius, striker_reach(tup, sink)));
+    load_share_ = std::min(1.0, expected_force / area / (bench_pressure * softest_modulus()));
+  }
   make_bodies(drawn, inflation);
   make_chambers();
   make_side_and_base();
@@ -161,7 +181,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
   const ContactSettings settings{.penalty = penalty(contact_length),
                                  .friction = tup.friction,
-                                 .stick = small.sticks ? softest_modulus() / (penetration_share * contact_length) : 0.0,
+                                 .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
                                  .pressure_window = std::min(5e-3, tup.diameter / 8)};
   auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
@@ -230,8 +250,7 @@ void StackModel::make_chambers()
       chambers[c].fibres = fibres.get();
       equation.contributions.push_back(std::move(fibres));
     }
-    const double radius = 0.5 * unit.diameter - unit.film_thickness;
-    const double area = mesh->section() == MeshSection::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
+    const double area = loaded_area(input.plug.section, 0.5 * unit.diameter - unit.film_thickness);
     facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * area;
     chamber_facts.push_back(facts);
   }
@@ -296,7 +315,7 @@ double StackModel::softest_modulus() const
 
 double StackModel::penalty(double length) const
 {
-  const double depth = penetration_share * length;
-  return softest_modulus() / (depth * depth);
+  const double depth = resolution.penetration * length;
+  return softest_modulus() / (load_share_ * depth * depth);
 }
 } // namespace solemech::solver

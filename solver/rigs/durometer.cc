@@ -93,7 +93,7 @@ Result set_on(const Case &input, const DurometerRig &rig, const Resolution &reso
               const RunOptions &options)
 {
   const auto  &gauge = rig.gauge;
-  StackModel   model(input, rig.tup, 0.0, resolution,
+  StackModel   model(input, rig.tup, 0.0, resolution, 0.0,
                      {.lines =
                         [&](const geometry::PlugOutline &outline) {
                           return lines_for_tip(outline, gauge.tip, n_cells);
