@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/reading_display.h"
 
+#include "tools/results/text_layout.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -135,11 +137,13 @@ ReadingDisplay reading_display(const solver::Reading &reading)
       const int              more = unit == "N" && size < 99.95 ? 2 : unit == "J" && size < 0.0995 ? 2 : 0;
       return {entry.label, entry.unit, entry.factor, entry.digits + more, entry.headline};
     }
-  constexpr std::string_view layer = "compression.", hit = "rebound_by_height.hit_";
+  constexpr std::string_view layer = "compression.", hit = "rebound_by_height.hit_", lost = "lost.";
   if (reading.name.starts_with(layer))
     return {"compression of " + reading.name.substr(layer.size()), "mm", 1e3, 2, false};
   if (reading.name.starts_with(hit))
     return {"rebound of hit " + reading.name.substr(hit.size()), "%", 1e2, 1, false};
+  if (reading.name.starts_with(lost))
+    return {"turned into heat in " + reading.name.substr(lost.size()), "J", 1, 3, false};
   for (const auto &entry : units)
     if (reading.unit == entry.si)
       return {spoken(reading.name), entry.unit, entry.factor, entry.digits, false};
@@ -149,7 +153,7 @@ ReadingDisplay reading_display(const solver::Reading &reading)
 std::string display_text(const solver::Reading &reading)
 {
   const ReadingDisplay display = reading_display(reading);
-  return fmt::format("{:.{}f}", reading.value * display.factor, display.digits) +
+  return fixed_text(reading.value * display.factor, display.digits) +
          (display.unit.empty() ? "" : " " + display.unit);
 }
 } // namespace solemech::tools::report

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/energy_picture.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 
@@ -39,6 +41,21 @@ double EnergyPicture::accounted() const
   return sum;
 }
 
+double EnergyPicture::share_error() const
+{
+  double greatest = -1;
+  for (const auto &part : shares)
+    if (input > 0 && part.error >= 0)
+      greatest = std::max(greatest, part.error / input);
+  return greatest;
+}
+
+std::string share_error_words(const EnergyPicture &picture)
+{
+  const double error = picture.share_error();
+  return error < 0 ? "" : fmt::format(", each share to ±{:.1f} points", std::max(100 * error, 0.1));
+}
+
 EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result)
 {
   EnergyPicture picture;
@@ -72,6 +89,10 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
     else if (row.type != EnergyKind::exchanged && !is_rig(row.part))
       left += energy;
   }
+  const auto error_of = [&](const std::string &name) {
+    const auto *reading = result.find(name);
+    return reading ? reading->error : -1.0;
+  };
   if (const auto *reading = result.find("left_in_stack"))
     left = reading->value;
   // The ledger ends at contact loss; what the weight loses on its way up comes after it.
@@ -81,13 +102,14 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
   const bool drop = std::holds_alternative<solver::DropRig>(setup.rig);
   if (const auto *reading = result.find(drop ? "rebound_by_height" : "loop_return"))
     picture.shares.push_back(
-      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * picture.input});
+      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * picture.input,
+       reading->error * picture.input});
   for (const auto &name : order)
     if (const auto part = lost.find(name); part != lost.end())
-      picture.shares.push_back({name, ShareKind::lost_in_part, part->second});
+      picture.shares.push_back({name, ShareKind::lost_in_part, part->second, error_of("lost." + name)});
   if (guide != 0)
-    picture.shares.push_back({"guide", ShareKind::lost_in_guide, guide});
-  picture.shares.push_back({"left in the stack", ShareKind::left_in_stack, left});
+    picture.shares.push_back({"guide", ShareKind::lost_in_guide, guide, error_of("guide_loss_up")});
+  picture.shares.push_back({"left in the stack", ShareKind::left_in_stack, left, error_of("left_in_stack")});
   return picture;
 }
 } // namespace solemech::tools

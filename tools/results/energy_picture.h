@@ -22,6 +22,7 @@ struct EnergyShare
   std::string name; ///< part as the case names it, or "thrown back", "guide", "left in the stack"
   ShareKind   kind;
   double      energy = 0; ///< [J]
+  double      error = -1; ///< estimated numerical error [J]; < 0: not estimated
 };
 
 struct EnergyPicture
@@ -32,7 +33,11 @@ struct EnergyPicture
 
   double share(const EnergyShare &part) const { return input > 0 ? part.energy / input : 0; } ///< [-]
   double accounted() const; ///< sum of shares [-]
+  double share_error() const; ///< greatest numerical error of a share [-]; < 0: not estimated
 };
+
+/// ", each share to ±0.4 points"; empty when no error was estimated.
+std::string share_error_words(const EnergyPicture &picture);
 
 /// Sums the ledger of a run at its contact loss, or at its last time when there was none.
 /// Empty when the run has no energy input or no ledger.

@@ -481,17 +481,17 @@ std::string length_text(double metres, Lengths lengths, bool with_unit)
 std::string digits_text(double value)
 {
   const double size = std::abs(value);
-  return fmt::format("{:.{}f}", value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
+  return fixed_text(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
 }
 
 std::string force_text(double newtons)
 {
   return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3)
-                                    : fmt::format("{:.0f} N", newtons);
+                                    : fixed_text(newtons, 0) + " N";
 }
 
 std::string percent_text(double share, bool decimals)
 {
-  return fmt::format("{:.{}f} %", 100 * share, decimals ? 1 : 0);
+  return fixed_text(100 * share, decimals ? 1 : 0) + " %";
 }
 } // namespace solemech::tools
