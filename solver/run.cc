@@ -3,6 +3,8 @@
 // difference is the estimated error, and the run is refined while it misses the wish.
 #include "solver/run.h"
 
+#include "solver/closed_run.h"
+#include "solver/no_balance.h"
 #include "solver/rigs/abrasion.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"
@@ -57,30 +59,9 @@ Result run_once(const Case &input, const Resolution &resolution, const RunOption
   return run_press(input, std::get<PressRig>(input.rig), resolution, options);
 }
 
-constexpr double ledger_alarm = 0.005; // share of the drop energy that the account may leave open
-
-double open_share(const Result &result)
+Result run_closed(const Case &input, const Resolution &resolution, const RunOptions &options)
 {
-  return result.facts.ledger_numerical + result.facts.ledger_residual;
-}
-
-/// The readings of a gauge and of a slide are those of a balance at rest or steady: they do not rest on the account.
-bool rests_on_account(const Case &input)
-{
-  return std::holds_alternative<DropRig>(input.rig) || std::holds_alternative<PressRig>(input.rig);
-}
-
-/// Runs with shorter steps on the same mesh while the energy account stays open.
-Result run_closed(const Case &input, Resolution resolution, const RunOptions &options)
-{
-  constexpr int n_repetitions = 5;
-  Result        result = run_once(input, resolution, options);
-  for (int i = 0; i < n_repetitions && rests_on_account(input) && open_share(result) > ledger_alarm; ++i)
-  {
-    resolution.step_tolerance *= 0.5;
-    result = run_once(input, resolution, options);
-  }
-  return result;
+  return closed_run(resolution, [&](const Resolution &now) { return run_once(input, now, options); });
 }
 
 /// Least error of a reading at mesh level and step tolerance 1, relative (shares: in points of one). Errors of mesh
@@ -132,9 +113,8 @@ double estimate(const Result &coarse, double ratio, const Resolution &resolution
           reading.error = std::max(reading.error, std::abs(reading.value / known->value) * known->error);
   return worst;
 }
-} // namespace
 
-Result run(const Case &input, const RunOptions &options)
+Result run_to_accuracy(const Case &input, const RunOptions &options)
 {
   const auto begin = std::chrono::steady_clock::now();
   const auto part_of = [&](double from, double to) {
@@ -169,10 +149,21 @@ Result run(const Case &input, const RunOptions &options)
       fine.warnings.push_back({"", fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",
                                                100 * error, 100 * input.accuracy)});
   }
-  if (rests_on_account(input) && open_share(fine) > ledger_alarm)
-    fine.warnings.push_back({"", fmt::format("the energy account is open by {:.1f} % of the drop energy",
-                                             100 * open_share(fine))});
   fine.facts.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   return fine;
+}
+} // namespace
+
+Result run(const Case &input, const RunOptions &options)
+try
+{
+  return run_to_accuracy(input, options);
+}
+catch (const NoBalance &failure)
+{
+  Result nothing;
+  nothing.complete = false;
+  nothing.stop_reason = failure.what();
+  throw RunFailed(failure.what(), std::move(nothing));
 }
 } // namespace solemech::solver

@@ -158,6 +158,7 @@ solver::DurometerRig read_durometer(const toml::table &block, Problems &problems
     if (gauge.name == scale)
       rig.gauge = gauge;
   rig.tup = solver::gauge_tip(rig.gauge);
+  rig.tup.friction = fields.value("tip_friction");
   rig.set_on_time = fields.value("set_on_time");
   rig.read_after = fields.value("read_after");
   if (const auto wanted = fields.hardness("wanted"))
