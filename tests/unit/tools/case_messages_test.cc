@@ -6,7 +6,6 @@
 
 #include "sample_sheets.h"
 
-#include <chrono>
 #include <filesystem>
 #include <fstream>
 
@@ -126,12 +125,10 @@ TEST_CASE("files that are no sheets")
   std::filesystem::create_directories(folder);
   const auto large = folder / "large.toml";
   std::ofstream(large) << std::string(10'000'000, 'x');
-  const auto begin = std::chrono::steady_clock::now();
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
                     large.string() +
                       ": 10.0 MB is too large for a sheet. A sheet has at most 1 MB; is this the right "
                       "file?\n");
-  CHECK(std::chrono::steady_clock::now() - begin < std::chrono::milliseconds(50)); // it is not even opened
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder / "none.toml", small_library()),
