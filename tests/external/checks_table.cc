@@ -13,8 +13,8 @@ namespace solemech::tests
 {
 namespace
 {
-constexpr double movement = 0.1;     ///< of the tolerance
-constexpr double last_digit = 1e-5;  ///< of the value: one unit in the sixth printed digit
+constexpr double movement = 0.1;         ///< of the tolerance
+constexpr double last_digit = 1e-5;      ///< of the value: one unit in the sixth printed digit
 constexpr double tolerance_digit = 5e-3; ///< of the tolerance, printed with three digits
 
 enum Column { source, what, expected, obtained, deviation, tolerance, verdict, test, n_columns };
@@ -62,10 +62,10 @@ std::string difference(const Cells &old, const std::string &program, const Exter
   const auto   now = cells(program, row);
   const double allowed = movement * row.relative_tolerance * std::abs(row.expected);
   const bool   same[] = {
-    old[test] == program,
-    says(old[expected], row.expected, row.unit, std::max(allowed, last_digit * std::abs(row.expected))),
-    says(old[obtained], row.obtained, row.unit, std::max(allowed, last_digit * std::abs(row.obtained))),
-    says(old[tolerance], 100 * row.relative_tolerance, "%", 100 * tolerance_digit * row.relative_tolerance)};
+      old[test] == program,
+      says(old[expected], row.expected, row.unit, std::max(allowed, last_digit * std::abs(row.expected))),
+      says(old[obtained], row.obtained, row.unit, std::max(allowed, last_digit * std::abs(row.obtained))),
+      says(old[tolerance], 100 * row.relative_tolerance, "%", 100 * tolerance_digit * row.relative_tolerance)};
   const Column columns[] = {test, expected, obtained, tolerance};
   for (unsigned i = 0; i < std::size(same); ++i)
     if (!same[i])
@@ -94,15 +94,16 @@ ChecksTable::ChecksTable(const std::string &text)
 
 std::string ChecksTable::text() const
 {
-  std::string text = "# Outside checks\n\n"
-                     "Values from outside the project against what the program gives. Each test program compares "
-                     "its own rows and, run\n"
-                     "with SOLEMECH_WRITE_CHECKS=1, writes them. A value may move by a tenth of its tolerance before "
-                     "its row has to be\n"
-                     "written again. \"From memory\" marks a source that was not at hand when the check was "
-                     "written.\n\n"
-                     "| source | quantity | expected | obtained | deviation | tolerance | verdict | test |\n"
-                     "|---|---|---|---|---|---|---|---|\n";
+  std::string text =
+    "# Outside checks\n\n"
+    "Values from outside the project against what the program gives. Each test program compares "
+    "its own rows and, run\n"
+    "with SOLEMECH_WRITE_CHECKS=1, writes them. A value may move by a tenth of its tolerance before "
+    "its row has to be\n"
+    "written again. \"From memory\" marks a source that was not at hand when the check was "
+    "written.\n\n"
+    "| source | quantity | expected | obtained | deviation | tolerance | verdict | test |\n"
+    "|---|---|---|---|---|---|---|---|\n";
   for (const auto &[key, row] : rows_)
     text += fmt::format("| {} |\n", fmt::join(row, " | "));
   return text;
@@ -133,7 +134,7 @@ void ChecksTable::replace(const std::string &program, const std::vector<External
   std::set<Key> made;
   for (const auto &row : rows)
   {
-    const Key key{row.source, row.what};
+    const Key  key{row.source, row.what};
     const auto old = rows_.find(key);
     if (old == rows_.end() || !difference(old->second, program, row).empty())
       rows_[key] = cells(program, row);

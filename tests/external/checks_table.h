@@ -20,15 +20,15 @@ public:
   /// The whole text of CHECKS.md, rows by source, then quantity.
   std::string text() const;
 
-  /// What differs between the table and the rows that a test program made, one sentence each; empty when all is
-  /// well. Values may move by a tenth of the row's tolerance: processors, libraries and threads differ in late
-  /// digits, and iterations and time steps chosen by them in earlier ones. Rows that were not made count only in
-  /// a complete run.
+  /// What differs between the table and the rows that a test program made, one sentence each; empty when all
+  /// is well. Values may move by a tenth of the row's tolerance: processors, libraries and threads differ in
+  /// late digits, and iterations and time steps chosen by them in earlier ones. Rows that were not made count
+  /// only in a complete run.
   std::vector<std::string> differences(const std::string &program, const std::vector<ExternalCheck> &rows,
                                        bool complete) const;
 
-  /// Takes the rows of a test program in; those that agree stay as they are printed. In a complete run the rows
-  /// of this program that were not made go.
+  /// Takes the rows of a test program in; those that agree stay as they are printed. In a complete run the
+  /// rows of this program that were not made go.
   void replace(const std::string &program, const std::vector<ExternalCheck> &rows, bool complete);
 
 private:

@@ -7,7 +7,8 @@
 
 namespace solemech::tests
 {
-/// Called with true if every test case ran, false if only a selection did; says what is wrong and returns false.
+/// Called with true if every test case ran, false if only a selection did; says what is wrong and returns
+/// false.
 using EndCheck = std::function<bool(bool complete)>;
 
 inline std::vector<EndCheck> &end_checks()

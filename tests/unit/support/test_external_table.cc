@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The table of outside checks tests itself: what it writes it accepts, late digits do not matter, and every kind
-// of change is named.
+// The table of outside checks tests itself: what it writes it accepts, late digits do not matter, and every
+// kind of change is named.
 #include "tests/external/checks_table.h"
 #include "tests/support/catch.h"
 
@@ -48,7 +48,7 @@ TEST_CASE("a table agrees with the rows it was written from, and with other late
   CHECK(committed().text() == ChecksTable(committed().text()).text());
   CHECK(differences(changed(0, [](auto &row) { row.obtained *= 1.0018; })).empty()); // a tenth of 2 %
   CHECK(differences(changed(0, [](auto &row) { row.expected *= 1 + 1e-6; })).empty());
-  const auto exact = Rows{{"a handbook", "exact", 2.43614e-6, 2.43614e-6, 1e-12, "m2"}};
+  const auto  exact = Rows{{"a handbook", "exact", 2.43614e-6, 2.43614e-6, 1e-12, "m2"}};
   ChecksTable table;
   table.replace("test_a", exact, true);
   auto other = exact;
