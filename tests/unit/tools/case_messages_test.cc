@@ -3,6 +3,7 @@
 // with place and cure.
 #include "materials/sheet.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 
 #include "sample_sheets.h"
 
@@ -121,8 +122,8 @@ TEST_CASE("files that are no sheets")
           .find("my.toml:11:13: title: byte 0xE9 is not valid UTF-8. Save the file as UTF-8 (in the editor: "
                 "encoding UTF-8).\n") != std::string::npos);
 
-  const auto folder = std::filesystem::temp_directory_path() / "solemech-input-test";
-  std::filesystem::create_directories(folder);
+  const tests::TemporaryFolder scratch;
+  const auto                  &folder = scratch.path;
   const auto large = folder / "large.toml";
   std::ofstream(large) << std::string(10'000'000, 'x');
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
@@ -134,7 +135,6 @@ TEST_CASE("files that are no sheets")
   CHECK_THROWS_WITH(tools::read_case_file(folder / "none.toml", small_library()),
                     (folder / "none.toml").string() +
                       ": there is no such file. Check the name and the folder.\n");
-  std::filesystem::remove_all(folder);
 }
 
 TEST_CASE("parts that do not fit together")
