@@ -118,6 +118,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.open_parts = resolution.open_parts;
   integrator.quasi_static = true;
+  integrator.x = model.at_rest();
   integrator.along_tangent = true;
   integrator.newton_settings.tolerance = newton_tolerance * resolution.newton_tolerance;
   integrator.newton_settings.n_iterations = n_iterations;
