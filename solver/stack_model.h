@@ -6,6 +6,7 @@
 #include "solver/contributions/contact.h"
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
+#include "solver/contributions/self_contact.h"
 #include "solver/contributions/solid_body.h"
 #include "solver/equation_of_motion.h"
 
@@ -66,6 +67,7 @@ public:
   std::vector<Chamber>     chambers;
   std::vector<ChamberFacts> chamber_facts;
   Contact                *tup_contact = nullptr;
+  SelfContact            *folds = nullptr;
   geometry::RigidSurface  tup_surface;
 
   /// Puts the base on a movable support: a block with a spring and a damper to the ground (rigid body 1).
