@@ -20,6 +20,7 @@ namespace
 constexpr int    steps_per_cycle = 120;  // at step tolerance 1
 constexpr double n_pictures = 40;        // of the last cycle
 constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
+constexpr double deepest_seat = 0.3;     // of the stack height, within which it has to answer that
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -72,6 +73,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
 
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.quasi_static = true;
+  integrator.x = model.at_rest();
   const double whole = run_time(rig);
   const double last_start = rig.wave == PressWave::table ? 0.0 : (rig.cycles - 1) * (rig.duration + rig.rest);
   double       most = rig.peak;
@@ -90,9 +92,13 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   double dt_regular = std::min(rig.duration, whole) / steps_per_cycle * resolution.step_tolerance;
   if (by_force)
   {
-    integrator.prescribed[0] = -1e-4 * model.height;
-    if (!integrator.step(dt_regular * 1e-3).advanced)
-      throw std::runtime_error("the press head cannot be seated on the stack");
+    // Seated by travel: a stack over a slack unit answers the first travel with next to nothing.
+    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force; depth *= 1.5)
+    {
+      integrator.prescribed[0] = -depth;
+      if (depth > deepest_seat * model.height || !integrator.step(dt_regular * 1e-3).advanced)
+        throw std::runtime_error("the press head cannot be seated on the stack");
+    }
     integrator.prescribed[0].reset();
     head.force = seating_force;
     integrator.start();
