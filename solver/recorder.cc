@@ -42,6 +42,7 @@ void Recorder::open_ledger(double given)
       opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
   numerical_at_opening_ = integrator_.numerical_energy();
   residual_at_opening_ = integrator_.residual_energy();
+  fallen_at_opening_ = integrator_.fallen_energy();
   work_at_opening_ = integrator_.prescribed_work();
 }
 
@@ -123,6 +124,9 @@ void Recorder::record(double time, bool picture_now)
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
   push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);
+  const double fallen = integrator_.fallen_energy() - fallen_at_opening_;
+  if (fallen != 0 || rows_.contains({"creasing", "fall"}))
+    push_row("creasing", "fall", EnergyKind::dissipated, fallen);
   const double driven = integrator_.prescribed_work() - work_at_opening_;
   if (driven != 0 || rows_.contains({"drive", "work"}))
     push_row("drive", "work", EnergyKind::exchanged, -driven);
@@ -194,6 +198,7 @@ Result Recorder::finish()
   result_.facts.steps = integrator_.n_steps;
   result_.facts.repeated_steps = integrator_.n_repeated;
   result_.facts.iterations = integrator_.n_iterations;
+  result_.facts.descents = integrator_.n_descents;
   return std::move(result_);
 }
 } // namespace solemech::solver

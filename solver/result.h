@@ -99,6 +99,8 @@ struct Warning
 struct SolverFacts
 {
   std::size_t unknowns = 0, cells = 0, steps = 0, repeated_steps = 0, iterations = 0;
+  std::size_t descents = 0;     ///< steps on which the stack fell into another state (descent.h)
+  std::size_t given_up = 0;     ///< runs that failed and were taken again with a finer mesh
   double seconds = 0;           ///< wall time of the solve
   double ledger_residual = 0;   ///< |residual| over drop energy [-]
   double ledger_numerical = 0;  ///< |numerical| over drop energy [-]

@@ -159,19 +159,23 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   make_chambers();
   make_side_and_base();
 
-  std::vector<geometry::BoundaryFace> top;
+  // The top, and the side, which may roll up onto the striker.
+  std::vector<geometry::BoundaryFace> touching;
   for (const auto &face : plug_mesh.faces)
-    if (face.id == static_cast<int>(BoundaryId::top))
-      top.push_back(face);
+    if (face.id == static_cast<int>(BoundaryId::top) || face.id == static_cast<int>(BoundaryId::side))
+      touching.push_back(face);
   // A small ball touches a few millimetres only: there the pressure is a mean over less.
   const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
   const ContactSettings settings{.penalty = penalty(contact_length),
                                  .friction = tup.friction,
                                  .stick = small.sticks ? softest_modulus() / (penetration_share * contact_length) : 0.0,
                                  .pressure_window = std::min(5e-3, tup.diameter / 8)};
-  auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
+  auto contact = std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
+  auto self_contact = std::make_unique<SelfContact>(*mesh, penalty(height));
+  folds = self_contact.get();
+  equation.contributions.push_back(std::move(self_contact));
   equation.contributions.push_back(std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
   come_to_rest();
 }

@@ -7,6 +7,7 @@
 #include "solver/contributions/contact.h"
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
+#include "solver/contributions/self_contact.h"
 #include "solver/contributions/solid_body.h"
 #include "solver/equation_of_motion.h"
 
@@ -69,6 +70,7 @@ public:
   std::vector<Chamber>     chambers;
   std::vector<ChamberFacts> chamber_facts;
   Contact                *tup_contact = nullptr;
+  SelfContact            *folds = nullptr;
   double                  touch_height = 0;   ///< of the striker when it first touches the stack as it lies [m]
   std::vector<double>     rest_thickness;     ///< of each layer on the axis as the stack lies, foot side first [m]
   geometry::RigidSurface  tup_surface;

@@ -117,7 +117,7 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
       {
         result.complete = false;
         result.stop_reason = fmt::format("the stack does not come to rest after blow {}: {}. The last blow is kept. Try "
-                                         "a single blow or accuracy = \"2 %\"",
+                                         "a single blow",
                                          n_done + 1, reason);
         const std::string message = result.stop_reason;
         throw RunFailed(message, std::move(result));

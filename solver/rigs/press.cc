@@ -3,7 +3,6 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
-#include "solver/free_faces.h"
 #include "solver/metrics.h"
 #include "solver/no_balance.h"
 #include "solver/part_law.h"
@@ -122,7 +121,6 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
                                         [](const auto &a, const auto &b) { return a.second < b.second; });
   const double        table_crest = highest == rig.table.end() ? 0.0 : highest->first;
   double              dt = dt_regular * 0.25, t = 0, greatest = -1e300;
-  const FreeFaces     free_faces(*model.mesh, *model.tup_contact);
   const auto          fail = [&](const std::string &reason, const std::string &cure) {
     auto partial = recorder.finish();
     partial.complete = false;
@@ -151,12 +149,12 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     {
       dt *= 0.35;
       if (dt < 1e-6 * dt_regular)
-        fail(outcome.reason, "Try a lower peak, a thicker or firmer stack, or accuracy = \"2 %\"");
+        fail(outcome.reason, "Try a lower peak, or a thicker or firmer stack");
       continue;
     }
     t = integrator.time - clock;
-    if (const auto met = free_faces.meeting(integrator.x))
-      fail(met->where, cure_of_meeting_faces);
+    if (!model.folds->lost().empty())
+      fail(model.folds->lost(), cure_of_lost_folds);
     if (recording)
       recorder.record(t - last_start);
     else if (t >= last_start * (1 - 1e-12))

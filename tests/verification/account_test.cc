@@ -2,21 +2,23 @@
 // The energy account as a gate, over random cases of every rig with fixed numbers: drops on a block with a spring and
 // a damper, gauges, slow presses, slides, wear. What is answered leaves less than half a per cent open, in the rows of
 // the account and in the shares that people see; nothing fails for its account. Conservation of energy is the outside
-// reference. Drops and presses of other kinds: dynamic_random_stacks_test.cc.
+// reference. Drops and presses of other kinds: tests/random.
 #include "geometry/errors.h"
 #include "materials/errors.h"
 #include "solver/account.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"
-#include "tests/support/random_cases.h"
+#include "tests/support/foam_cases.h"
 #include "tests/support/slide_case.h"
 #include "tools/results/energy_picture.h"
 
+#include <algorithm>
 #include <cmath>
 #include <iostream>
 #include <random>
 
 using namespace solemech;
+using namespace solemech::tests;
 
 namespace
 {
@@ -34,27 +36,43 @@ private:
   std::mt19937 engine_;
 };
 
-/// A random stack without air units, under another rig.
-solver::Case stack(unsigned number)
+ColumnFoam foam(Draw &draw)
 {
-  solver::Case input = tests::random_case(number);
-  for (auto &layer : input.layers)
-    layer.unit.reset();
-  input.plug.section = solver::Section::axisymmetric;
+  ColumnFoam foam;
+  foam.network = {{draw.spread(0.25e6, 1.5e6), draw.between(2, 10), draw.between(0, 0.5)}};
+  foam.relative_density = draw.between(0.08, 0.3);
+  foam.closed_cells = draw.between(0.5, 1);
+  foam.densification_modulus = draw.spread(5e3, 60e3);
+  foam.relaxing = {{draw.between(0.02, 0.3), draw.spread(1e-3, 1)}};
+  foam.slipping = {{draw.between(0.05, 0.4), draw.spread(0.01, 0.3)}};
+  return foam;
+}
+
+/// Two foams on a rubber of lugs.
+solver::Case stack(Draw &draw)
+{
+  solver::Case input;
+  const auto   add = [&](const char *name, const materials::Material &material, double thickness) {
+    solver::Layer layer;
+    layer.name = name, layer.material = material, layer.thickness = thickness;
+    input.layers.push_back(layer);
+  };
+  add("upper", foam_material(foam(draw), draw.between(80, 300)), draw.between(6e-3, 18e-3));
+  add("lower", foam_material(foam(draw), draw.between(80, 300)), draw.between(5e-3, 12e-3));
+  add("outsole", rubber(draw.spread(2e6, 8e6)), draw.between(2e-3, 4e-3));
+  input.layers.back().area_share = draw.between(0.4, 1);
+  input.plug.radius = draw.between(30e-3, 50e-3);
   return input;
 }
 
 solver::Case drop_on_block(unsigned number)
 {
   Draw         draw(number);
-  solver::Case input = stack(number);
-  double       height = 0;
-  for (const auto &layer : input.layers)
-    height += layer.thickness;
+  solver::Case input = stack(draw);
   solver::DropRig rig;
   rig.tup.diameter = draw.between(30e-3, 60e-3), rig.tup.edge_radius = 2e-3;
   rig.mass = draw.spread(1, 10);
-  rig.height = height * draw.between(40, 200) / (rig.mass * input.gravity);
+  rig.height = stack_height(input.layers) * draw.between(40, 200) / (rig.mass * input.gravity);
   rig.base_mass = draw.spread(2, 80);
   rig.base_stiffness = draw.spread(2e4, 1e7);
   rig.base_damping = 2 * draw.between(0, 0.5) * std::sqrt(rig.base_mass * rig.base_stiffness);
@@ -68,11 +86,10 @@ solver::Case drop_on_block(unsigned number)
 solver::Case gauge(unsigned number)
 {
   Draw         draw(number);
-  solver::Case input = stack(number);
-  input.plug.radius = draw.between(20e-3, 40e-3);
-  input.plug.side = solver::Side::free;
-  for (auto &layer : input.layers)
-    layer.ring.reset(), layer.core_diameter = 0;
+  solver::Case input = stack(draw);
+  if (number % 2 == 0) // from the ground side, as an outsole is read
+    std::reverse(input.layers.begin(), input.layers.end());
+  input.layers.front().area_share = 1;
   static const materials::Gauge gauges[] = {materials::shore_a_gauge, materials::asker_c_gauge,
                                             materials::shore_oo_gauge};
   solver::DurometerRig rig;
@@ -85,13 +102,10 @@ solver::Case gauge(unsigned number)
 solver::Case slow_press(unsigned number)
 {
   Draw             draw(number);
-  solver::Case     input = stack(number);
+  solver::Case     input = stack(draw);
   solver::PressRig rig;
-  double           height = 0;
-  for (const auto &layer : input.layers)
-    height += layer.thickness;
   rig.tup.diameter = draw.between(30e-3, 60e-3), rig.tup.edge_radius = 2e-3;
-  rig.peak = height * draw.between(0.05, 0.3);
+  rig.peak = stack_height(input.layers) * draw.between(0.05, 0.3);
   rig.duration = draw.spread(10, 300);
   rig.cycles = 1 + static_cast<int>(number % 2);
   input.rig = rig;
@@ -102,7 +116,7 @@ solver::Case slide(unsigned number)
 {
   Draw         draw(number);
   const double width = draw.between(2.5e-3, 6e-3);
-  solver::Case input = tests::sliding_bar(draw.between(0.2, 1), width, draw.between(1.5e-3, 4e-3),
+  solver::Case input = sliding_bar(draw.between(0.2, 1), width, draw.between(1.5e-3, 4e-3),
                                           width * draw.between(1.6, 2.5));
   auto        &rig = std::get<solver::SlideRig>(input.rig);
   rig.pressure = draw.spread(0.05e6, 0.5e6);
@@ -121,7 +135,7 @@ void require_closed(const char *kind, solver::Case (*make)(unsigned), unsigned n
     INFO(kind << " " << i);
     try
     {
-      const auto result = solver::run(input, tests::alone());
+      const auto result = solver::run(input, alone());
       ++n_answers;
       CHECK(solver::open_share(result) <= solver::most_open);
       CHECK(tools::unaccounted_text(input, result) == "");

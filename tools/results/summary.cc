@@ -235,6 +235,12 @@ std::string fact_lines(const std::vector<Run> &runs)
                   "numerical {:.3f} %, residual {:.4f} %\n",
                   run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
+    if (facts.descents > 0)
+      text += fmt::format("  {}: on {} steps a surface creased or a part tipped over, and the stack fell into another "
+                          "state of rest\n",
+                          run.label, facts.descents);
+    if (facts.given_up > 0)
+      text += fmt::format("  {}: {} of its runs failed and were taken again with a finer mesh\n", run.label, facts.given_up);
     for (const auto &chamber : run.result.chambers)
       text +=
         fmt::format("  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
