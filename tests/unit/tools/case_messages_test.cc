@@ -129,7 +129,7 @@ TEST_CASE("files that are no sheets")
   const auto begin = std::chrono::steady_clock::now();
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
                     large.string() +
-                      ": 10.0 MB is too large for a sheet. A sheet has at most 1 MB; is this the right "
+                      ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
                       "file?\n");
   CHECK(std::chrono::steady_clock::now() - begin < std::chrono::milliseconds(50)); // it is not even opened
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
