@@ -152,7 +152,7 @@ try
   std::optional<RunFolder> folder;
   if (!finished) // made before the work begins: a folder that cannot be written should not cost the wait
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
-                                  : RunFolder::create(results_root, record.label));
+                                  : RunFolder::create(results_root, record.folder));
 
   Batches           batches(request, solve, interrupted);
   const TrialResult result =
