@@ -78,7 +78,9 @@ const Entry entries[] = {
    "Time in which the gas takes the temperature of the walls.", "from fibres|adiabatic|isothermal"},
   {"layer.unit", "leak_diameter", D::length, within(0, 0.05), "0 mm",
    "Diameter of the hole of a leaking unit."},
-  {"layer.unit", "fibres", D::flag, any_value, "true", "Whether fibres join the two faces."},
+  {"layer.unit", "fibres", D::flag, any_value, "true",
+   "Whether fibres join the two faces and keep them flat. Without them the unit is drawn slack; its pressure arches "
+   "the stack."},
   {"layer.unit", "fibre_spacing", D::length, above_to(0, 0.1), "3 mm", "Distance between fibres, both ways."},
   {"layer.unit", "fibre_stiffness", D::stiffness, above_to(0, 1e8), "20 N/mm",
    "Stiffness of one fibre in tension."},
