@@ -124,6 +124,17 @@ solver::Case slide(unsigned number)
   return input;
 }
 
+solver::Case wear(unsigned number)
+{
+  solver::Case     input = slide(number);
+  solver::WearLife life;
+  life.reference_modulus = 3.6e6;
+  life.coefficient = 1e-12, life.lowest = 0.3e-12, life.highest = 3e-12;
+  life.depth = 0.1e-3, life.slip = 5e-3;
+  std::get<solver::SlideRig>(input.rig).wear = life;
+  return input;
+}
+
 void require_closed(const char *kind, solver::Case (*make)(unsigned), unsigned n_cases)
 {
   double   most = 0;
@@ -170,3 +181,4 @@ TEST_CASE("accounts of drops on a block close", "[random]") { require_closed("dr
 TEST_CASE("accounts of gauges close", "[random]") { require_closed("gauge", gauge, 24); }
 TEST_CASE("accounts of slow presses close", "[random]") { require_closed("slow press", slow_press, 24); }
 TEST_CASE("accounts of slides close", "[random]") { require_closed("slide", slide, 16); }
+TEST_CASE("accounts of wear close", "[random]") { require_closed("wear", wear, 2); }
