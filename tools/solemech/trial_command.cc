@@ -6,11 +6,6 @@
 #include "tools/solemech/hand_over.h"
 #include "tools/solemech/trial_record.h"
 
-#include <fmt/format.h>
-
-#include <fstream>
-#include <sstream>
-
 namespace solemech::tools
 {
 Exit try_change(const TrialRequest &request, const std::vector<std::string> &arguments)
@@ -23,9 +18,7 @@ Exit try_change(const TrialRequest &request, const std::vector<std::string> &arg
   RunRequest as_run;
   as_run.quiet = request.quiet;
   tell_place(*folder, true, as_run);
-  std::ostringstream text;
-  text << std::ifstream(*folder / (request.json ? "data/trial.json" : "summary.txt")).rdbuf();
-  fmt::print("{}", text.str());
+  print_stored(*folder, request.json ? "data/trial.json" : "summary.txt");
   return Exit::ok;
 }
 } // namespace solemech::tools
