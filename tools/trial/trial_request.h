@@ -12,6 +12,8 @@ namespace solemech::tools
 struct TrialRequest
 {
   std::string                          name;     ///< of the case, or a file
+  std::string                          label;    ///< instead of that of the file; empty: the file's own
+  std::string text; ///< instead of that of the file, to check the rest; empty: the file's own
   std::vector<std::string>             swaps;    ///< "insert = eva-insert 3 mm"
   std::vector<std::string>             settings; ///< "entry=value", of both sides
   std::string                          range;    ///< "gauge_pressure=80..200 kPa", or empty
