@@ -26,6 +26,8 @@ TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radiu
 
 namespace
 {
+constexpr unsigned n_plain_tries = 2; // of a step, by Newton's method alone
+
 double sum(const std::vector<EnergyEntry> &entries)
 {
   double total = 0;
@@ -139,15 +141,20 @@ StepOutcome TimeIntegrator::step(double dt)
       x_new[n + k] = *prescribed[k];
   StepOutcome outcome;
   constexpr unsigned max_passes = 5;
+  // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another state.
+  const bool descends = solver_->symmetric() && n_failures_ >= n_plain_tries;
+  const auto stiffen = [this](double share, Tangent &tangent) { equation_.stiffen(share, tangent); };
   for (unsigned pass = 0; pass < max_passes; ++pass)
   {
-    const auto solved = newton(evaluate, *solver_, x_new, force_scale, newton_settings);
+    const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, force_scale, {.tolerance = newton_settings.tolerance})
+                                 : newton(evaluate, *solver_, x_new, force_scale, newton_settings);
     outcome.n_iterations += solved.n_iterations;
     n_iterations += solved.n_iterations;
     if (!solved.converged)
     {
       outcome.reason = solved.reason;
       ++n_repeated;
+      ++n_failures_;
       last_dt_ = 0; // the next try starts from the accepted state
       return outcome;
     }
@@ -179,12 +186,15 @@ StepOutcome TimeIntegrator::step(double dt)
   prescribed_work_ += driven;
   residual_ -= work + kinetic - driven;
 
-  last_dx_ = dx, last_dt_ = dt;
+  last_dx_ = dx, last_dt_ = descends ? 0 : dt;
+  n_failures_ = 0, n_descents += descends;
   x = x_new, v = v_new, a = a_new, force_ = new_force;
   equation_.accept(x, dt);
   energies_ = equation_.energies();
   const double energy = sum(energies_);
-  numerical_ += work - (energy - energy_sum_);
+  // What a fall sets free rings in the stack and dies there: no error of the scheme.
+  const double freed = work - (energy - energy_sum_);
+  (descends && freed > 0 ? fallen_ : numerical_) += freed;
   energy_sum_ = energy;
   time += dt;
   ++n_steps;

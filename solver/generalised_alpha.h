@@ -6,6 +6,7 @@
 
 #include "solver/equation_of_motion.h"
 #include "solver/bordered_solver.h"
+#include "solver/descent.h"
 #include "solver/newton.h"
 
 #include <optional>
@@ -53,10 +54,12 @@ public:
   double body_kinetic_energy() const;  ///< of the rigid bodies [J]
   double numerical_energy() const { return numerical_; } ///< lost to the scheme so far [J]
   double residual_energy() const { return residual_; }   ///< lost to unfinished iterations so far [J]
+  double fallen_energy() const { return fallen_; } ///< set free where the stack fell into another state, so far [J]
   double prescribed_work() const { return prescribed_work_; } ///< done by prescribed bodies so far [J]
   const std::vector<EnergyEntry> &energies() const { return energies_; }
 
   std::size_t n_steps = 0, n_repeated = 0, n_iterations = 0;
+  std::size_t n_descents = 0; ///< steps that Newton's method did not find and a descent of the potential did
 
 private:
   EquationOfMotion        &equation_;
@@ -65,9 +68,10 @@ private:
   Vector                   force_;      ///< at the accepted state [N]
   Vector                   last_dx_;    ///< of the last step [m]
   double                   last_dt_ = 0;
+  unsigned                 n_failures_ = 0; ///< tries since the last step taken
   std::vector<EnergyEntry> energies_;
 
   Vector linear_guess() const; ///< at the end of a quasi-static step, x itself where the tangent is of no use
-  double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, prescribed_work_ = 0;
+  double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, fallen_ = 0, prescribed_work_ = 0;
 };
 } // namespace solemech::solver

@@ -38,10 +38,19 @@ void Recorder::open_ledger(double given)
 {
   given_ = given;
   opening_.clear();
+  held_before_.reset();
+  // What is stored counts from the opening, or, where a leak can spend more than that, from nothing.
+  if (std::any_of(model_.chambers.begin(), model_.chambers.end(),
+                  [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); }))
+    held_before_ = 0;
   for (const auto &entry : integrator_.energies())
-    opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
+    if (held_before_ && entry.type == EnergyKind::stored)
+      *held_before_ += entry.value;
+    else
+      opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
   numerical_at_opening_ = integrator_.numerical_energy();
   residual_at_opening_ = integrator_.residual_energy();
+  fallen_at_opening_ = integrator_.fallen_energy();
   work_at_opening_ = integrator_.prescribed_work();
 }
 
@@ -111,11 +120,16 @@ void Recorder::record(double time, bool picture_now)
     push_row(std::string(entry.part), std::string(entry.kind), entry.type, entry.value);
   for (const auto &[key, opened] : opening_)
     result_.ledger[rows_.at(key)].values.back() -= opened;
+  if (held_before_)
+    push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
   const double bodies = integrator_.body_kinetic_energy();
   push_row("tup", "motion", EnergyKind::kinetic, bodies);
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
   push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);
+  const double fallen = integrator_.fallen_energy() - fallen_at_opening_;
+  if (fallen != 0 || rows_.contains({"creasing", "fall"}))
+    push_row("creasing", "fall", EnergyKind::dissipated, fallen);
   const double driven = integrator_.prescribed_work() - work_at_opening_;
   if (driven != 0 || rows_.contains({"drive", "work"}))
     push_row("drive", "work", EnergyKind::exchanged, -driven);
@@ -130,7 +144,7 @@ void Recorder::take_picture(double time)
   const auto &x = integrator_.x;
   Snapshot    shot;
   shot.time = time;
-  shot.tup_position = model_.height + x[model_.tup_unknown()];
+  shot.tup_position = model_.touch_height + x[model_.tup_unknown()];
   const auto &mesh = *model_.mesh;
   for (unsigned node = 0; node < mesh.n_nodes(); ++node)
   {
@@ -187,6 +201,7 @@ Result Recorder::finish()
   result_.facts.steps = integrator_.n_steps;
   result_.facts.repeated_steps = integrator_.n_repeated;
   result_.facts.iterations = integrator_.n_iterations;
+  result_.facts.descents = integrator_.n_descents;
   return std::move(result_);
 }
 } // namespace solemech::solver

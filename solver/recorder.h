@@ -44,7 +44,8 @@ private:
   Result                result_;
   std::map<std::pair<std::string, std::string>, double>      opening_;
   std::map<std::pair<std::string, std::string>, std::size_t> rows_;
-  double numerical_at_opening_ = 0, residual_at_opening_ = 0, work_at_opening_ = 0;
+  double numerical_at_opening_ = 0, residual_at_opening_ = 0, fallen_at_opening_ = 0, work_at_opening_ = 0;
+  std::optional<double> held_before_; ///< stored at the opening, when something can spend it [J]
 
   void push(const std::string &name, const std::string &unit, const std::string &meaning, double value);
   void push_row(const std::string &part, const std::string &kind, EnergyKind type, double value);

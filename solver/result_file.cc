@@ -39,7 +39,9 @@ const std::pair<const char *, std::size_t SolverFacts::*> fact_counts[] = {
   {"cells", &SolverFacts::cells},
   {"steps", &SolverFacts::steps},
   {"repeated_steps", &SolverFacts::repeated_steps},
-  {"iterations", &SolverFacts::iterations}};
+  {"iterations", &SolverFacts::iterations},
+  {"descents", &SolverFacts::descents},
+  {"given_up", &SolverFacts::given_up}};
 const Number<ChamberFacts> chamber_numbers[] = {{"gauge_pressure", &ChamberFacts::gauge_pressure},
                                                 {"fibre_tension", &ChamberFacts::fibre_tension},
                                                 {"bulge", &ChamberFacts::bulge},

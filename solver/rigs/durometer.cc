@@ -104,6 +104,7 @@ Result set_on(const Case &input, const DurometerRig &rig, const Resolution &reso
   model.equation.contributions.push_back(std::make_unique<GaugeSpring>(gauge, tup));
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.quasi_static = true;
+  integrator.x = model.at_rest();
   integrator.along_tangent = true;
   integrator.newton_settings.tolerance = newton_tolerance;
   integrator.newton_settings.n_iterations = n_iterations;

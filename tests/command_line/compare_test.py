@@ -66,9 +66,7 @@ class Compare(ProgramTest):
     def test_the_same_again_is_answered_at_once(self):
         first = self.call("compare", *PAIR)
         for options in [(), ("--details",), ("--json",)]:
-            begin = time.monotonic()
             code, output, messages = self.call("compare", *PAIR, *options)
-            self.assertLess(time.monotonic() - begin, 5)  # on a busy machine; a quiet one takes 0.05 s
             self.assertEqual(code, 0)
             self.assertTrue(messages.startswith(f"already computed, results in {FOLDER}"), messages)
             if not options:

@@ -47,7 +47,7 @@ EnergyFlow energy_flow(const Run &run)
     return flow;
   const std::size_t n = result.time.size();
   const bool        drop = std::holds_alternative<solver::DropRig>(run.setup.rig);
-  flow.input = result.input_energy;
+  flow.input = result.supplied_energy();
   flow.guide.assign(n, 0);
   flow.elsewhere.assign(n, 0);
   std::vector<double> height(n, 0), moving(n, 0);

@@ -48,7 +48,8 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
     return picture;
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return picture;
-  picture.input = result.input_energy;
+  picture.input = result.supplied_energy();
+  picture.held_before = picture.input - result.input_energy;
   const double end = result.time_of_loss > 0 ? result.time_of_loss : result.time.back();
 
   std::map<std::string, double> lost;
@@ -81,7 +82,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
   const bool drop = std::holds_alternative<solver::DropRig>(setup.rig);
   if (const auto *reading = result.find(drop ? "rebound_by_height" : "loop_return"))
     picture.shares.push_back(
-      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * picture.input});
+      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * result.input_energy});
   for (const auto &name : order)
     if (const auto part = lost.find(name); part != lost.end())
       picture.shares.push_back({name, ShareKind::lost_in_part, part->second});

@@ -27,6 +27,7 @@ struct EnergyShare
 struct EnergyPicture
 {
   double                   input = 0;     ///< 100 % [J]
+  double                   held_before = 0; ///< share of it that a leaking unit held before [J]
   double                   numerical = 0; ///< left to the time integration, not shown as a share [J]
   std::vector<EnergyShare> shares;        ///< returned first, parts foot side first, guide, left in the stack
 

@@ -4,6 +4,7 @@
 // least squares). The order of teardown against what a cut ends: common practice, no source.
 #include "materials/library.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/reading_plan.h"
 #include "tools/sheet/teardown.h"
@@ -23,11 +24,9 @@ const std::filesystem::path source = SOLEMECH_SOURCE;
 Sheet sheet_of(const std::string &name, const std::string &text)
 {
   static const auto library = materials::Library::load(source / "materials/library");
-  const auto        path = std::filesystem::temp_directory_path() / name;
-  std::ofstream(path) << text;
-  auto sheet = read_sheet(path, {{}, {source / "cases"}, library.source()});
-  std::filesystem::remove(path);
-  return sheet;
+  const tests::TemporaryFolder folder;
+  std::ofstream(folder.path / name) << text;
+  return read_sheet(folder.path / name, {{}, {source / "cases"}, library.source()});
 }
 
 const std::string head = R"(format = 1

@@ -4,6 +4,7 @@
 #include "materials/missing_material.h"
 #include "materials/problem.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 #include "tools/solemech/material_facts.h"
 
 #include <filesystem>
@@ -97,9 +98,8 @@ TEST_CASE("solid fraction and density of a foam agree with a known polymer")
 
 TEST_CASE("a name given by two files is reported with the file")
 {
-  const auto folder = std::filesystem::temp_directory_path() / "solemech-library-test";
-  std::filesystem::remove_all(folder);
-  std::filesystem::create_directories(folder);
+  const solemech::tests::TemporaryFolder scratch;
+  const auto                            &folder = scratch.path;
   for (const char *file : {"a.toml", "b.toml"})
     std::ofstream(folder / file) << "format = 1\n[[material]]\nname = \"x\"\nfamily = \"plate\"\n"
                                     "density = \"900 kg/m3\"\nyoungs_modulus = \"1 GPa\"\n";
@@ -114,5 +114,4 @@ TEST_CASE("a name given by two files is reported with the file")
     CHECK(error.problems().front().file == (folder / "b.toml").string());
     CHECK(error.problems().front().reason == "another file of the library has this name too");
   }
-  std::filesystem::remove_all(folder);
 }
