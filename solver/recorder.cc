@@ -1,22 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/recorder.h"
 
+#include "solver/contributions/support.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
 
 namespace solemech::solver
 {
-void set_ledger_facts(Result &result, double scale)
-{
-  double numerical = 0, residual = 0;
-  for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::numerical)
-      (row.kind == "residual" ? residual : numerical) = row.values.back();
-  result.facts.ledger_numerical = std::abs(numerical) / scale;
-  result.facts.ledger_residual = std::abs(residual) / scale;
-}
-
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)
   : model_(model), integrator_(integrator), picture_interval_(picture_interval)
 {
@@ -122,8 +114,13 @@ void Recorder::record(double time, bool picture_now)
     result_.ledger[rows_.at(key)].values.back() -= opened;
   if (held_before_)
     push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
-  const double bodies = integrator_.body_kinetic_energy();
-  push_row("tup", "motion", EnergyKind::kinetic, bodies);
+  double       bodies = 0;
+  for (int body = 0; body < model_.equation.n_bodies(); ++body)
+  {
+    const double moving = integrator_.body_kinetic_energy(body);
+    push_row(body == 0 ? "tup" : support_name, "motion", EnergyKind::kinetic, moving);
+    bodies += moving;
+  }
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
   push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);

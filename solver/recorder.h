@@ -2,6 +2,7 @@
 // Collects curves, ledger rows and pictures while a rig runs.
 #pragma once
 
+#include "solver/account.h"
 #include "solver/generalised_alpha.h"
 #include "solver/stack_model.h"
 
@@ -9,10 +10,6 @@
 
 namespace solemech::solver
 {
-/// Sets the facts about the energy account from the last ledger values: numerical and residual energy over
-/// `scale` [J], the energy that the run is about.
-void set_ledger_facts(Result &result, double scale);
-
 class Recorder
 {
 public:

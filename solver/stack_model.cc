@@ -21,6 +21,9 @@ namespace
 constexpr double penetration_share = 4e-4;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
+/// Height of the jaws of a clamped base over the thickness of the lowest layer; their stiffness per area over the
+/// softest modulus per height of theirs: much firmer than what they hold.
+constexpr double jaw_share = 0.5, jaw_stiffness = 20;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
 
@@ -121,9 +124,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
       return std::array<bool, 2>{true, false};
     if (face.id == static_cast<int>(BoundaryId::base))
       return std::array<bool, 2>{base == Base::bonded || base == Base::clamped, base != Base::resting};
-    const bool in_clamp = base == Base::clamped && face.id == static_cast<int>(BoundaryId::side) &&
-                          plug_mesh.cells[face.cell].strip == 0;
-    return std::array<bool, 2>{in_clamp, in_clamp};
+    return std::array<bool, 2>{false, false};
   });
   equation.mesh = mesh.get();
   equation.body_mass = Vector::Constant(1, tup_mass);
@@ -328,6 +329,15 @@ void StackModel::make_side_and_base()
   }
   if (input.plug.side == Side::shell)
     equation.contributions.push_back(std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
+  // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no edge of
+  // theirs stands in the striker's way.
+  if (input.plug.base == Base::clamped)
+  {
+    const double top = jaw_share * input.layers.back().thickness;
+    const double firm = jaw_stiffness * softest_modulus() / top;
+    equation.contributions.push_back(std::make_unique<Bedding>(
+      "jaws", *mesh, side, 0, [=](double z) { return firm * std::max(0.0, 1 - z / top); }));
+  }
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(

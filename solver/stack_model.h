@@ -2,6 +2,7 @@
 // A case turned into a mesh and contributions: parts, air units (inflated), side, base, striker.
 #pragma once
 
+#include "solver/account.h"
 #include "solver/case.h"
 #include "solver/contributions/contact.h"
 #include "solver/contributions/fibre_bundle.h"
@@ -19,6 +20,8 @@ struct Resolution
 {
   double mesh_level = 1;     ///< see geometry::MeshSize
   double step_tolerance = 1; ///< relative to the default step control; smaller is finer
+  double newton_tolerance = 1; ///< of the residuals, relative to the default; smaller is closer
+  OpenParts *open_parts = nullptr; ///< filled with what each part leaves open of the account, where wanted
 };
 
 /// One part of the mesh.

@@ -2,6 +2,7 @@
 #include "solver/rigs/drop.h"
 
 #include "solver/bottoming.h"
+#include "solver/contributions/support.h"
 #include "solver/metrics.h"
 #include "solver/rigs/blow.h"
 #include "solver/validity.h"
@@ -55,6 +56,8 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
   if (rig.base_mass > 0)
     model.stand_on_support(rig.base_mass, rig.base_stiffness, rig.base_damping);
   TimeIntegrator integrator(model.equation, spectral_radius);
+  integrator.open_parts = resolution.open_parts;
+  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
   integrator.x = model.at_rest();
   const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
   const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
@@ -154,7 +157,8 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
 
   double left = 0;
   for (const auto &row : result.ledger)
-    if ((row.type == EnergyKind::stored) || (row.type == EnergyKind::kinetic && row.part == "stack"))
+    if (row.part != support_name &&
+        (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == "stack")))
       left += row.values.back();
   const double last_speed = recorded.back().speed;
   add("guide_loss_up", rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed, "J",

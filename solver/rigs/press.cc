@@ -4,6 +4,7 @@
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
 #include "solver/metrics.h"
+#include "solver/no_balance.h"
 #include "solver/part_law.h"
 #include "solver/recorder.h"
 
@@ -72,6 +73,8 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   model.equation.contributions.push_back(std::move(owned));
 
   TimeIntegrator integrator(model.equation, 1.0);
+  integrator.open_parts = resolution.open_parts;
+  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
   integrator.quasi_static = true;
   integrator.x = model.at_rest();
   const double whole = run_time(rig);
@@ -97,7 +100,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     {
       integrator.prescribed[0] = -depth;
       if (depth > deepest_seat * model.height || !integrator.step(dt_regular * 1e-3).advanced)
-        throw std::runtime_error("the press head cannot be seated on the stack");
+        throw NoBalance("the press head cannot be seated on the stack. Try accuracy = \"0.5 %\"");
     }
     integrator.prescribed[0].reset();
     head.force = seating_force;

@@ -110,6 +110,30 @@ class Run(ProgramTest):
         self.assertEqual(list(self.folder.iterdir()), [])
 
 
+class OneBadCase(ProgramTest):
+    def test_finished_runs_of_a_batch_are_written(self):
+        for variable, reason in [("STAND_IN_REFUSES", "height = 7 is not allowed"), ("STAND_IN_TRIPS", "a fault of the program")]:
+            with self.subTest(variable):
+                code, output, messages = self.call("run", "heel-drop", "forefoot-drop", "press-loop", **{variable: "forefoot-drop"})
+                self.assertEqual(code, 3, messages)
+                self.assertIn(f"forefoot-drop stopped before its end: {reason}", messages)
+                self.assertIn("heel-drop", output)
+                self.assertIn("STOPPED EARLY", output)
+                for case in ["heel-drop", "press-loop"]:
+                    self.assertIn("already computed", self.call("run", case)[2])
+                self.assertNotIn("already computed", self.call("run", "forefoot-drop", **{variable: "forefoot-drop"})[2])
+
+    def test_a_single_refused_case_is_a_mistake_of_the_case(self):
+        self.assertIn("height = 7 is not allowed", self.refused("run", "heel-drop", STAND_IN_REFUSES="heel-drop"))
+
+    def test_a_comparison_keeps_what_finished(self):
+        code, output, messages = self.call("compare", "heel-drop", "forefoot-drop", STAND_IN_REFUSES="forefoot-drop")
+        self.assertEqual(code, 3, messages)
+        self.assertIn("forefoot-drop stopped before its end: height = 7", messages)
+        self.assertIn("heel-drop", output)
+        self.assertTrue(list(self.folder.glob("results/*/*/report.html")))
+
+
 class EarlyEnd(ProgramTest):
     def test_a_stopped_calculation_is_kept_but_never_an_answer(self):
         code, output, messages = self.call("run", "heel-drop", STAND_IN_STOPS="1")

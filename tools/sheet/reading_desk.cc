@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/sheet/reading_desk.h"
 
+#include "materials/file_text.h"
 #include "tools/sheet/plausible.h"
 #include "tools/sheet/value_words.h"
 
@@ -8,7 +9,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numeric>
 
 namespace solemech::tools
@@ -157,30 +157,22 @@ std::string ReadingDesk::file_text(const Fields &fields, fs::path &path)
                      "Write file = \"impact.csv\"");
     return {};
   }
-  path = fs::path(name).is_absolute() ? fs::path(name) : sheet.path.parent_path() / name;
-  std::error_code error;
-  if (!fs::is_regular_file(path, error))
-  {
-    fields.problem("file", fmt::format("there is no file \"{}\" beside the sheet", name),
-                   "Give the name of a CSV file");
-    return {};
-  }
+  path = sheet.path.parent_path() / name;
   // A million rows of two numbers is some 30 MB; more is no record of one hit.
-  if (fs::file_size(path, error) > 64'000'000)
+  constexpr std::size_t largest_record = 64'000'000;
+  auto                  found = file_text_below(sheet.path.parent_path(), name, largest_record);
+  if (found.state != FileText::State::read)
   {
-    fields.problem("file", "is larger than 64 MB", "Cut the record down to the hit");
+    const bool is_missing = found.state == FileText::State::missing;
+    fields.problem("file",
+                   is_missing ? fmt::format("there is no file \"{}\" beside the sheet", name)
+                              : fmt::format("\"{}\": {}", name, found.reason),
+                   is_missing ? "Give the name of a CSV file" : found.cure);
     return {};
   }
-  std::string text;
-  std::FILE  *stream = std::fopen(path.c_str(), "rb");
-  char        buffer[65536];
-  std::size_t n = 0;
-  while (stream && (n = std::fread(buffer, 1, sizeof buffer, stream)) > 0)
-    text.append(buffer, n);
-  if (stream)
-    std::fclose(stream);
-  sheet.data += text;
-  return text;
+  sheet.data += found.text;
+  sheet.file.sheets.push_back({"reading", name, found.text});
+  return std::move(found.text);
 }
 
 const solver::Layer *ReadingDesk::find_layer(const std::string &name, const toml::node &node,

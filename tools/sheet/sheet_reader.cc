@@ -121,8 +121,9 @@ public:
       reader.layer_note(noted.layer, noted.entry, *noted.node);
     reader.readings(tree);
     still_invented(sheet_.path, sheet_.text);
-    for (const auto &[used, text] : sheet_.file.sheets)
-      still_invented(used, text);
+    for (const auto &used : sheet_.file.sheets)
+      if (used.kind != "reading")
+        still_invented(used.name, used.text);
     return std::move(sheet_);
   }
 

@@ -115,7 +115,7 @@ std::string check_rig(const std::filesystem::path &path)
 {
   const auto        library = materials::Library::load(library_folder());
   std::stringstream name;
-  name << toml::value<std::string>(std::filesystem::absolute(path).string());
+  name << toml::value<std::string>(path.filename().string());
   const auto text =
     fmt::format("format = 1\nrig = {}\n[[layer]]\nname = \"block\"\nmaterial = \"rubber-60a\"\n"
                 "thickness = \"20 mm\"\n",

@@ -3,6 +3,7 @@
 #include "tools/solemech/command_line.h"
 
 #include "materials/quantity.h"
+#include "materials/shown_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -397,6 +398,11 @@ SheetRequest checked_sheet(const SheetRequest &request, bool has_part)
 
 Request read_command_line(const std::vector<std::string> &arguments)
 {
+  for (const auto &argument : arguments)
+    if (materials::first_steering(argument) != std::string::npos)
+      throw UsageError(fmt::format("'{}' holds a control character, which a terminal would obey. Write it without, or "
+                                   "rename the file.",
+                                   materials::shown_text(argument)));
   Parsers parsers;
   if (arguments.empty() || arguments.front() == "-h" || arguments.front() == "--help")
     return help_on(parsers, "");

@@ -8,6 +8,7 @@
 #include "tools/results/run_folder.h"
 #include "tools/results/write_run.h"
 #include "tools/sheet/settled_case.h"
+#include "tools/sheet/sheet_text.h"
 #include "tools/sheet/sheet_words.h"
 #include "tools/solemech/answers.h"
 #include "tools/solemech/places.h"
@@ -33,6 +34,10 @@ RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const s
   record.canonical_text = canonical_text(answer.setup);
   record.hash = sheet_fingerprint(sheet);
   record.versions = program_versions();
+  record.sheets = sheet.file.sheets;
+  const auto name = results_name(sheet.path, record.label);
+  record.sheet = name.sheet;
+  record.folder = name.folder;
   record.runs.push_back({sheet.file.label, answer.setup, {}, {}});
   return record;
 }
@@ -84,6 +89,7 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
     page.story.push_back(with_sign(remark));
   return page;
 }
+
 struct SettledAnswer
 {
   std::filesystem::path place;
@@ -97,7 +103,8 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
 {
   const auto library = materials::Library::load(library_folder());
   const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
-  RunRecord  record = settled_record(sheet, answer, settled_case_text(sheet, answer));
+  const auto case_text = settled_case_text(sheet, answer);
+  RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
   record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
     progress.update(0.97 + 0.03 * fraction, std::string("the settled stack: ") + what);
     return !interrupted;
@@ -105,7 +112,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   if (interrupted)
     throw settle::Interrupted();
   progress.clear();
-  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, sheet.file.label);
+  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer), json = settled_json(sheet, answer);
   for (const std::string &remark : write_run_data(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
@@ -115,7 +122,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   folder.write(
     "settled-stack.toml",
     "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
-      stack_text(record.case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
+      stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
   folder.write("settled.json", json);
   folder.write("data/sheet.toml", sheet.text);
   return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};

@@ -10,11 +10,6 @@
 #include "tools/solemech/sheet_input.h"
 #include "tools/solemech/trial_record.h"
 
-#include <fmt/format.h>
-
-#include <fstream>
-#include <sstream>
-
 namespace solemech::tools
 {
 namespace
@@ -28,6 +23,7 @@ TrialRequest with_settled(TrialRequest request, bool &is_open)
     return request;
   const auto library = materials::Library::load(library_folder());
   const auto sheet = read_sheet(*path, {{}, {case_folder()}, library.source()});
+  request.sheet = *path;
   request.label = sheet.file.label;
   if (const auto place = finished_sheet(sheet, std::nullopt))
   {
@@ -53,9 +49,7 @@ Exit try_change(const TrialRequest &given, const std::vector<std::string> &argum
   RunRequest as_run;
   as_run.quiet = request.quiet;
   tell_place(*folder, true, as_run);
-  std::ostringstream text;
-  text << std::ifstream(*folder / (request.json ? "data/trial.json" : "summary.txt")).rdbuf();
-  fmt::print("{}", text.str());
+  print_stored(*folder, request.json ? "data/trial.json" : "summary.txt");
   return Exit::ok;
 }
 } // namespace solemech::tools

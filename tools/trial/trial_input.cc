@@ -119,9 +119,11 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
   TrialInput trial;
   collecting([&] {
     const CaseFile file = read();
+    trial.path = request.sheet.empty() ? path : request.sheet;
     trial.label = request.label.empty() ? file.label : request.label;
     trial.now = only_case(file, path);
     trial.settings = file.changes;
+    trial.sheets = file.sheets;
     trial.case_text = with_comments(file.text, request, file);
   });
   collecting([&] { trial.player_mass = player_mass(request.player); });

@@ -128,7 +128,7 @@ TEST_CASE("files that are no sheets")
   std::ofstream(large) << std::string(10'000'000, 'x');
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
                     large.string() +
-                      ": 10.0 MB is too large for a sheet. A sheet has at most 1 MB; is this the right "
+                      ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
                       "file?\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
