@@ -216,8 +216,9 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   if (gauge.scale == HardnessScale::shore_d)
     result.warnings.push_back(
       {"hardness",
-       "under a needle no rubber is at small strain: this reads some points above the published relation "
-       "of Shore D and modulus, and was checked at small strain only; compare, do not convert"});
+       "under a needle no rubber is at small strain: this reads some points above the relation of Shore D "
+       "and modulus of Qi, Joyce & Boyce 2003, and was checked at small strain only; compare, do not "
+       "convert"});
   set_ledger_facts(result, std::max(result.input_energy, 1e-12));
   return result;
 }

@@ -42,16 +42,16 @@ class Run(ProgramTest):
             self.assertEqual((code, messages), (0, "already computed, results in results/heel-drop/1 (open report.html)\n"), options)
             self.assertNotEqual(output, "")
         # Other inputs, or a touched file, are calculated.
-        self.assertIn("results in results/heel-drop/2 (open report.html)\n",
+        self.assertIn("results in results/heel-drop-changed/1 (open report.html)\n",
                       self.call("run", "heel-drop", "--set", "core.thickness=15 mm")[2])
         (self.folder / "results/heel-drop/1/summary.txt").write_text("61 %")
-        self.assertIn("results in results/heel-drop/3 (open report.html)\n", self.call("run", "heel-drop")[2])
+        self.assertIn("results in results/heel-drop/2 (open report.html)\n", self.call("run", "heel-drop")[2])
 
     def test_what_was_set_is_told_and_kept(self):
         setting = ("--set", 'core.thickness="18 mm"')
         output = self.call("run", "heel-drop", *setting)[1]
         self.assertIn("changed: core.thickness = 18 mm\n", output)
-        folder = self.folder / "results/heel-drop/1"
+        folder = self.folder / "results/heel-drop-changed/1"
         self.assertIn("changed: core.thickness = 18 mm\n", (folder / "summary.txt").read_text())
         self.assertIn("# changed: core.thickness = 18 mm\n", (folder / "data/case.toml").read_text())
         answer = json.loads(self.call("run", "heel-drop", *setting, "--json")[1])

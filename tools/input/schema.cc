@@ -238,9 +238,11 @@ const Entry entries[] = {
    "Of the piece on the abrasive (common practice, no source)."},
   {"abrasion", "sleeve_diameter", D::length, within(1e-3, 0.1), "13 mm", "Of a sleeve."},
   {"abrasion", "sleeve_width", D::length, within(1e-3, 0.1), "13 mm", "Of a sleeve, on the piece."},
-  {"abrasion", "speed", D::turning, above_to(0, 1000), "10000 rpm", "Of a sleeve."},
+  {"abrasion", "speed", D::turning, above_to(0, 1000), "8000 rpm",
+   "Of a sleeve; hand-held tools turn at about 3000 to 35000 rpm (common practice, no source)."},
   {"abrasion", "force", D::force, above_to(0, 100), "2 N", "Of the hand that holds a sleeve. User data."},
-  {"abrasion", "seconds", D::time, above_to(0, 3600), "10 s", "That a sleeve is held in one place."},
+  {"abrasion", "seconds", D::time, above_to(0, 3600), "6 s",
+   "That a sleeve is held in one place (common practice, no source)."},
   {"abrasion", "found_depth", D::length, above_to(0, 0.1), "",
    "What a bench found with this sleeve at these settings; gives what the abrasive takes from the outermost "
    "layer."},

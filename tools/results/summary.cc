@@ -144,9 +144,9 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
     {
       std::string heading = row.short_heading;
       if (row.short_heading == "compr." || row.short_heading == "at peak")
-        heading += options.lengths == Lengths::millimetre   ? " mm"
-                   : options.lengths == Lengths::centimetre ? " cm"
-                                                            : " in";
+        heading += std::string(" ") + length_unit(options.lengths);
+      else if (heading.ends_with(" mm"))
+        heading.replace(heading.size() - 2, 2, length_unit(options.lengths));
       add_column(heading, [&](std::size_t i) {
         std::string cell = row.short_cell(runs[i], options);
         for (const auto &warning : runs[i].result.warnings)

@@ -2,6 +2,8 @@
 #include "tools/sheet/reading_desk.h"
 
 #include "materials/file_text.h"
+#include "tools/sheet/plausible.h"
+#include "tools/sheet/value_words.h"
 
 #include <fmt/format.h>
 
@@ -31,6 +33,21 @@ double ReadingDesk::value_of(const Fields &fields, const char *name, Dimension d
   return 1;
 }
 
+namespace
+{
+/// "94 +- 5" for "94 g +- 5 g".
+std::string without_unit(const std::string &text, const std::string &unit)
+{
+  const auto strip = [&](std::string part) {
+    if (!unit.empty() && part.ends_with(unit))
+      part.resize(part.size() - unit.size());
+    return part;
+  };
+  const auto parts = split_doubted(text);
+  return strip(parts.value) + (parts.doubt.empty() ? "" : " +- " + strip(parts.doubt));
+}
+} // namespace
+
 Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const Instrument &instrument)
 {
   Measured            out;
@@ -49,7 +66,8 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   for (std::size_t i = 0; i < texts.size(); ++i)
     try
     {
-      const auto one = parse_doubted(texts[i], dimension);
+      const auto one = parse_doubted(
+        instrument.unit.empty() ? texts[i] : without_unit(texts[i], instrument.unit), dimension);
       if (!(one.value > 0))
         throw InvalidQuantity(fmt::format("\"{}\" is not above zero", texts[i]),
                               "Write what the bench shows");
@@ -65,6 +83,9 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
     }
   if (slips || values.empty())
     return out;
+  if (const auto asked = asked_of_repeats(fields.text("kind"), values, dimension, instrument.unit);
+      !asked.empty())
+    sheet.asked.push_back(asked);
   const auto n = static_cast<double>(values.size());
   out.n = static_cast<int>(values.size());
   out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
@@ -81,8 +102,13 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   }
   if (written == 0)
   {
-    const auto told =
-      fmt::format("{}: no +- written, taken as that of {}", fields.text("kind"), instrument.name);
+    const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
+    const auto   told =
+      fmt::format("{}: no +- written, taken as that of {}, +-{}{}", fields.text("kind"), instrument.name,
+                  value_text(own, dimension, instrument.unit),
+                  out.n > 1 ? fmt::format("; with the scatter of {} hits +-{}", out.n,
+                                          value_text(out.half_band, dimension, instrument.unit))
+                            : "");
     if (std::find(sheet.assumptions.begin(), sheet.assumptions.end(), told) == sheet.assumptions.end())
       sheet.assumptions.push_back(told);
   }

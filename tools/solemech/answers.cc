@@ -14,6 +14,18 @@ namespace solemech::tools
 {
 namespace fs = std::filesystem;
 
+namespace
+{
+/// Runs changed on the command line are numbered apart, so that none of them passes for the newest of the
+/// case itself.
+const std::string changed_mark = "-changed";
+
+bool is_changed(const RunRecord &record)
+{
+  return !record.runs.empty() && !record.runs.front().changes.empty();
+}
+} // namespace
+
 ResultPlaces::ResultPlaces(const RunRequest &request, std::size_t n_records)
   : output_(request.output), is_alone_(n_records == 1)
 {
@@ -27,14 +39,19 @@ fs::path ResultPlaces::own_folder(const RunRecord &record) const
 std::optional<fs::path> ResultPlaces::finished(const RunRecord &record) const
 {
   if (!output_)
-    return find_finished(results_root, record.folder, record.hash, answering_version());
+  {
+    const auto own = find_finished(results_root, record.folder, record.hash, answering_version());
+    return own ? own
+               : find_finished(results_root, record.folder + changed_mark, record.hash, answering_version());
+  }
   const fs::path folder = own_folder(record);
   return is_finished(folder, record.hash, answering_version()) ? std::optional(folder) : std::nullopt;
 }
 
 RunFolder ResultPlaces::fresh(const RunRecord &record) const
 {
-  return output_ ? RunFolder::create_at(own_folder(record)) : RunFolder::create(results_root, record.folder);
+  return output_ ? RunFolder::create_at(own_folder(record))
+                 : RunFolder::create(results_root, record.folder + (is_changed(record) ? changed_mark : ""));
 }
 
 bool stored_summary_answers(const RunRequest &request)

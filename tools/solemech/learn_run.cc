@@ -76,7 +76,7 @@ void read_back(RunRecord &record, const fs::path &folder)
 
 std::string readings_text(const RunRecord &record, const SummaryOptions &options)
 {
-  return summary_text(record.runs, options, record.series ? &*record.series : nullptr);
+  return "The readings\n\n" + summary_text(record.runs, options, record.series ? &*record.series : nullptr);
 }
 
 fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,

@@ -11,6 +11,8 @@
 #include "tools/solemech/print_options.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
+#include "tools/solemech/sheet_input.h"
+#include "tools/solemech/sheet_run.h"
 #include "tools/solemech/trial_record.h"
 #include "tools/trial/trial_page.h"
 #include "tools/trial/trial_text.h"
@@ -142,9 +144,20 @@ void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest
 }
 } // namespace
 
-Exit answer_trial(const TrialRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
+Exit answer_trial(const TrialRequest &given, const Solve &solve, const std::atomic<bool> &interrupted)
 try
 {
+  TrialRequest request = given;
+  if (const auto sheet = sheet_among({request.name})) // what is changed is the stack that it settles on
+  {
+    SettledStack settled;
+    if (const auto how = settle_beforehand(*sheet, request.quiet, solve, interrupted, settled);
+        how != Exit::ok)
+      return how;
+    request.sheet = *sheet;
+    request.label = settled.label;
+    request.name = settled.file.string();
+  }
   const auto               start = std::chrono::steady_clock::now();
   const TrialInput         trial = trial_input(request);
   RunRecord                record = trial_record(trial);

@@ -143,6 +143,9 @@ TEST_CASE("parts that do not fit together")
         "my.toml:8:12: core.material: there is no material \"eva-sof\". Did you mean \"eva-soft\"?\n"
         "    material = \"eva-sof\"\n"
         "               ^\n");
+  CHECK(problems_of(sheet("name = \"guide\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
+          .find("guide.name: \"guide\" is a part of the rig in the account of energy. Choose another name") !=
+        std::string::npos);
   CHECK(problems_of(unit("diameter = \"90 mm\"\nfilm_thickness = \"0.6 mm\""))
           .starts_with("my.toml:12:12: air.diameter: the unit of 90 mm does not fit into the plug of 80 mm. "
                        "Give a narrower unit (what "
