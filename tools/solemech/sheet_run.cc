@@ -6,6 +6,7 @@
 #include "tools/input/stack_text.h"
 #include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
+#include "tools/results/summary.h"
 #include "tools/results/write_run.h"
 #include "tools/sheet/settled_case.h"
 #include "tools/sheet/sheet_words.h"
@@ -104,7 +105,8 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
     progress.clear();
     auto       folder = request.output ? RunFolder::create_at(*request.output)
                                        : RunFolder::create(results_root, sheet.file.label);
-    const auto text = settled_text(sheet, answer), json = settled_json(sheet, answer);
+    const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
+               json = settled_json(sheet, answer);
     for (const std::string &remark : write_run_data(folder, record))
       fmt::print(stderr, "solemech: {}\n", remark);
     folder.write("summary.txt", text);
