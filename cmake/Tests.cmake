@@ -2,8 +2,9 @@
 # solemech_add_test(<name> LABEL <label> SOURCES <file>... [LIBRARIES <target>...] [DEALII] [TIMEOUT <s>]
 #                   [ARGUMENTS <argument>...])
 # One Catch2 program, run by ctest as a whole: a program that loads deal.II takes a fifth of a second to start.
-# Labels: unit, verification, case, command-line, sanitizer-slow. DEALII compiles it with the shared
-# precompiled header; a test that skips itself must print "SKIPPED:", which ctest then shows as skipped.
+# Labels: unit, verification, case, command-line; with them sanitizer-slow, or nightly for minutes of work that
+# only `tools/test --nightly` runs: LABEL "verification;nightly". DEALII compiles it with the shared precompiled
+# header; a test that skips itself must print "SKIPPED:", which ctest then shows as skipped.
 function(solemech_add_test name)
   cmake_parse_arguments(PARSE_ARGV 1 test "DEALII" "LABEL;TIMEOUT" "SOURCES;LIBRARIES;ARGUMENTS")
   if(NOT test_LABEL OR NOT test_SOURCES OR test_UNPARSED_ARGUMENTS)

@@ -2,6 +2,7 @@
 // Collects curves, ledger rows and pictures while a rig runs.
 #pragma once
 
+#include "solver/account.h"
 #include "solver/generalised_alpha.h"
 #include "solver/stack_model.h"
 
@@ -9,10 +10,6 @@
 
 namespace solemech::solver
 {
-/// Sets the facts about the energy account from the last ledger values: numerical and residual energy over
-/// `scale` [J], the energy that the run is about.
-void set_ledger_facts(Result &result, double scale);
-
 class Recorder
 {
 public:
@@ -44,7 +41,8 @@ private:
   Result                result_;
   std::map<std::pair<std::string, std::string>, double>      opening_;
   std::map<std::pair<std::string, std::string>, std::size_t> rows_;
-  double numerical_at_opening_ = 0, residual_at_opening_ = 0, work_at_opening_ = 0;
+  double numerical_at_opening_ = 0, residual_at_opening_ = 0, fallen_at_opening_ = 0, work_at_opening_ = 0;
+  std::optional<double> held_before_; ///< stored at the opening, when something can spend it [J]
 
   void push(const std::string &name, const std::string &unit, const std::string &meaning, double value);
   void push_row(const std::string &part, const std::string &kind, EnergyKind type, double value);

@@ -3,6 +3,8 @@
 // difference is the estimated error, and the run is refined while it misses the wish.
 #include "solver/run.h"
 
+#include "solver/closed_run.h"
+#include "solver/no_balance.h"
 #include "solver/rigs/abrasion.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"
@@ -16,6 +18,7 @@
 #include <algorithm>
 #include <chrono>
 #include <cmath>
+#include <limits>
 
 namespace solemech::solver
 {
@@ -42,7 +45,7 @@ bool is_headline(const std::string &name)
   return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 
-Result run_once(const Case &input, const Resolution &resolution, const RunOptions &options)
+Result run_rig(const Case &input, const Resolution &resolution, const RunOptions &options)
 {
   if (const auto *drop = std::get_if<DropRig>(&input.rig))
     return run_drop(input, *drop, resolution, options);
@@ -57,30 +60,23 @@ Result run_once(const Case &input, const Resolution &resolution, const RunOption
   return run_press(input, std::get<PressRig>(input.rig), resolution, options);
 }
 
-constexpr double ledger_alarm = 0.005; // share of the drop energy that the account may leave open
-
-double open_share(const Result &result)
+/// Without a balance to start from there is no result, only the reason.
+Result run_once(const Case &input, const Resolution &resolution, const RunOptions &options)
+try
 {
-  return result.facts.ledger_numerical + result.facts.ledger_residual;
+  return run_rig(input, resolution, options);
+}
+catch (const NoBalance &failure)
+{
+  Result nothing;
+  nothing.complete = false;
+  nothing.stop_reason = failure.what();
+  throw RunFailed(failure.what(), std::move(nothing));
 }
 
-/// The readings of a gauge and of a slide are those of a balance at rest or steady: they do not rest on the account.
-bool rests_on_account(const Case &input)
+Result run_closed(const Case &input, const Resolution &resolution, const RunOptions &options)
 {
-  return std::holds_alternative<DropRig>(input.rig) || std::holds_alternative<PressRig>(input.rig);
-}
-
-/// Runs with shorter steps on the same mesh while the energy account stays open.
-Result run_closed(const Case &input, Resolution resolution, const RunOptions &options)
-{
-  constexpr int n_repetitions = 5;
-  Result        result = run_once(input, resolution, options);
-  for (int i = 0; i < n_repetitions && rests_on_account(input) && open_share(result) > ledger_alarm; ++i)
-  {
-    resolution.step_tolerance *= 0.5;
-    result = run_once(input, resolution, options);
-  }
-  return result;
+  return closed_run(resolution, [&](const Resolution &now) { return run_once(input, now, options); });
 }
 
 /// Least error of a reading at mesh level and step tolerance 1, relative (shares: in points of one). Errors of mesh
@@ -146,32 +142,40 @@ Result run(const Case &input, const RunOptions &options)
     return part;
   };
 
-  const auto resolution_at = [&](unsigned level) {
-    return resolution_of(input.accuracy, std::pow(refinement, options.level + static_cast<int>(level)));
-  };
-
-  RunOptions quick = part_of(0, 0.3);
-  quick.pictures = false;
-  Result coarse;
-  if (options.estimate_error)
-    coarse = run_once(input, resolution_of(input.accuracy, std::pow(refinement, options.level) / coarsening), quick);
-  Result fine = run_closed(input, resolution_at(0), part_of(options.estimate_error ? 0.3 : 0, 1));
-  if (options.estimate_error)
+  // The run, a coarser one to compare it with, and finer ones while the wish is missed. One that fails is passed over:
+  // what a coarse mesh cannot follow a finer one mostly can.
+  const unsigned last = options.n_refinements + 1;
+  Result         fine;
+  double         fineness = 0, error = std::numeric_limits<double>::infinity(); // of `fine`; 0: there is none yet
+  std::size_t    n_failed = 0;
+  for (unsigned i = options.estimate_error ? 0 : 1;; ++i)
   {
-    double error = estimate(coarse, coarsening, resolution_at(0), fine);
-    for (unsigned level = 1; level <= options.n_refinements && error > input.accuracy; ++level)
+    const double finer = i == 0 ? 1 / coarsening : std::pow(refinement, i - 1.0);
+    const auto   resolution = resolution_of(input.accuracy, std::pow(refinement, options.level) * finer);
+    try
     {
-      coarse = std::move(fine);
-      fine = run_closed(input, resolution_at(level), part_of(0.5, 1));
-      error = estimate(coarse, refinement, resolution_at(level), fine);
+      auto part = part_of(i == 0 ? 0 : i == 1 ? (options.estimate_error ? 0.3 : 0) : 0.5, i == 0 ? 0.3 : 1);
+      part.pictures = options.pictures && i > 0;
+      Result next = i == 0 ? run_once(input, resolution, part) : run_closed(input, resolution, part);
+      if (fineness > 0)
+        error = estimate(fine, finer / fineness, resolution, next);
+      fine = std::move(next), fineness = finer;
     }
-    if (error > input.accuracy)
-      fine.warnings.push_back({"", fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",
-                                               100 * error, 100 * input.accuracy)});
+    catch (const RunFailed &)
+    {
+      ++n_failed;
+      if (i >= last && fineness < 1) // the coarser run alone is no answer
+        throw;
+    }
+    if (fineness >= 1 && (i >= last || !options.estimate_error || error <= input.accuracy))
+      break;
   }
-  if (rests_on_account(input) && open_share(fine) > ledger_alarm)
-    fine.warnings.push_back({"", fmt::format("the energy account is open by {:.1f} % of the drop energy",
-                                             100 * open_share(fine))});
+  fine.facts.given_up = n_failed;
+  if (options.estimate_error && error > input.accuracy)
+    fine.warnings.push_back({"", std::isfinite(error)
+                                   ? fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",
+                                                 100 * error, 100 * input.accuracy)
+                                   : "the error of the readings is not known: of the other meshes none came through"});
   fine.facts.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   return fine;
 }

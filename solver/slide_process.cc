@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/slide_process.h"
 
+#include "solver/no_balance.h"
 #include "solver/run.h"
 
 #include <fmt/format.h>
@@ -170,7 +171,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     return true;
   };
   if (!std::any_of(std::begin(seat_depths), std::end(seat_depths), comes_down))
-    throw std::runtime_error("the court cannot be brought to touch the lug");
+    throw NoBalance("the court cannot be brought to touch the lug");
   // A worn face may touch at a corner only: a force would find no balance there before more of it is down.
   for (double further = sunk; sunk < seated_sink * height && further > least_step * height;)
   {
@@ -181,7 +182,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
   model.load->force = model.court->state(integrator.x).normal;
   integrator.prescribed[0].reset();
   integrator.extrapolate = 1;
-  double pressed = 0, share = 1.0 / press_steps;
+  double pressed = 0, share = load.step_share / press_steps;
   integrator.force_scale = force;
   while (pressed < 1 - 1e-12)
   {
@@ -190,7 +191,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     if (integrator.step((next - pressed) * load.press_time).advanced)
     {
       pressed = next;
-      share = std::min(1.5 * share, 1.0 / press_steps);
+      share = std::min(1.5 * share, load.step_share / press_steps);
       keep(0);
     }
     else if ((share *= 0.5) < 1e-4)
@@ -203,7 +204,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     }
   }
 
-  const double regular = height / slide_steps;
+  const double regular = load.step_share * height / slide_steps;
   double       way = 0, step = 0.5 * model.slip_length, steady_since = -1;
   while (way < load.distance * (1 - 1e-12))
   {

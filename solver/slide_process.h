@@ -20,6 +20,7 @@ struct SlideLoad
   double distance = 0;        ///< greatest way of the court; ends before when the grip is steady for long [m]
   double press_time = 20e-3;  ///< [s]
   bool   to_the_end = false;  ///< slides the whole way even when steady
+  double step_share = 1;      ///< of the regular steps [-]
 };
 
 /// What ends a slide.

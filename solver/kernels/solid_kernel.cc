@@ -4,6 +4,9 @@
 
 #include "solver/kernels/instantiations.h"
 
+#include <cstdlib>
+#include <string_view>
+
 namespace solemech::solver
 {
 namespace
@@ -15,9 +18,12 @@ std::unique_ptr<SolidKernel> make(const Law &law, InstructionSet set)
 }
 } // namespace
 
+// With SOLEMECH_INSTRUCTION_SET=baseline in the environment: the numbers of an older processor.
 InstructionSet best_instruction_set()
 {
-  static const bool wide = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma");
+  static const char *wish = std::getenv("SOLEMECH_INSTRUCTION_SET");
+  static const bool  wide = __builtin_cpu_supports("avx2") && __builtin_cpu_supports("fma") &&
+                           !(wish && std::string_view(wish) == "baseline");
   return wide ? InstructionSet::avx2 : InstructionSet::baseline;
 }
 

@@ -72,8 +72,8 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
     first_failure.clear();
     const double t = integrator_.time - start_time, dt = integrator_.time - before;
     const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
-    if (const auto met = free_faces_.meeting(integrator_.x))
-      fail(met->where, t, cure_of_meeting_faces);
+    if (!model_.folds->lost().empty())
+      fail(model_.folds->lost(), t, cure_of_lost_folds);
     touched = touched || new_force > 0;
     if (touched && new_force <= 0 && integrator_.v[tup] > 0)
     {

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // One blow of a drop weight, from first touch to contact loss: steps by error control, shorter where the
 // energy account or the search for the loss asks for it; stops with a reason when a step cannot be taken or
-// free faces meet.
+// free faces go through each other.
 #pragma once
 
-#include "solver/free_faces.h"
 #include "solver/recorder.h"
 #include "solver/run.h"
 
@@ -29,7 +28,7 @@ public:
   Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
        const Resolution &resolution, const RunOptions &options)
     : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
-      options_(options), free_faces_(*model.mesh, *model.tup_contact)
+      options_(options)
   {
   }
 
@@ -47,10 +46,9 @@ private:
   Recorder         &recorder_;
   const Resolution &resolution_;
   const RunOptions &options_;
-  const FreeFaces   free_faces_;
 
   [[noreturn]] void
   fail(const std::string &reason, double t,
-       const std::string &cure = "Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"");
+       const std::string &cure = "Try less drop energy, or a thicker or firmer stack");
 };
 } // namespace solemech::solver

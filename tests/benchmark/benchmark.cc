@@ -1,11 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
-// Speed on the bench problem B1 against what the project promises and against a yardstick: the same blow by a
-// general-purpose finite-element library. Also the assembly, the program with start-up, cost against unknowns,
-// and many variants in one process.
+// Speed on the bench problem B1 against what the project promises and against a yardstick, timed beside it: the same
+// blow by a plain program on deal.II. Also the assembly, the program with start-up, cost against unknowns, and many
+// variants in one process. Seconds depend on the machine, ratios hardly.
 #include "solver/generalised_alpha.h"
 #include "solver/part_law.h"
 #include "solver/rigs/drop.h"
 #include "tests/benchmark/timing.h"
+#include "tests/benchmark/yardstick.h"
 #include "tests/support/foam_cases.h"
 
 #include <fmt/format.h>
@@ -33,20 +34,47 @@ double value(const solver::Result &result, const char *name)
   return result.find(name)->value;
 }
 
-void blow_row(const std::string &what, const solver::Result &result, const Seconds &time)
+void error_row(double peak_force, double compression, double return_by_speed)
 {
-  row(what, fmt::format("{:.3f}", time.processor), "<= 0.15");
-  row("  yardstick over it", fmt::format("{:.0f} x", b1::yardstick_seconds / time.processor), ">= 40 x");
   row("  error of peak force, compression, return",
-      fmt::format("{:.2f} {:.2f} {:.2f} %", 100 * (value(result, "peak_force") / b1::smoothed_peak_force.value - 1),
-                  100 * (value(result, "greatest_compression") / b1::peak_compression.value - 1),
-                  100 * (value(result, "return_by_speed") - b1::return_by_speed.value)),
+      fmt::format("{:.2f} {:.2f} {:.2f} %", 100 * (peak_force / b1::smoothed_peak_force.value - 1),
+                  100 * (compression / b1::peak_compression.value - 1),
+                  100 * (return_by_speed - b1::return_by_speed.value)),
       "each <= 0.5 %");
-  row("  unknowns, steps, iterations",
-      fmt::format("{}, {}, {}", result.facts.unknowns, result.facts.steps, result.facts.iterations), "");
 }
 
-void blow()
+void effort_row(unsigned unknowns, unsigned steps, unsigned iterations)
+{
+  row("  unknowns, steps, iterations", fmt::format("{}, {}, {}", unknowns, steps, iterations), "");
+}
+
+/// The yardstick on the coarsest mesh that reads B1 within 0.5 %, with the step at which its contact, a linear penalty
+/// without any remedy, still converges: at twice the step Newton's method goes round in circles.
+struct Yardstick
+{
+  double seconds = 0, microseconds_a_point = 0; ///< processor time
+
+  Yardstick()
+  {
+    YardstickBlow blow;
+    seconds = timed([&] { blow = yardstick_blow(8, 5, 0.1e-3); }).processor;
+    microseconds_a_point = 1e6 * blow.assembly_seconds / blow.iterations / blow.points;
+    row("yardstick: B1 by a plain program on deal.II, processor time [s]", fmt::format("{:.3f}", seconds), "");
+    row("  its assembly a point, two branches [us]", fmt::format("{:.2f}", microseconds_a_point), "");
+    error_row(blow.peak_force, blow.compression, blow.return_by_speed);
+    effort_row(blow.unknowns, blow.steps, blow.iterations);
+  }
+};
+
+void blow_row(const std::string &what, const solver::Result &result, const Seconds &time, const Yardstick &yardstick)
+{
+  row(what, fmt::format("{:.3f}", time.processor), "<= 0.15");
+  row("  yardstick over it", fmt::format("{:.0f} x", yardstick.seconds / time.processor), ">= 15 x");
+  error_row(value(result, "peak_force"), value(result, "greatest_compression"), value(result, "return_by_speed"));
+  effort_row(result.facts.unknowns, result.facts.steps, result.facts.iterations);
+}
+
+void blow(const Yardstick &yardstick)
 {
   solver::Result result;
   auto           input = b1_case();
@@ -54,18 +82,18 @@ void blow()
   // The coarsest mesh and step that a check against the listed readings lets pass.
   const solver::Resolution sufficient{1.2, 1.0};
   const auto               enough = quickest(goes, [&] { result = solver::run_drop(input, rig, sufficient, plain); });
-  blow_row("B1 on mesh and step that reach 0.5 %, processor time [s]", result, enough);
+  blow_row("B1 on mesh and step that reach 0.5 %, processor time [s]", result, enough, yardstick);
 
   input.accuracy = 0.005;
   auto single = plain;
   single.estimate_error = false;
   const auto alone = quickest(goes, [&] { result = solver::run(input, single); });
-  blow_row("B1 on mesh and step chosen for accuracy 0.5 % [s]", result, alone);
+  blow_row("B1 on mesh and step chosen for accuracy 0.5 % [s]", result, alone, yardstick);
   const auto with_estimate = quickest(goes, [&] { (void)solver::run(input, plain); });
   row("  the same with its error estimated [s]", fmt::format("{:.3f}", with_estimate.processor), "");
 }
 
-void assembly()
+void assembly(const Yardstick &yardstick)
 {
   const auto                input = b1_case();
   const solver::StackModel  model(input, b1_tup(), b1::mass, {3.0, 1.0});
@@ -81,8 +109,18 @@ void assembly()
     for (unsigned i = 0; i < n_times; ++i)
       kernel->assemble(group, x.data(), force.data(), matrix.data());
   });
-  row("assembly a point, two branches [us]", fmt::format("{:.3f}", 1e6 * time.processor / n_times / n_points),
-      "<= 0.12");
+  const double each = 1e6 * time.processor / n_times / n_points;
+  row("assembly a point, two branches [us]", fmt::format("{:.3f}", each), "<= 0.12");
+  row("  yardstick over it", fmt::format("{:.0f} x", yardstick.microseconds_a_point / each), ">= 50 x");
+}
+
+/// Wall time of the program with these arguments.
+void answer_row(const std::string &what, const std::string &arguments, const std::string &promised)
+{
+  const auto command = fmt::format("\"{}\" {} > /dev/null 2>&1", SOLEMECH_PROGRAM, arguments);
+  int        failed = 0;
+  const auto time = quickest(goes, [&] { failed += std::system(command.c_str()) != 0; });
+  row(what, failed ? "failed" : fmt::format("{:.3f}", time.wall), promised);
 }
 
 /// Wall time of cases run by the program, in new folders each time.
@@ -102,10 +140,13 @@ void program_row(const std::string &what, const std::string &cases, unsigned n_t
 
 void program()
 {
+  answer_row("help, wall [s]", "--help", "<= 0.1");
+  answer_row("list of cases, wall [s]", "cases", "<= 0.1");
+  answer_row("check of a prepared case, wall [s]", "check heel-drop", "<= 0.1");
   program_row("heel-drop and forefoot-drop by the program, wall [s]", "heel-drop forefoot-drop", 3, "<= 1.5");
   program_row("press and slide of three bars at 1 % with errors, wall [s]", "herringbone-hardwood", 3, "<= 6");
   program_row("wear life of two million steps at 2 % with errors, wall [s]", "worn-lug", 1, "<= 60");
-  program_row("ten seconds under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
+  program_row("a hold under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
   program_row("a sole of four zones at 24 headings with errors, wall [s]", "two-zone-tread", 1, "<= 30");
 }
 
@@ -176,8 +217,9 @@ void variants()
 int main()
 {
   row("", "measured", "promised");
-  blow();
-  assembly();
+  const Yardstick yardstick;
+  blow(yardstick);
+  assembly(yardstick);
   program();
   variants();
   cost_against_unknowns();

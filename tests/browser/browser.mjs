@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Shared by the page's tests: the bundle, Debian's browser, pages from made-up reports or from finished runs.
 import { createRequire } from "node:module";
-import { existsSync, mkdtempSync, readFileSync, writeFileSync } from "node:fs";
+import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
@@ -13,6 +13,7 @@ const { chromium } = packages("playwright-core");
 
 const dist = (name) => readFileSync(join(root, "tools/report/dist", name), "utf8");
 export const folder = mkdtempSync(join(tmpdir(), "report-"));
+process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
 
 /** Write a made-up report as a page; returns its path. */
 export function write_page(name, report) {
@@ -24,17 +25,6 @@ export function write_page(name, report) {
 export function launch() {
   const executablePath = ["/usr/bin/chromium", "/usr/bin/chromium-browser"].find((path) => existsSync(path));
   return chromium.launch({ executablePath, args: ["--no-sandbox"] });
-}
-
-/** Milliseconds until the page can be used: the best of up to three loads, for a machine that does other work too. */
-export async function loading_time(browser, path, width) {
-  let best = Infinity;
-  for (let i = 0; i < 3 && best > 1000; ++i) {
-    const { page, context } = await open(browser, path, { width });
-    best = Math.min(best, Number(await page.locator("main").getAttribute("data-ready")));
-    await context.close();
-  }
-  return best;
 }
 
 /** Open a page file; `watched.errors` and `watched.requests` fill as it lives. */

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Look at the page: node tests/browser/pictures.mjs FOLDER [report.html ...] writes screenshots, narrow and wide, light,
-// dark and printed, of the given reports or of the made-up ones.
+// dark and printed, of the given reports or of the made-up ones, and prints how soon each can be used (promised: within a
+// second on a quiet machine).
 import { mkdirSync } from "node:fs";
 import { basename, join } from "node:path";
 import * as fixture from "./fixture.mjs";
@@ -20,6 +21,7 @@ for (const [name, path] of pages)
       await page.waitForTimeout(300);
       await page.screenshot({ path: join(to, `${name}-${width}-${colorScheme}.png`), fullPage: true });
       if (width === 1280 && colorScheme === "light") await page.pdf({ path: join(to, `${name}.pdf`), format: "A4", printBackground: true });
+      console.log(`${name}, ${width} px, ${colorScheme}: interactive after ${await page.locator("main").getAttribute("data-ready")} ms`);
       if (watched.errors.length > 0) console.log(name, width, colorScheme, watched.errors);
       await context.close();
     }

@@ -1,38 +1,69 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/external/external_check.h"
 
-#include <fmt/format.h>
+#include "tests/external/checks_table.h"
+#include "tests/support/at_end.h"
+
+#include <fcntl.h>
+#include <sys/file.h>
 #include <unistd.h>
 
-#include <algorithm>
+#include <cerrno> // program_invocation_short_name
 #include <cmath>
-#include <cstdint>
+#include <cstdlib>
+#include <filesystem>
 #include <fstream>
+#include <iostream>
+#include <iterator>
 #include <stdexcept>
-#include <tuple>
 
 namespace solemech::tests
 {
 namespace
 {
-/// A file name that is the same for the same row in every run (FNV-1a).
-std::string row_name(const ExternalCheck &check)
+const std::filesystem::path table_file = SOLEMECH_CHECKS_TABLE;
+
+ChecksTable committed_table()
 {
-  std::uint64_t hash = 14695981039346656037ull;
-  for (const unsigned char c : check.source + '\n' + check.what)
-    hash = (hash ^ c) * 1099511628211ull;
-  return fmt::format("{:016x}.row", hash);
+  std::ifstream file(table_file);
+  return ChecksTable({std::istreambuf_iterator<char>(file), {}});
 }
 
-void validate(const ExternalCheck &check)
+/// Other test programs may write at the same time: one after the other, and nobody reads half a table.
+void write_rows(const std::string &program, const std::vector<ExternalCheck> &rows, bool complete)
 {
-  const auto unfit = [](const std::string &text) { return text.find_first_of("|\n\r") != std::string::npos; };
-  if (check.source.empty() || check.what.empty() || unfit(check.source + check.what + check.unit))
-    throw std::logic_error("external check: source and quantity must be one line of text without '|'");
-  if (!(std::abs(check.expected) > 0) || !std::isfinite(check.expected) || !(check.relative_tolerance > 0))
-    throw std::logic_error("external check '" + check.what +
-                           "': needs an expected value and a tolerance above 0");
+  const int folder = ::open(table_file.parent_path().c_str(), O_RDONLY | O_DIRECTORY);
+  ::flock(folder, LOCK_EX);
+  auto table = committed_table();
+  table.replace(program, rows, complete);
+  const auto draft = table_file.string() + ".draft";
+  std::ofstream(draft) << table.text();
+  std::filesystem::rename(draft, table_file);
+  ::close(folder);
 }
+
+struct KeptRows
+{
+  std::vector<ExternalCheck> rows;
+
+  KeptRows()
+  {
+    end_checks().push_back([this](bool complete) { return agree(complete); });
+  }
+
+  bool agree(bool complete) const
+  {
+    const std::string program = program_invocation_short_name;
+    if (std::getenv("SOLEMECH_WRITE_CHECKS"))
+      write_rows(program, rows, complete);
+    const auto differences = committed_table().differences(program, rows, complete);
+    for (const auto &difference : differences)
+      std::cout << difference << '\n';
+    if (!differences.empty())
+      std::cout << "If every change is meant: SOLEMECH_WRITE_CHECKS=1 " << program << '\n';
+    return differences.empty();
+  }
+} kept;
 } // namespace
 
 double ExternalCheck::deviation() const
@@ -45,51 +76,19 @@ bool ExternalCheck::holds() const
   return deviation() <= relative_tolerance;
 }
 
-std::filesystem::path external_rows_folder()
+void validate(const ExternalCheck &check)
 {
-  return SOLEMECH_EXTERNAL_ROWS;
+  const auto unfit = [](const std::string &text) { return text.find_first_of("|\n\r") != std::string::npos; };
+  if (check.source.empty() || check.what.empty() || unfit(check.source + check.what + check.unit))
+    throw std::logic_error("external check: source and quantity must be one line of text without '|'");
+  if (!(std::abs(check.expected) > 0) || !std::isfinite(check.expected) || !(check.relative_tolerance > 0))
+    throw std::logic_error("external check '" + check.what +
+                           "': needs an expected value and a tolerance above 0");
 }
 
-void leave_row(const ExternalCheck &check, const std::filesystem::path &folder)
+void keep_row(const ExternalCheck &check)
 {
   validate(check);
-  std::filesystem::create_directories(folder);
-  const auto name = folder / row_name(check),
-             draft = folder / fmt::format("{}.{}", row_name(check), ::getpid());
-  {
-    std::ofstream file(draft);
-    file << fmt::format("{}\n{}\n{}\n{:.17g}\n{:.17g}\n{:.17g}\n", check.source, check.what, check.unit,
-                        check.expected, check.obtained, check.relative_tolerance);
-    if (!file.flush())
-      throw std::runtime_error("cannot write " + draft.string());
-  }
-  std::filesystem::rename(draft, name);
-}
-
-std::vector<ExternalCheck> rows_left(const std::filesystem::path &folder)
-{
-  std::vector<ExternalCheck> rows;
-  if (!std::filesystem::exists(folder))
-    return rows;
-  for (const auto &entry : std::filesystem::directory_iterator(folder))
-  {
-    if (entry.path().extension() != ".row")
-      continue;
-    std::ifstream file(entry.path());
-    ExternalCheck check;
-    std::string   expected, obtained, tolerance;
-    for (std::string *line : {&check.source, &check.what, &check.unit, &expected, &obtained, &tolerance})
-      if (!std::getline(file, *line))
-        throw std::runtime_error("broken row " + entry.path().string() +
-                                 "; delete it and run the tests again");
-    check.expected = std::stod(expected);
-    check.obtained = std::stod(obtained);
-    check.relative_tolerance = std::stod(tolerance);
-    rows.push_back(check);
-  }
-  std::sort(rows.begin(), rows.end(), [](const ExternalCheck &a, const ExternalCheck &b) {
-    return std::tie(a.source, a.what) < std::tie(b.source, b.what);
-  });
-  return rows;
+  kept.rows.push_back(check);
 }
 } // namespace solemech::tests

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // A comparison with something outside the project: standard, handbook formula, open data, general-purpose
-// library. A test fills it, fails if it does not hold, and leaves it as one row file in the build folder; the
-// program external_checks gathers the rows into tests/external/CHECKS.md. One file per row, replaced in one
-// move, so that tests may run side by side.
+// library. A test fills it, fails if it does not hold, and keeps it; when its program ends, the rows kept are
+// compared with those that the committed table tests/external/CHECKS.md lists for this program. With
+// SOLEMECH_WRITE_CHECKS set in the environment they are written there instead.
 #pragma once
 
-#include <filesystem>
 #include <string>
 #include <vector>
 
@@ -24,13 +23,10 @@ struct ExternalCheck
   bool   holds() const;
 };
 
-/// Folder of the build in which rows are left.
-std::filesystem::path external_rows_folder();
+/// Throws std::logic_error for an expected value of 0, a tolerance that is not above 0, an empty source or
+/// quantity, or a text with a line break or a `|`.
+void validate(const ExternalCheck &check);
 
-/// Leaves a row. Throws std::logic_error for an expected value of 0, a tolerance that is not above 0, an
-/// empty source or quantity, or a text with a line break or a `|`.
-void leave_row(const ExternalCheck &check, const std::filesystem::path &folder = external_rows_folder());
-
-/// All rows left in a folder, by source, then quantity.
-std::vector<ExternalCheck> rows_left(const std::filesystem::path &folder = external_rows_folder());
+/// Keeps a row, validated, for the end of the program.
+void keep_row(const ExternalCheck &check);
 } // namespace solemech::tests

@@ -56,8 +56,4 @@ inline constexpr Reading elastic_return_by_speed{0.998, 0.001};         ///< [-]
 inline constexpr std::array<double, 5> slow_compressions{2.5e-3, 5e-3, 7.5e-3, 10e-3, 12.5e-3}; ///< [m]
 inline constexpr std::array<double, 5> slow_forces{246.25, 446.60, 628.29, 824.41, 1075.4};     ///< [N]
 inline constexpr double                slow_relative_spread = 0.0005;
-
-/// What this drop cost the code on the general-purpose library: processor time on one core with a parallel
-/// direct solver, without compiling the weak forms; 283 steps of 0.1 ms on 1890 unknowns [s].
-inline constexpr double yardstick_seconds = 6.2;
 } // namespace solemech::tests::b1

@@ -138,14 +138,16 @@ std::string row(const Sheet &sheet, const Yardstick *yardstick, std::chrono::sys
   if (sheet.result)
   {
     const auto &result = *sheet.result;
-    const int   days = days_old(result, now);
+    const auto  days = days_old(result, now);
     text += cell(list(model_lines(result))) + cell(list(settled_lines(result)));
     text += cell("<a href=\"" + link(result.folder / "report.html") + "\">" +
-                   (days < 1    ? "today"
-                    : days == 1 ? "1 day"
-                                : fmt::format("{} days", days)) +
-                   "</a>" + (result.same_sheet ? "" : "<br>the sheet was changed since"),
-                 std::to_string(days));
+                   (!days        ? "dated in the future"
+                    : *days < 1  ? "today"
+                    : *days == 1 ? "1 day"
+                                 : fmt::format("{} days", *days)) +
+                   "</a>" + (result.same_sheet ? "" : "<br>the sheet was changed since") +
+                   (result.changes.empty() ? "" : "<br>with " + html(result.changes)),
+                 days ? std::to_string(*days) : "");
   }
   else
     text += cell("") + cell("") + cell("<span class=\"faint\">not run</span>", "");
@@ -183,7 +185,7 @@ std::string book_html(const Book &book, const Yardstick *yardstick, const std::s
     text += " Points: by your own yardstick" +
             (yardstick->title.empty() ? "" : ", " + html(yardstick->title)) +
             "; they weigh readings and say nothing of feet or safety.";
-  text += "</p>\n" + list(book.remarks);
+  text += "</p>\n";
   text += fmt::format(
     "<p class=\"filter\"><label>Show only rows with <input type=\"search\"></label> "
     "<output aria-live=\"polite\">{0} of {0} sheets</output></p>\n"

@@ -88,7 +88,6 @@ std::optional<Sheet> sheet_entry(const toml::table &table, const std::filesystem
     return std::nullopt;
   Sheet sheet;
   sheet.file = file;
-  sheet.label = file.stem().string();
   sheet.title = text_of(table, "title");
   if (const auto *pair = table["pair"].as_table())
   {

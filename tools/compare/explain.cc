@@ -189,6 +189,12 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
   const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
   const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
   auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
+  if (*tools.interrupted || !ends[end_a].complete || !ends[end_b].complete)
+  {
+    answer.a = std::move(ends[end_a]);
+    answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
+    return answer;
+  }
   auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
                            forgiving(tools.solve), is_needed);
   auto         fine =
@@ -200,7 +206,7 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
   fine[end_b] = ends[end_b];
   answer.a = std::move(ends[end_a]);
   answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
-  if (*tools.interrupted || !answer.a.complete || !answer.b.complete)
+  if (*tools.interrupted)
     return answer;
 
   if (!comparable)

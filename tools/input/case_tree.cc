@@ -57,8 +57,8 @@ void merge(toml::table &tree, toml::table &sheet, const std::vector<std::string>
   }
 }
 
-void merge_file(toml::table &tree, const char *entry, const char *kind,
-                const std::vector<std::string> &allowed, SheetFolder &folder, Problems &problems)
+void merge_file(toml::table &tree, const char *entry, const std::vector<std::string> &allowed,
+                SheetFolder &folder, Problems &problems)
 {
   const auto *node = tree.get(entry);
   if (!node)
@@ -70,10 +70,16 @@ void merge_file(toml::table &tree, const char *entry, const char *kind,
     return;
   }
   const auto name = node->as_string()->get();
-  const auto path = folder.find(name, kind);
-  if (path.empty())
+  const auto found = folder.sheet(entry, name);
+  if (found.file.state == materials::FileText::State::refused)
   {
-    const auto names = folder.names(kind);
+    problems.add(problem_at(node->source(), entry, fmt::format("\"{}\": {}", name, found.file.reason),
+                            found.file.cure));
+    return;
+  }
+  if (found.file.state == materials::FileText::State::missing)
+  {
+    const auto names = folder.names(entry);
     const auto near = nearest_name(name, names);
     problems.add(problem_at(node->source(), entry, fmt::format("there is no {} \"{}\"", entry, name),
                             !near.empty()   ? fmt::format("Did you mean \"{}\"?", near)
@@ -81,10 +87,7 @@ void merge_file(toml::table &tree, const char *entry, const char *kind,
                                             : fmt::format("Known: {}", fmt::join(names, ", "))));
     return;
   }
-  const auto &text = folder.text(path, problems);
-  if (text.empty())
-    return;
-  auto sheet = materials::parse_sheet(text, path.string(), problems);
+  auto sheet = materials::parse_sheet(found.file.text, found.shown, problems);
   merge(tree, sheet, allowed, entry, problems);
   tree.erase(entry);
 }
@@ -136,7 +139,14 @@ std::vector<std::string> split_address(const std::string &address)
 
 Change change_from_option(const std::string &option, Problems &problems)
 {
-  Change     change;
+  Change                change;
+  constexpr std::size_t longest = 1000;
+  if (option.size() > longest)
+  {
+    problems.add({"--set " + option.substr(0, 40) + "...", 0, 0, "", "this is too long for a change",
+                  "Write for instance --set insert.thickness=\"2 mm\""});
+    return change;
+  }
   const auto file = "--set " + option;
   const auto equals = option.find('=');
   if (equals == std::string::npos || equals == 0 || equals + 1 == option.size())
@@ -209,10 +219,10 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
         problem_at(value->source(), change.written, "there is no such entry",
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
-  merge_file(tree, "stack", "stacks", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
+  merge_file(tree, "stack", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
   auto of_a_rig = rig_blocks();
   of_a_rig.emplace_back("surroundings");
-  merge_file(tree, "rig", "rigs", of_a_rig, folder, problems);
+  merge_file(tree, "rig", of_a_rig, folder, problems);
   if (later.empty())
     return;
   Addresses addresses(tree, known_materials);

@@ -11,7 +11,7 @@ namespace solemech::tools
 std::string stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path());
+  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
   auto                tree = materials::parse_sheet(text, file, problems);
   complete_tree(tree, {}, folder, options.library.names, problems);
   problems.throw_if_any();
@@ -28,7 +28,7 @@ std::string stack_text(const std::string &text, const std::string &file, const R
 std::string bench_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path());
+  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
   auto                tree = materials::parse_sheet(text, file, problems);
   std::vector<Change> changes;
   for (const auto &option : options.overrides)

@@ -44,6 +44,7 @@ constexpr Known known[] = {
   {"left_in_stack", "left in the stack", "J", 1, 3, false},
   {"hardness", "hardness", "points", 1, 1, true},
   {"half_space_hardness", "hardness of an endless block at small strain", "points", 1, 1, false},
+  {"hardness_smooth_tip", "hardness with a frictionless tip", "points", 1, 1, false},
   {"tip_depth", "depth of the tip", "mm", 1e3, 2, false},
   {"tip_force", "force of the gauge's spring", "N", 1, 2, false},
   {"tip_contact_radius", "radius that touches the tip", "mm", 1e3, 2, false},

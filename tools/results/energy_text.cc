@@ -97,7 +97,10 @@ std::string energy_bars(const std::vector<Run> &runs, const SummaryOptions &opti
     bold(drop ? "where 100 % of the drop energy went" : "where 100 % of the energy put in went", options);
   std::vector<std::string> inputs;
   for (const auto &picture : table.pictures)
-    inputs.push_back(fmt::format("{:.3g} J", picture.input));
+    inputs.push_back(fmt::format("{:.3g} J", picture.input) +
+                     (picture.held_before > 0
+                        ? fmt::format(", {:.3g} J of it in the leaking unit before", picture.held_before)
+                        : ""));
   inputs.erase(std::unique(inputs.begin(), inputs.end()), inputs.end());
   text += "  (" + listed(inputs) + ")\n";
 

@@ -94,6 +94,8 @@ Json run_json(const Run &run)
             {"steps", facts.steps},
             {"repeated_steps", facts.repeated_steps},
             {"iterations", facts.iterations},
+            {"descents", facts.descents},
+            {"given_up", facts.given_up},
             {"seconds", facts.seconds},
             {"ledger_residual", facts.ledger_residual},
             {"ledger_numerical", facts.ledger_numerical}}}};

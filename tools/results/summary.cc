@@ -146,9 +146,9 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
     {
       std::string heading = row.short_heading;
       if (row.short_heading == "compr." || row.short_heading == "at peak")
-        heading += options.lengths == Lengths::millimetre   ? " mm"
-                   : options.lengths == Lengths::centimetre ? " cm"
-                                                            : " in";
+        heading += std::string(" ") + length_unit(options.lengths);
+      else if (heading.ends_with(" mm"))
+        heading.replace(heading.size() - 2, 2, length_unit(options.lengths));
       add_column(heading, [&](std::size_t i) {
         std::string cell = row.short_cell(runs[i], options);
         for (const auto &warning : runs[i].result.warnings)
@@ -245,6 +245,13 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
   return text;
 }
 
+/// The load at which the fibres have gone slack all over, spread over the whole face of the unit.
+std::string gives_way_text(const solver::ChamberFacts &chamber)
+{
+  return chamber.threshold_load > 0 ? fmt::format("gives way above {:.0f} N on its whole face", chamber.threshold_load)
+                                    : "gives way at once";
+}
+
 std::string fact_lines(const std::vector<Run> &runs)
 {
   std::string text = "\nsolver\n";
@@ -256,12 +263,18 @@ std::string fact_lines(const std::vector<Run> &runs)
                   "numerical {:.3f} %, residual {:.4f} %\n",
                   run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
+    if (facts.descents > 0)
+      text += fmt::format("  {}: on {} steps a surface creased or a part tipped over, and the stack fell into another "
+                          "state of rest\n",
+                          run.label, facts.descents);
+    if (facts.given_up > 0)
+      text += fmt::format("  {}: {} of its runs failed and were taken again with a finer mesh\n", run.label, facts.given_up);
     for (const auto &chamber : run.result.chambers)
       text +=
         fmt::format("  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
-                    "gives way above {:.0f} N, {}\n",
+                    "{}, {}\n",
                     run.label, chamber.layer, air_text(run.setup, chamber), chamber.volume * 1e6,
-                    chamber.bulge * 1e3, chamber.fibre_tension, chamber.threshold_load,
+                    chamber.bulge * 1e3, chamber.fibre_tension, gives_way_text(chamber),
                     chamber.heat_time < 0 ? "no heat exchange"
                                           : fmt::format("heat time {:.3g} ms", chamber.heat_time * 1e3));
   }

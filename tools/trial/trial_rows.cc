@@ -16,7 +16,7 @@ using Outcome = LimitSearch::Outcome;
 
 constexpr double real_points = 0.02, real_share = 0.03; // readme, "What to trust, and what not"
 /// Greatest drop energy of the prepared cases that are held against expected ranges [J], and body mass of the
-/// published pulse [kg].
+/// pulse of Hoogkamer et al. 2018, Sports Med 48:1009 [kg].
 constexpr double checked_energy = 7, checked_mass = 80;
 
 struct RowForm
@@ -307,7 +307,7 @@ std::string reserve_note(const TrialResult &result)
   if (mass > 0)
     text += fmt::format(
       "Step: 2.55 body weights in 185 ms on a 60 mm head, tried from {:.0f} to {:.0f} kg; {:.0f} kg is "
-      "the published pulse.",
+      "the pulse of Hoogkamer et al. 2018 (from memory).",
       lightest_step, heaviest_step, checked_mass);
   return text;
 }

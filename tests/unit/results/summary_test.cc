@@ -12,6 +12,7 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <sstream>
 
 using namespace solemech;
@@ -83,6 +84,43 @@ TEST_CASE("the shares of the energy sum to what the ledger accounts for")
   CHECK(picture.shares.back().name == "left in the stack");
   CHECK(picture.share(picture.shares.back()) == Approx(0.019));
   CHECK_THAT(tools::summary_text({run}, {}), Contains("accounts for 99.8 %"));
+}
+
+TEST_CASE("what the block under the stack took is a share of its own")
+{
+  auto       run = tests::synthetic_heel();
+  const auto row = [&](const char *kind, solver::EnergyKind type, double share) {
+    run.result.ledger.push_back(
+      {"support", kind, type, std::vector<double>(run.result.time.size(), share * run.result.input_energy)});
+  };
+  row("motion", solver::EnergyKind::kinetic, 0.03);
+  row("spring", solver::EnergyKind::stored, 0.02);
+  row("damper", solver::EnergyKind::dissipated, 0.01);
+  const auto picture = tools::energy_picture(run.setup, run.result);
+  const auto base = std::find_if(picture.shares.begin(), picture.shares.end(),
+                                 [](const auto &share) { return share.name == tools::base_of_the_rig; });
+  REQUIRE(base != picture.shares.end());
+  CHECK(picture.share(*base) == Approx(0.06));
+  CHECK(picture.accounted() == Approx(0.998 + 0.06));
+}
+
+TEST_CASE("shares that do not add up are named")
+{
+  auto run = tests::synthetic_heel();
+  CHECK(tools::unaccounted_text(run.setup, run.result).empty()); // 99.8 %
+  for (auto &reading : run.result.readings)
+    if (reading.name == "rebound_by_height")
+      reading.value += 0.05;
+  CHECK_THAT(tools::unaccounted_text(run.setup, run.result), Contains("104.8 %") && Contains("thrown back 66.0 %"));
+}
+
+TEST_CASE("the account of several blows is that of the last")
+{
+  auto run = tests::synthetic_heel();
+  run.result.readings.push_back({"rebound_by_height.hit_1", 0.60, "1", "", -1});
+  run.result.readings.push_back({"rebound_by_height.hit_2", 0.62, "1", "", -1});
+  const auto picture = tools::energy_picture(run.setup, run.result);
+  CHECK(picture.share(picture.shares.front()) == Approx(0.62));
 }
 
 TEST_CASE("no line of the summary is wider than the terminal")

@@ -4,6 +4,7 @@
 // construction; no outside source is needed.
 #include "materials/library.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 #include "tools/sheet/doubted.h"
 #include "tools/sheet/settled_case.h"
 #include "tools/sheet/sheet_words.h"
@@ -35,15 +36,9 @@ ReadOptions options()
 
 Sheet sheet_of(const std::string &text)
 {
-  const auto path = std::filesystem::temp_directory_path() /
-                    ("sheet-test-" + std::to_string(std::hash<std::string>()(text)) + ".toml");
-  std::ofstream(path) << text;
-  struct Remove
-  {
-    std::filesystem::path path;
-    ~Remove() { std::filesystem::remove(path); }
-  } remove{path};
-  return read_sheet(path, options());
+  const tests::TemporaryFolder folder;
+  std::ofstream(folder.path / "pair.toml") << text;
+  return read_sheet(folder.path / "pair.toml", options());
 }
 
 std::string slips_of(const std::string &text)

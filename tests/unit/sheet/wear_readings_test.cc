@@ -4,6 +4,7 @@
 // as 1/E (Ratner, Lancaster; from memory); hours left against hand arithmetic. No solver.
 #include "materials/library.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 #include "tools/sheet/settle_sheet.h"
 
 #include <cmath>
@@ -25,18 +26,13 @@ const materials::Library &library()
 
 Sheet sheet_with(const std::string &rubber, const std::string &readings)
 {
-  const auto path = std::filesystem::temp_directory_path() /
-                    ("wear-test-" + std::to_string(std::hash<std::string>()(rubber + readings)) + ".toml");
+  const tests::TemporaryFolder folder;
+  const auto                   path = folder.path / "worn.toml";
   std::ofstream(path)
     << "format = 1\nrig = \"guided-rod-1200\"\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\n"
        "thickness = \"18 mm\"\n[[layer]]\nname = \"outsole\"\nmaterial = \""
     << rubber << "\"\nthickness = \"4 mm\"\n"
     << readings;
-  const struct Remove
-  {
-    std::filesystem::path path;
-    ~Remove() { std::filesystem::remove(path); }
-  } remove{path};
   return read_sheet(path, {{}, {source / "cases"}, library().source()});
 }
 

@@ -3,6 +3,7 @@
 // schema's own completeness and the committed cases.
 #include "materials/library.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 #include "tools/input/case_checks.h"
 #include "tools/input/case_text.h"
 #include "tools/input/schema.h"
@@ -207,8 +208,8 @@ TEST_CASE("press: pulses by body mass and a history from a file")
   CHECK(press.wave == solver::PressWave::half_sine);
   CHECK(press.peak == Approx(2.5 * 80 * 9.80665).epsilon(rounding));
 
-  const auto folder = std::filesystem::temp_directory_path() / "solemech-history-test";
-  std::filesystem::create_directories(folder);
+  const tests::TemporaryFolder scratch;
+  const auto                  &folder = scratch.path;
   std::ofstream(folder / "step.csv") << "time_s,body_weights\n0,0\n0.1,1.5\n0.2,0\n";
   std::ofstream(folder / "my.toml") << stack + "[press]\ndiameter = \"60 mm\"\nhistory = \"step.csv\"\n"
                                                "history_of = \"body weights\"\nbody_mass = \"50 kg\"\n";
@@ -222,7 +223,6 @@ TEST_CASE("press: pulses by body mass and a history from a file")
                     (folder / "step.csv").string() +
                       ":2:1: this line is not two numbers with a comma between. Write "
                       "time in s, a comma, and the value: 0.015,1.25.\n    0.1,x\n    ^\n");
-  std::filesystem::remove_all(folder);
 }
 
 TEST_CASE("the fingerprint follows the physics, not the spelling")

@@ -3,10 +3,10 @@
 // with place and cure.
 #include "materials/sheet.h"
 #include "tests/support/catch.h"
+#include "tests/unit/results/temporary_folder.h"
 
 #include "sample_sheets.h"
 
-#include <chrono>
 #include <filesystem>
 #include <fstream>
 
@@ -122,22 +122,19 @@ TEST_CASE("files that are no sheets")
           .find("my.toml:11:13: title: byte 0xE9 is not valid UTF-8. Save the file as UTF-8 (in the editor: "
                 "encoding UTF-8).\n") != std::string::npos);
 
-  const auto folder = std::filesystem::temp_directory_path() / "solemech-input-test";
-  std::filesystem::create_directories(folder);
+  const tests::TemporaryFolder scratch;
+  const auto                  &folder = scratch.path;
   const auto large = folder / "large.toml";
   std::ofstream(large) << std::string(10'000'000, 'x');
-  const auto begin = std::chrono::steady_clock::now();
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
                     large.string() +
-                      ": 10.0 MB is too large for a sheet. A sheet has at most 1 MB; is this the right "
+                      ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
                       "file?\n");
-  CHECK(std::chrono::steady_clock::now() - begin < std::chrono::milliseconds(50)); // it is not even opened
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder / "none.toml", small_library()),
                     (folder / "none.toml").string() +
                       ": there is no such file. Check the name and the folder.\n");
-  std::filesystem::remove_all(folder);
 }
 
 TEST_CASE("parts that do not fit together")
@@ -146,6 +143,9 @@ TEST_CASE("parts that do not fit together")
         "my.toml:8:12: core.material: there is no material \"eva-sof\". Did you mean \"eva-soft\"?\n"
         "    material = \"eva-sof\"\n"
         "               ^\n");
+  CHECK(problems_of(sheet("name = \"guide\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
+          .find("guide.name: \"guide\" is a part of the rig in the account of energy. Choose another name") !=
+        std::string::npos);
   CHECK(problems_of(unit("diameter = \"90 mm\"\nfilm_thickness = \"0.6 mm\""))
           .starts_with("my.toml:12:12: air.diameter: the unit of 90 mm does not fit into the plug of 80 mm. "
                        "Give a narrower unit (what "

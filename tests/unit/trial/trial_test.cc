@@ -92,12 +92,11 @@ TEST_CASE("where it bottoms, against the closed form of a spring")
   CHECK(bench.batches.size() <= 8);
 }
 
-TEST_CASE("the step of the player is the published pulse at 80 kg")
+TEST_CASE("the step of the player at 80 kg is the pulse of Hoogkamer et al.")
 {
   const auto  data = tools::stepped_on(trial_of("heel-drop", {"core = 17 mm"}).now, 80);
   const auto &press = std::get<solver::PressRig>(data.rig);
-  CHECK_THAT(press.peak,
-             WithinRel(2000, 0.005)); // 2000 N in 185 ms, published pulse of footwear presses (from memory)
+  CHECK_THAT(press.peak, WithinRel(2000, 0.005)); // Hoogkamer et al. 2018: 2000 N in 185 ms (from memory)
   CHECK(press.duration == 0.185);
 }
 
