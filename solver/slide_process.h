@@ -65,7 +65,11 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
 /// Quasi-static integrator with an unsymmetric solver, fit for a sliding lug.
 TimeIntegrator sliding_integrator(LugModel &model);
 
-/// The face of the lug from left to right and what presses on it; walls are left out.
+/// Length over which pressure on a face is a mean: that at a sharp corner and at each face of the mesh has no limit on
+/// refinement [m].
+constexpr double edge_window = 0.25e-3;
+
+/// The face of the lug from left to right and what presses on it, mean over `edge_window`; walls are left out.
 FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &points);
 
 /// Greatest mean pressure over a window along the reference surface [Pa]; points as SlidingContact gives them.

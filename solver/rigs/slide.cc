@@ -22,7 +22,6 @@ constexpr double edge_fineness = 1.2 / 0.7;  ///< of the mesh where contact and 
 constexpr double slip_share = 1e-5 / 3e-3;   ///< elastic slip over lug height, at step tolerance 1
 constexpr double least_cosine = 0.02;        ///< below this a slide is along the bar: nothing shears the section
 constexpr double least_driven = 0.2;         ///< of the way the section is slid, so that its pressure pattern gets steady too
-constexpr double pressure_window = 0.25e-3;  ///< over which the pressure at the edge is taken [m]
 constexpr double elastic_share = 0.3;        ///< of the last shear, up to which the lug counts as elastic
 constexpr double longest_run = 10;           ///< of a heat path along the bar, over the contact across it
 
@@ -221,7 +220,7 @@ private:
 
     add("effective_grip", grip, "1", "friction along the slide over the force on the lug, in the steady part");
     add("contact_share", last.contact_share, "1", "touching length over the width of the fresh face, at the end");
-    add("edge_pressure", windowed_peak(outcome_.surface, pressure_window), "Pa",
+    add("edge_pressure", windowed_peak(outcome_.surface, edge_window), "Pa",
         "greatest mean pressure over 0.25 mm of the surface, at the end");
     lifts();
     add("deflection", last.deflection, "m", "of the lug's face across the bar at the end, mean");

@@ -165,6 +165,30 @@ class Book(ProgramTest):
         self.assertIn("springy: rebound 250 mm, mean of 2 measured, lies between 200 mm (0) and 300 mm (10): 5.0", page)
         self.assertIn("light: no reading of mass", page)
 
+    def test_readings_of_other_falls_are_never_averaged_and_a_bare_number_is_no_share(self):
+        falls = "".join(f'\n[[reading]]\nkind = "rebound"\n{height}values = {values}\n'
+                        for height, values in [("", '["321 mm", "312 mm", "318 mm"]'), ('height = "250 mm"\n', '["178 mm", "170 mm"]')])
+        sheet = SHEET.split("\n[[reading]]")[0].format(pair="pair 07") + falls + '\n[[reading]]\nkind = "deceleration"\nvalue = "94"\n'
+        (self.folder / "heel.toml").write_text(sheet)
+        (self.folder / "yardstick.toml").write_text(
+            "format = 1\n" + "".join(f'[[category]]\nname = "{name}"\nreading = "{reading}"\nanchors = [["{low}", 0], ["{high}", 10]]\n'
+                                     for name, reading, low, high in [("springy", "rebound", "200 mm", "400 mm"),
+                                                                      ("low", "rebound from 250 mm", "100 mm", "200 mm"),
+                                                                      ("hard", "deceleration", "60", "160")]))
+        self.assertEqual(self.call("book", ".")[0], 0)
+        row = self.rows()["heel.toml"]
+        self.assertEqual((row["measured rebound"], row["measured rebound from 250 mm"]), ("321 mm; 312 mm; 318 mm", "178 mm; 170 mm"))
+        # 317 of 200..400 mm: 5.85; 174 of 100..200 mm: 7.4; 94 of 60..160: 3.4.
+        self.assertEqual([row["points " + name] for name in ["springy", "low", "hard"]], ["5.85", "7.40", "3.40"])
+        page = (self.folder / "book.html").read_text()
+        self.assertIn("hard: deceleration 94, measured", page)
+        self.assertNotIn("9400", page)
+        # Only from elsewhere: that one, and it says so; from several: none is picked.
+        (self.folder / "heel.toml").write_text(sheet.replace('kind = "rebound"\nvalues', 'kind = "rebound"\nheight = "450 mm"\nvalues'))
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertIn("rebound was read under several conditions; name one of them: rebound from 450 mm, rebound from 250 mm",
+                      (self.folder / "book.html").read_text())
+
     def test_slips_of_a_yardstick_are_named_at_once_with_their_place(self):
         self.sheet("heel.toml")
         (self.folder / "yardstick.toml").write_text(

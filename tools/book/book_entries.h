@@ -19,9 +19,10 @@ namespace solemech::book
 /// One [[reading]] of a sheet, as written; `numbers` when they could be taken in SI.
 struct Measured
 {
-  std::string              name; ///< kind, with the layer it belongs to: "hardness of core"
+  std::string              name; ///< kind, with the layer and conditions it belongs to: "hardness of core", "rebound from 250 mm"
   std::vector<std::string> values;
-  std::string              text() const; ///< for people
+  bool                     is_elsewhere = false; ///< not as the sheet's bench stands: another fall, weight or time
+  std::string              text() const;         ///< for people
 };
 
 /// One reading of a finished run, or of the settled model.

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "materials/quantity.h"
 #include "tools/book/book_pages.h"
 #include "tools/report/hash_source.h"
 #include "tools/report/plain_text.h"
+#include "tools/report/reading_display.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -66,22 +66,10 @@ filter.addEventListener("input", () => {
 document.querySelector("main").dataset.ready = String(Math.round(performance.now()));
 )";
 
-/// A computed value in the units of people; a share as per cent.
+/// A computed value in the units of people.
 std::string people(const Computed &reading)
 {
-  using D = materials::Dimension;
-  const auto text = [&](D d, double value, const char *unit) {
-    return materials::quantity_text(std::stod(fmt::format("{:.3g}", value)), d, unit);
-  };
-  if (reading.unit == "m")
-    return text(D::length, reading.value, "mm");
-  if (reading.unit == "N")
-    return text(D::force, reading.value, "N");
-  if (reading.unit == "s")
-    return text(D::time, reading.value, "ms");
-  if (reading.unit == "1")
-    return fmt::format("{:.3g} %", 100 * reading.value);
-  return fmt::format("{:.3g} {}", reading.value, reading.unit);
+  return tools::report::display_text({reading.name, reading.value, reading.unit, "", -1});
 }
 
 /// A relative address; names of files are no addresses as they stand.

@@ -229,6 +229,7 @@ private:
       Change change;
       change.address = split_address(series_[i].address);
       change.written = "series.vary: " + series_[i].address;
+      change.is_of_series = true;
       values->get(pick[i])->visit(
         [&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
       changes.push_back(std::move(change));

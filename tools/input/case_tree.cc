@@ -4,6 +4,7 @@
 #include "materials/fields.h"
 #include "materials/sheet.h"
 #include "tools/input/addresses.h"
+#include "tools/input/doubt_reader.h"
 #include "tools/input/option_value.h"
 #include "tools/input/schema.h"
 
@@ -91,6 +92,18 @@ void merge_file(toml::table &tree, const char *entry, const std::vector<std::str
   tree.erase(entry);
 }
 
+/// Another rig stands for the whole bench: what the case says of its own belongs to that one.
+void leave_own_rig(toml::table &tree, std::vector<Change> &own_changes)
+{
+  const auto &blocks = rig_blocks();
+  for (const auto &block : blocks)
+    tree.erase(block);
+  std::erase_if(own_changes, [&](const Change &change) {
+    return !change.address.empty() && std::find(blocks.begin(), blocks.end(), change.address.front()) != blocks.end();
+  });
+  drop_rig_doubts(tree);
+}
+
 /// [change] as a list: nested tables are addresses.
 void collect_changes(toml::table &table, std::vector<std::string> address, std::vector<Change> &changes)
 {
@@ -159,6 +172,24 @@ Change change_from_option(const std::string &option, Problems &problems)
   return change;
 }
 
+const std::vector<std::string> &rig_blocks()
+{
+  static const std::vector<std::string> blocks{"drop", "ball", "press", "durometer", "slide", "wear", "abrasion"};
+  return blocks;
+}
+
+void drop_rig_doubts(toml::table &tree)
+{
+  auto *settled = tree.get_as<toml::array>("settled");
+  if (!settled)
+    return;
+  for (std::size_t i = settled->size(); i-- > 0;)
+    if (const auto *block = settled->get(i)->as_table(); block && names_the_rig(*block))
+      settled->erase(settled->begin() + static_cast<std::ptrdiff_t>(i));
+  if (settled->empty())
+    tree.erase("settled");
+}
+
 void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &folder,
                    const std::vector<std::string> &known_materials, Problems &problems)
 {
@@ -168,6 +199,11 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
     collect_changes(*block, {}, later);
     tree.erase("change");
   }
+  const auto takes_a_rig = [](const Change &change) {
+    return change.address.size() == 1 && change.address.front() == "rig" && !change.is_of_series;
+  };
+  if (std::any_of(changes.begin(), changes.end(), takes_a_rig))
+    leave_own_rig(tree, later);
   for (auto &change : changes)
   {
     if (change.address.empty())
@@ -184,8 +220,9 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
   merge_file(tree, "stack", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
-  merge_file(tree, "rig", {"drop", "ball", "press", "durometer", "slide", "wear", "abrasion", "surroundings"},
-             folder, problems);
+  auto of_a_rig = rig_blocks();
+  of_a_rig.emplace_back("surroundings");
+  merge_file(tree, "rig", of_a_rig, folder, problems);
   if (later.empty())
     return;
   Addresses addresses(tree, known_materials);

@@ -296,10 +296,10 @@ const Entry entries[] = {
   {"series", "labels", D::list, any_value, "", "Endings of the case labels; by itself the values."},
 
   {"settled", "number", D::choice, any_value, required, "What is doubted.",
-   "stiffness|loss|density|thickness|gauge pressure"},
+   "stiffness|loss|density|thickness|gauge pressure|drop height|drop weight|guide loss"},
   {"settled", "of", D::text, any_value, required,
-   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure). One that is not in "
-   "the stack has no effect."},
+   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the others). One "
+   "that is not in the stack has no effect."},
   {"settled", "doubt", D::share, within(1e-4, 9), required,
    "Half the band of nine cases in ten, as a share of the value."},
   {"settled", "together", D::list, any_value, "none",

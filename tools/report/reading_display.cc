@@ -85,7 +85,7 @@ constexpr Known known[] = {
   {"grip_push_off", "grip in a push-off", "", 1, 2, true},
   {"grip_braking", "grip in braking", "", 1, 2, true},
   {"grip_side_cut", "grip in a side cut", "", 1, 2, true},
-  {"lowest_grip", "least grip of all headings", "", 1, 2, false},
+  {"lowest_grip", "lowest grip in any direction", "", 1, 2, false},
   {"highest_grip", "greatest grip of all headings", "", 1, 2, false},
   {"lowest_grip_heading", "heading of the least grip, from ahead outwards", "°", 180 / 3.14159265358979, 0,
    false},

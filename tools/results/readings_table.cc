@@ -233,7 +233,7 @@ std::vector<ReadingRow> make_rows()
      false,
      plain("grip_side_cut", 1, ""),
      plain("grip_side_cut", 1, "")},
-    {"  least, most of all headings",
+    {"  lowest, highest in any direction",
      "",
      {"lowest_grip", "highest_grip"},
      false,

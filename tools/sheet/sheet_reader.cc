@@ -4,6 +4,7 @@
 #include "materials/sheet.h"
 #include "tools/input/schema.h"
 #include "tools/input/sheet_entries.h"
+#include "tools/input/stack_text.h"
 #include "tools/sheet/blank_sheet.h"
 #include "tools/sheet/default_doubts.h"
 #include "tools/sheet/doubted.h"
@@ -103,7 +104,7 @@ public:
         if (const auto *table = element.as_table())
           layer(*table);
     if (const auto *drop = tree.get_as<toml::table>("drop"))
-      values(*drop, "drop", "drop", "");
+      own_bench(*drop);
     if (const auto *readings = tree.get("reading"))
       rewritten_.remove_block(tree.find("reading")->first, *readings);
     sheet_.case_text = rewritten_.text();
@@ -348,6 +349,18 @@ private:
       }
   }
 
+  /// Doubts about a rig that the command line replaces are left behind with it.
+  void own_bench(const toml::table &drop)
+  {
+    const auto n_before = sheet_.unknowns.size(), n_doubted = sheet_.doubted.size();
+    values(drop, "drop", "drop", "");
+    if (std::none_of(options_.overrides.begin(), options_.overrides.end(),
+                     [](const std::string &option) { return option.starts_with("rig=") || option.starts_with("rig ="); }))
+      return;
+    sheet_.unknowns.resize(n_before);
+    sheet_.doubted.resize(n_doubted);
+  }
+
   void add_doubted(const Doubted &value, const DoubtedEntry &entry, const std::string &address,
                    const std::string &layer)
   {
@@ -376,6 +389,7 @@ private:
       if (sheet_.file.cases.size() == 1)
       {
         sheet_.setup = sheet_.file.cases.front();
+        sheet_.bench_text = bench_text(sheet_.case_text, sheet_.path.string(), options);
         add_instrument_doubts(sheet_);
         return true;
       }

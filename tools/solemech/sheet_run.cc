@@ -6,6 +6,7 @@
 #include "tools/input/stack_text.h"
 #include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
+#include "tools/results/summary.h"
 #include "tools/results/write_run.h"
 #include "tools/sheet/settled_case.h"
 #include "tools/sheet/sheet_text.h"
@@ -113,7 +114,8 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
     throw settle::Interrupted();
   progress.clear();
   auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
-  const auto text = settled_text(sheet, answer), json = settled_json(sheet, answer);
+  const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
+             json = settled_json(sheet, answer);
   for (const std::string &remark : write_run_data(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
   folder.write("summary.txt", text);

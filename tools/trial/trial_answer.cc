@@ -26,9 +26,7 @@ bool changes_a_plate(const solver::Case &now, const solver::Case &changed)
   const auto plates = [](const solver::Case &data) {
     std::string text;
     for (const auto &layer : data.layers)
-      if (layer.material.family == "plate" ||
-          (layer.material.family == "insert" &&
-           std::holds_alternative<materials::PlateData>(layer.material.data)))
+      if (is_stiff_sheet(layer))
         text += fmt::format("{} {} ", layer.material.name, layer.thickness);
     return text;
   };
@@ -46,8 +44,8 @@ std::vector<std::string> notes_on(const TrialInput &trial)
       "unit.material, or only a thickness.");
   if (changes_a_plate(trial.now, trial.changed))
     notes.emplace_back(
-      "A drop shows how a plate or stiff insert spreads the load. Its bending at the ball of the foot is "
-      "not in this model.");
+      "This drop does not read bending, where a plate or stiff insert works: it reads only how it spreads the load "
+      "under the striker.");
   if (std::any_of(trial.changed.layers.begin(), trial.changed.layers.end(),
                   [&](const auto &layer) { return layer.name.starts_with("insert"); }))
     notes.emplace_back(
@@ -66,6 +64,13 @@ std::string sentence_of(const TrialInput &trial, const std::vector<TrialRow> &ro
     parts.push_back(fmt::format("the stack {} {}", length_text(std::abs(cost.height), lengths),
                                 cost.height > 0 ? "higher" : "lower"));
   return fmt::format("With {}: {}.", listed(trial.swaps), fmt::format("{}", listed(parts)));
+}
+
+/// "Nothing" is what this rig reads, not what the change does in a shoe.
+std::string nothing_words(const TrialInput &trial)
+{
+  const std::string text = "nothing that this rig reads";
+  return changes_a_plate(trial.now, trial.changed) ? text + ", and it does not read bending" : text;
 }
 
 void weigh(TrialAnswer &answer, const GeometryCost &cost, Lengths lengths)
@@ -104,6 +109,7 @@ TrialAnswer trial_answer(const TrialInput &trial, const TrialResult &result, con
     answer.geometry = geometry_lines(cost, options.lengths);
     answer.sentence = sentence_of(trial, answer.rows, cost, options.lengths);
     weigh(answer, cost, options.lengths);
+    answer.nothing = nothing_words(trial);
   }
   if (trial.range)
   {

@@ -90,6 +90,15 @@ std::string warning_on(const solver::Result &result, const std::string &reading)
   return "";
 }
 
+/// What the greatest pressure is that of, when it is not the foam's.
+std::string pressure_place(const Run &now, const Run &then)
+{
+  const auto on_sheet = [](const Run &run) {
+    return !run.setup.layers.empty() && is_stiff_sheet(run.setup.layers.front());
+  };
+  return on_sheet(now) || on_sheet(then) ? "the edge of the striker on a stiff sheet, not pressure in the foam" : "";
+}
+
 TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const SummaryOptions &options)
 {
   const auto *before = now.result.find(form.reading), *after = then.result.find(form.reading);
@@ -111,7 +120,10 @@ TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const
   if (judged.trend == Trend::higher || judged.trend == Trend::lower)
   {
     const bool up = judged.trend == Trend::higher;
-    result.note += fmt::format(", {}", up ? form.higher : form.lower);
+    const auto place = result.reading == "peak_pressure" ? pressure_place(now, then) : std::string();
+    if (!place.empty())
+      result.wish = Wish::neither;
+    result.note += fmt::format(", {}", !place.empty() ? place : up ? form.higher : form.lower);
     if (const std::string item = up ? form.more : form.less; !item.empty())
       result.plain = fmt::format(fmt::runtime(item), judged.text);
   }
@@ -216,6 +228,12 @@ TrialRow player_row(double mass, const Reserve &now, const Reserve &then)
   return row;
 }
 } // namespace
+
+bool is_stiff_sheet(const solver::Layer &layer)
+{
+  return layer.material.family == "plate" ||
+         (layer.material.family == "insert" && std::holds_alternative<materials::PlateData>(layer.material.data));
+}
 
 bool TrialRow::improves() const
 {

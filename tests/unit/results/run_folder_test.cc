@@ -100,8 +100,7 @@ TEST_CASE("an unfinished folder is swept when nobody holds it, and only then")
   const tests::TemporaryFolder root;
   const auto                   held = RunFolder::create(root.path, "heel-drop");
   held.write("summary.txt", "at work");
-  for (const char *left : {".unfinished-0123456789abcdef", ".unfinished-left.lock"})
-    tests::put(root.path / "heel-drop" / left / "summary.txt", "half");
+  tests::put(root.path / "heel-drop" / ".unfinished-0123456789abcdef" / "summary.txt", "half");
   tests::put(root.path / "forefoot-drop" / ".unfinished-fedcba9876543210.lock", "");
   tests::put(root.path / "heel-drop" / ".1.unfinished-4242" / "summary.txt", "of an earlier version");
   finished(root.path);
