@@ -98,30 +98,6 @@ std::vector<double> divided_axis(const std::vector<Interval> &intervals, const S
   return lines;
 }
 
-// Sorted radii where the part changes somewhere in the stack; equal ones (to rounding) once.
-std::vector<double> radial_breaks(const PlugOutline &outline)
-{
-  std::vector<double> breaks{outline.radius};
-  if (outline.wall_thickness > 0)
-    breaks.push_back(outline.radius + outline.wall_thickness);
-  for (const Strip &strip : outline.strips)
-  {
-    for (const Zone &zone : strip.zones)
-      breaks.push_back(zone.outer_radius);
-    if (strip.chamber)
-    {
-      breaks.push_back(cavity(strip).outer_radius);
-      breaks.push_back(strip.chamber->outer_radius);
-    }
-  }
-  std::sort(breaks.begin(), breaks.end());
-  const double rounding = 1e-9 * outline.radius;
-  breaks.erase(
-    std::unique(breaks.begin(), breaks.end(), [&](double a, double b) { return b - a < rounding; }),
-    breaks.end());
-  return breaks;
-}
-
 // Thinnest layer lying flat: every cell column must be narrow enough for it.
 double thinnest_layer(const PlugOutline &outline)
 {
@@ -223,13 +199,36 @@ MeshSize::MeshSize(double level) : level_(level)
     throw InvalidGeometry("mesh level", level, "", "0.5 to 32");
 }
 
+std::vector<double> part_radii(const PlugOutline &outline)
+{
+  std::vector<double> breaks{outline.radius};
+  if (outline.wall_thickness > 0)
+    breaks.push_back(outline.radius + outline.wall_thickness);
+  for (const Strip &strip : outline.strips)
+  {
+    for (const Zone &zone : strip.zones)
+      breaks.push_back(zone.outer_radius);
+    if (strip.chamber)
+    {
+      breaks.push_back(cavity(strip).outer_radius);
+      breaks.push_back(strip.chamber->outer_radius);
+    }
+  }
+  std::sort(breaks.begin(), breaks.end());
+  const double rounding = 1e-9 * outline.radius;
+  breaks.erase(
+    std::unique(breaks.begin(), breaks.end(), [&](double a, double b) { return b - a < rounding; }),
+    breaks.end());
+  return breaks;
+}
+
 GridLines graded_lines(const PlugOutline &outline, MeshSize size)
 {
   check(outline);
   std::vector<Interval> columns;
   const double          widest = largest_aspect * thinnest_layer(outline);
   double                begin = 0;
-  for (const double end : radial_breaks(outline))
+  for (const double end : part_radii(outline))
   {
     columns.push_back({begin, end, widest});
     begin = end;

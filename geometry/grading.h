@@ -32,6 +32,10 @@ struct GridLines
   std::vector<double> z;
 };
 
+/// Radii where the part changes somewhere in the stack, increasing; equal ones (to rounding) once. The last one is that
+/// of the plug, wall included.
+std::vector<double> part_radii(const PlugOutline &outline);
+
 /// Lines through every radius and height where the part changes, graded between them. Thin strips and film
 /// get one cell through their thickness; r-lines are then dense enough for an aspect ratio of 8 in them.
 /// Throws InvalidGeometry when the outline cannot be built.

@@ -23,7 +23,7 @@ public:
   Vector solve(const Vector &right_side) const override;
 
   /// True when the last factorised tangent had a negative direction.
-  bool indefinite() const { return indefinite_; }
+  bool indefinite() const override { return indefinite_; }
 
 private:
   SparseLdlt                        sparse_;

@@ -22,7 +22,7 @@ void add_bottoming(const StackModel &model, const std::vector<double> &thickness
   {
     const auto  &layer = model.input.layers[i];
     const double strain = 1 - thickness[i] / layer.thickness, limit = locking_strain(layer);
-    result.readings.push_back({"compression." + layer.name, layer.thickness - thickness[i], "m",
+    result.readings.push_back({"compression." + layer.name, model.rest_thickness[i] - thickness[i], "m",
                                "compression of this layer under the middle of the striker at the peak", -1});
     if (limit > 0 && 1 - strain / limit < margin)
       margin = std::max(0.0, 1 - strain / limit), tightest = layer.name;

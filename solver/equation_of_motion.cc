@@ -55,6 +55,19 @@ void EquationOfMotion::add_mass(double factor, Tangent &tangent) const
   tangent.bodies.diagonal() += factor * body_mass;
 }
 
+void EquationOfMotion::stiffen(double share, Tangent &tangent) const
+{
+  std::vector<double> ratios;
+  for (int i = 0; i < n_unknowns(); ++i)
+  {
+    const int diagonal = mesh->pattern().outerIndexPtr()[i]; // the first of its column in a lower triangle
+    ratios.push_back(std::abs(tangent.values[diagonal]) / mass[diagonal]);
+  }
+  const auto middle = ratios.begin() + ratios.size() / 2;
+  std::nth_element(ratios.begin(), middle, ratios.end());
+  add_mass(share * *middle, tangent);
+}
+
 std::vector<EnergyEntry> EquationOfMotion::energies() const
 {
   std::vector<EnergyEntry> entries;

@@ -26,6 +26,8 @@ struct EquationOfMotion
   Vector inertia(const Vector &acceleration) const;
   /// Adds `factor` M to a tangent.
   void   add_mass(double factor, Tangent &tangent) const;
+  /// Adds the mass matrix, scaled to `share` of the tangent itself (median of the ratios on the diagonal).
+  void   stiffen(double share, Tangent &tangent) const;
 
   std::vector<EnergyEntry> energies() const;
 };

@@ -5,11 +5,14 @@
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
 #include "solver/generalised_alpha.h"
+#include "solver/no_balance.h"
 #include "solver/part_law.h"
 
 #include <fmt/format.h>
 
+#include <cmath>
 #include <stdexcept>
+#include <utility>
 
 namespace solemech::solver
 {
@@ -77,6 +80,34 @@ double fibre_rest_length(const AirUnit &unit, double height)
   // Tension k (x - w/2) = p with x = height - L0 and w = 0.002 L0.
   return (height - unit.gauge_pressure / per_area) / 1.001;
 }
+
+namespace
+{
+constexpr double smallest_stride = 1e-4; // of the pressure
+
+/// Raises a load from nothing to all of it, in strides as long as the attempts allow.
+template <typename Attempt>
+void raise_pressure(double stride, const Attempt &attempt)
+{
+  double reached = 0;
+  while (reached < 1)
+  {
+    const double next = std::min(1.0, reached + stride);
+    const auto   outcome = attempt(next);
+    if (outcome.advanced)
+    {
+      reached = next;
+      stride *= 1.5;
+      continue;
+    }
+    stride *= 0.4;
+    if (stride < smallest_stride)
+      throw NoBalance(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
+                                           "({}). Lower the pressure, or make the film thicker or stiffer",
+                                           100 * reached, outcome.reason));
+  }
+}
+} // namespace
 
 std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input)
 {
@@ -151,28 +182,40 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     return outcome;
   };
 
-  double reached = 0, stride = 1;
-  while (reached < 1)
-  {
-    const double next = std::min(1.0, reached + stride);
-    const auto   outcome = attempt(next);
-    if (outcome.advanced)
-    {
-      reached = next;
-      stride *= 1.5;
-      continue;
-    }
-    stride *= 0.4;
-    if (stride < 0.01)
-      throw std::runtime_error(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
-                                           "({}). Lower the pressure, or make the film thicker or stiffer",
-                                           100 * reached, outcome.reason));
-  }
+  raise_pressure(1, attempt);
   for (unsigned node = 0; node < mesh.n_nodes(); ++node)
     for (unsigned c = 0; c < 2; ++c)
       if (const int dof = mesh.dof(node, c); dof >= 0)
         displacement[node][c] = x[dof];
   spread(mesh, film_node, displacement);
   return displacement;
+}
+
+Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away)
+{
+  TimeIntegrator integrator(equation, 1.0);
+  integrator.quasi_static = true;
+  for (auto &height : integrator.prescribed)
+    height = away;
+  integrator.x.tail(equation.n_bodies()).setConstant(away);
+  integrator.force_scale = 0;
+  for (const auto &chamber : chambers)
+  {
+    const double volume = chamber.gas->volume(integrator.x);
+    integrator.force_scale = std::max(integrator.force_scale, chamber.gauge_pressure * std::pow(volume, 2.0 / 3));
+  }
+  integrator.newton_settings.tolerance = 1e-6;
+  integrator.newton_settings.n_iterations = 40;
+  bool started = false;
+  raise_pressure(0.1, [&](double share) {
+    for (const auto &chamber : chambers)
+      chamber.gas->hold((chamber.slack ? share : 1) * chamber.gauge_pressure);
+    if (!std::exchange(started, true))
+      integrator.start();
+    return integrator.step(1e9);
+  });
+  for (const auto &chamber : chambers)
+    chamber.gas->seal(integrator.x, chamber.gauge_pressure);
+  return integrator.x.head(equation.n_unknowns());
 }
 } // namespace solemech::solver

@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// Inflating the air units: each unit alone is brought to its gauge pressure, with fibres whose rest length
+// Inflating the air units. One with fibres: alone it is brought to its gauge pressure, with fibres whose rest length
 // balances the flat faces; its side wall finds its bulge. The other parts are then taken as bonded, free of
-// stress, to that shape.
+// stress, to that shape. Without fibres nothing holds the faces but what they are bonded to: such a unit is drawn slack
+// and brought to its pressure in the finished stack, which arches and is under stress before anything touches it.
 #pragma once
 
 #include "solver/case.h"
+#include "solver/contributions/gas_chamber.h"
 #include "solver/discretisation.h"
+#include "solver/equation_of_motion.h"
 #include "solver/kernels/solid_kernel.h"
 
 #include <vector>
@@ -25,6 +28,19 @@ struct UnitToInflate
 double fibre_rest_length(const AirUnit &unit, double height);
 
 /// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others smoothly
-/// in between. Throws std::runtime_error when a unit cannot be inflated.
+/// in between. Throws NoBalance when a unit cannot be inflated.
 std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input);
+
+/// A chamber of the finished stack.
+struct ChamberToFill
+{
+  GasChamber *gas;
+  double      gauge_pressure; ///< [Pa]
+  bool        slack;          ///< drawn without pressure; otherwise drawn in balance with it
+};
+
+/// Brings slack chambers to their pressure in the finished stack, all its slow branches relaxed, and seals all chambers.
+/// @param away  level that keeps the striker off the stack [m]
+/// @return displacements of the mesh's unknowns. Throws NoBalance when there is no balance.
+Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away);
 } // namespace solemech::solver

@@ -16,5 +16,11 @@ public:
 
   /// Solves for displacements and rigid bodies with the last factors.
   virtual Vector solve(const Vector &right_side) const = 0;
+
+  /// True when the last factorised tangent is known to have a negative direction.
+  virtual bool indefinite() const { return false; }
+
+  /// Whether it takes the tangent for symmetric.
+  virtual bool symmetric() const { return true; }
 };
 } // namespace solemech::solver

@@ -1,20 +1,23 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/recorder.h"
 
+#include "solver/contributions/support.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string_view>
 
 namespace solemech::solver
 {
-void set_ledger_facts(Result &result, double scale)
+void add_losses(Result &result)
 {
-  double numerical = 0, residual = 0;
+  std::map<std::string, double> lost;
   for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::numerical)
-      (row.kind == "residual" ? residual : numerical) = row.values.back();
-  result.facts.ledger_numerical = std::abs(numerical) / scale;
-  result.facts.ledger_residual = std::abs(residual) / scale;
+    if (row.type == EnergyKind::dissipated && row.part != "guide")
+      lost[row.part] += row.values.back();
+  for (const auto &[part, energy] : lost)
+    result.readings.push_back({"lost." + part, energy, "J", "turned into heat in this part until the end of contact", -1});
 }
 
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)
@@ -38,10 +41,19 @@ void Recorder::open_ledger(double given)
 {
   given_ = given;
   opening_.clear();
+  held_before_.reset();
+  // What is stored counts from the opening, or, where a leak can spend more than that, from nothing.
+  if (std::any_of(model_.chambers.begin(), model_.chambers.end(),
+                  [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); }))
+    held_before_ = 0;
   for (const auto &entry : integrator_.energies())
-    opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
+    if (held_before_ && entry.type == EnergyKind::stored)
+      *held_before_ += entry.value;
+    else
+      opening_[{std::string(entry.part), std::string(entry.kind)}] += entry.value;
   numerical_at_opening_ = integrator_.numerical_energy();
   residual_at_opening_ = integrator_.residual_energy();
+  fallen_at_opening_ = integrator_.fallen_energy();
   work_at_opening_ = integrator_.prescribed_work();
 }
 
@@ -65,6 +77,24 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
     values.back() += value;
   else
     values.push_back(value);
+}
+
+void Recorder::end_at(double time)
+{
+  static constexpr std::string_view felt[] = {"force", "deceleration", "contact_radius", "peak_pressure", "penetration"};
+  auto        &times = result_.time;
+  const auto   last = times.size() - 1;
+  const double share = (time - times[last - 1]) / (times[last] - times[last - 1]);
+  const auto   move_back = [&](std::vector<double> &values) {
+    values[last] = values[last - 1] + share * (values[last] - values[last - 1]);
+  };
+  for (auto &curve : result_.curves)
+    if (std::find(std::begin(felt), std::end(felt), curve.name) == std::end(felt))
+      move_back(curve.values);
+  for (auto &row : result_.ledger)
+    if (row.values.size() == times.size())
+      move_back(row.values);
+  times[last] = time;
 }
 
 void Recorder::space_pictures(double interval)
@@ -111,11 +141,21 @@ void Recorder::record(double time, bool picture_now)
     push_row(std::string(entry.part), std::string(entry.kind), entry.type, entry.value);
   for (const auto &[key, opened] : opening_)
     result_.ledger[rows_.at(key)].values.back() -= opened;
-  const double bodies = integrator_.body_kinetic_energy();
-  push_row("tup", "motion", EnergyKind::kinetic, bodies);
+  if (held_before_)
+    push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
+  double       bodies = 0;
+  for (int body = 0; body < model_.equation.n_bodies(); ++body)
+  {
+    const double moving = integrator_.body_kinetic_energy(body);
+    push_row(body == 0 ? "tup" : support_name, "motion", EnergyKind::kinetic, moving);
+    bodies += moving;
+  }
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
   push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);
+  const double fallen = integrator_.fallen_energy() - fallen_at_opening_;
+  if (fallen != 0 || rows_.contains({"creasing", "fall"}))
+    push_row("creasing", "fall", EnergyKind::dissipated, fallen);
   const double driven = integrator_.prescribed_work() - work_at_opening_;
   if (driven != 0 || rows_.contains({"drive", "work"}))
     push_row("drive", "work", EnergyKind::exchanged, -driven);
@@ -130,7 +170,7 @@ void Recorder::take_picture(double time)
   const auto &x = integrator_.x;
   Snapshot    shot;
   shot.time = time;
-  shot.tup_position = model_.height + x[model_.tup_unknown()];
+  shot.tup_position = model_.touch_height + x[model_.tup_unknown()];
   const auto &mesh = *model_.mesh;
   for (unsigned node = 0; node < mesh.n_nodes(); ++node)
   {
@@ -187,6 +227,7 @@ Result Recorder::finish()
   result_.facts.steps = integrator_.n_steps;
   result_.facts.repeated_steps = integrator_.n_repeated;
   result_.facts.iterations = integrator_.n_iterations;
+  result_.facts.descents = integrator_.n_descents;
   return std::move(result_);
 }
 } // namespace solemech::solver

@@ -29,6 +29,10 @@ struct LedgerRow
   std::vector<double> values;  ///< [J], one per recorded time; energy since first touch
 };
 
+/// Row of what a stack with a leaking unit holds before anything is done to it, as given: a leak can spend that too.
+/// The other rows of such a run count what is stored from nothing, those of others from the beginning.
+inline constexpr const char *held_before_kind = "held before";
+
 /// The deformed stack at one instant, on the nodes and cells of Picture.
 struct Snapshot
 {
@@ -95,6 +99,8 @@ struct Warning
 struct SolverFacts
 {
   std::size_t unknowns = 0, cells = 0, steps = 0, repeated_steps = 0, iterations = 0;
+  std::size_t descents = 0;     ///< steps on which the stack fell into another state (descent.h)
+  std::size_t given_up = 0;     ///< runs that failed and were taken again with a finer mesh
   double seconds = 0;           ///< wall time of the solve
   double ledger_residual = 0;   ///< |residual| over drop energy [-]
   double ledger_numerical = 0;  ///< |numerical| over drop energy [-]
@@ -133,6 +139,16 @@ struct Result
   SolverFacts            facts;
   bool                   complete = true;        ///< false: the run stopped early; `stop_reason` says why
   std::string            stop_reason;
+
+  /// What can be spent: put in by the rig, and held before by a leaking unit [J].
+  double supplied_energy() const
+  {
+    double supplied = input_energy;
+    for (const auto &row : ledger)
+      if (row.kind == held_before_kind && !row.values.empty())
+        supplied -= row.values.front();
+    return supplied;
+  }
 
   const Reading *find(const std::string &name) const
   {

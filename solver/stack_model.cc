@@ -16,13 +16,27 @@ namespace solemech::solver
 {
 namespace
 {
-/// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
-/// confined modulus of the softest layer; benches reach a third of that.
-constexpr double penetration_share = 4e-4;
+/// Pressure of a bench blow over the confined modulus of the softest layer. Under a weaker one the penetration has to
+/// be small against the smaller sink.
+constexpr double bench_pressure = 1.0 / 3;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
+/// Height of the jaws of a clamped base over the thickness of the lowest layer; their stiffness per area over the
+/// softest modulus per height of theirs: much firmer than what they hold.
+constexpr double jaw_share = 0.5, jaw_stiffness = 20;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
+
+/// Per metre of depth in a plane section [m2].
+double loaded_area(Section section, double radius)
+{
+  return section == Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
+}
+
+bool is_inflated(const AirUnit &unit)
+{
+  return unit.state != ChamberState::open && unit.gauge_pressure > 0;
+}
 
 double edge_or_default(const Tup &tup)
 {
@@ -45,6 +59,14 @@ geometry::RigidSurface striker_surface(const Tup &tup)
       break;
   }
   return geometry::FlatPuck(radius, edge_or_default(tup));
+}
+
+double column_stiffness(const Case &input, const Tup &tup)
+{
+  double compliance = 0;
+  for (const auto &layer : input.layers)
+    compliance += layer.thickness / (layer.area_share * equilibrium_modulus(layer.material, input));
+  return loaded_area(input.plug.section, std::min(0.5 * tup.diameter, input.plug.radius)) / compliance;
 }
 
 double striker_reach(const Tup &tup, double depth)
@@ -89,9 +111,9 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   return outline;
 }
 
-StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution,
-                       const SmallStriker &small)
-  : input(the_case), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &the_resolution,
+                       double expected_force, const SmallStriker &small)
+  : input(the_case), resolution(the_resolution), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
   {
@@ -116,9 +138,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
       return std::array<bool, 2>{true, false};
     if (face.id == static_cast<int>(BoundaryId::base))
       return std::array<bool, 2>{base == Base::bonded || base == Base::clamped, base != Base::resting};
-    const bool in_clamp = base == Base::clamped && face.id == static_cast<int>(BoundaryId::side) &&
-                          plug_mesh.cells[face.cell].strip == 0;
-    return std::array<bool, 2>{in_clamp, in_clamp};
+    return std::array<bool, 2>{false, false};
   });
   equation.mesh = mesh.get();
   equation.body_mass = Vector::Constant(1, tup_mass);
@@ -131,7 +151,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
                                    [&](const Part &part) { return part.name == layer.name + " film"; });
     const double inside = layer.thickness - 2 * layer.unit->film_thickness;
     chambers.push_back({layer.name, inside, layer.unit->packed_share * inside, nullptr, nullptr});
-    if (layer.unit->state != ChamberState::open && layer.unit->gauge_pressure > 0)
+    if (is_inflated(*layer.unit) && layer.unit->has_fibres)
       units.push_back({c, static_cast<int>(film - parts.begin()), &*layer.unit, inside});
   }
   const auto drawn = mesh->nodes();
@@ -149,24 +169,96 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   }
   const auto inflation = inflate(*mesh, units, input);
   mesh->move_nodes(inflation);
+  if (expected_force > 0)
+  {
+    const double sink = expected_force / column_stiffness(input, tup);
+    const double area = loaded_area(input.plug.section, std::min(input.plug.radius, striker_reach(tup, sink)));
+    load_share_ = std::min(1.0, expected_force / area / (bench_pressure * softest_modulus()));
+  }
   make_bodies(drawn, inflation);
   make_chambers();
   make_side_and_base();
 
-  std::vector<geometry::BoundaryFace> top;
+  // The top, and the side, which may roll up onto the striker.
+  std::vector<geometry::BoundaryFace> touching;
   for (const auto &face : plug_mesh.faces)
-    if (face.id == static_cast<int>(BoundaryId::top))
-      top.push_back(face);
+    if (face.id == static_cast<int>(BoundaryId::top) || face.id == static_cast<int>(BoundaryId::side))
+      touching.push_back(face);
   // A small ball touches a few millimetres only: there the pressure is a mean over less.
   const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
   const ContactSettings settings{.penalty = penalty(contact_length),
                                  .friction = tup.friction,
-                                 .stick = small.sticks ? softest_modulus() / (penetration_share * contact_length) : 0.0,
+                                 .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
                                  .pressure_window = std::min(5e-3, tup.diameter / 8)};
-  auto contact = std::make_unique<Contact>("tup", *mesh, top, tup_surface, settings, 0, height, false);
+  auto contact = std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
+  auto self_contact = std::make_unique<SelfContact>(*mesh, penalty(height));
+  folds = self_contact.get();
+  equation.contributions.push_back(std::move(self_contact));
   equation.contributions.push_back(std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
+  come_to_rest();
+}
+
+const AirUnit &StackModel::unit_of(unsigned chamber) const
+{
+  return *input.layers[input.layers.size() - 1 - mesh->mesh().chambers[chamber].strip].unit;
+}
+
+void StackModel::come_to_rest()
+{
+  rest_ = Vector::Zero(equation.n_unknowns());
+  touch_height = height;
+  std::vector<ChamberToFill> gases;
+  bool                    in_place = false;
+  for (unsigned c = 0; c < chambers.size(); ++c)
+    if (chambers[c].gas)
+    {
+      const auto &unit = unit_of(c);
+      gases.push_back({chambers[c].gas, unit.gauge_pressure, !unit.has_fibres});
+      in_place = in_place || (is_inflated(unit) && !unit.has_fibres);
+    }
+  if (in_place)
+  {
+    rest_ = inflate_in_place(equation, gases, 2 * height);
+  }
+  for (unsigned c = 0; c < chambers.size(); ++c)
+    measure_chamber(c);
+  const double above = gases.empty() ? 0.0 : first_touch(at_rest());
+  touch_height += above;
+  tup_contact->start_from(touch_height);
+  rest_thickness = axis_thickness(at_rest());
+}
+
+Vector StackModel::at_rest() const
+{
+  Vector x = Vector::Zero(equation.size());
+  x.head(rest_.size()) = rest_;
+  return x;
+}
+
+double StackModel::first_touch(Vector x) const
+{
+  const auto touches = [&](double level) {
+    x[tup_unknown()] = level;
+    return tup_contact->state(x).deepest > 0;
+  };
+  double above = 0, below = 0;
+  while (touches(above))
+    below = above, above += 0.1 * height;
+  while (above == below || !touches(below))
+  {
+    if (below < -height)
+      return above; // it misses the stack
+    below -= 0.1 * height;
+  }
+  constexpr int n_halvings = 40;
+  for (int i = 0; i < n_halvings; ++i)
+  {
+    const double middle = 0.5 * (above + below);
+    (touches(middle) ? below : above) = middle;
+  }
+  return above;
 }
 
 void StackModel::make_bodies(const std::vector<Point> &drawn, const std::vector<Point> &inflation)
@@ -192,17 +284,13 @@ void StackModel::make_chambers()
   {
     const auto &drawn = mesh->mesh().chambers[c];
     const auto &layer = input.layers[input.layers.size() - 1 - drawn.strip];
-    const auto &unit = *layer.unit;
+    const auto &unit = unit_of(c);
     const double absolute = input.atmospheric_pressure + unit.gauge_pressure;
     const double heat_time =
       unit.heat_time >= 0 ? unit.heat_time
                           : materials::heat_time_between_fibres(unit.filament_spacing, unit.fibre_radius, absolute,
                                                                 input.temperature);
     ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, std::isfinite(heat_time) ? heat_time : -1.0, 0};
-    for (const unsigned face : drawn.wetted_faces)
-      for (const unsigned node : mesh->edge(mesh->mesh().faces[face]))
-        facts.bulge = std::max(facts.bulge, mesh->nodes()[node][0] -
-                                              (0.5 * unit.diameter - unit.film_thickness));
     if (unit.state != ChamberState::open)
     {
       std::optional<materials::ChamberLeak> leak;
@@ -212,7 +300,6 @@ void StackModel::make_chambers()
         layer.name, *mesh, drawn,
         materials::ChamberGas{input.temperature, input.atmospheric_pressure, heat_time}, unit.outside_volume, leak);
       gas->seal(Vector::Zero(equation.size()), unit.gauge_pressure);
-      facts.volume = gas->volume(Vector::Zero(equation.size()));
       chambers[c].gas = gas.get();
       equation.contributions.push_back(std::move(gas));
     }
@@ -230,11 +317,24 @@ void StackModel::make_chambers()
       chambers[c].fibres = fibres.get();
       equation.contributions.push_back(std::move(fibres));
     }
-    const double radius = 0.5 * unit.diameter - unit.film_thickness;
-    const double area = mesh->section() == MeshSection::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
-    facts.threshold_load = unit.state == ChamberState::open ? 0.0 : unit.gauge_pressure * area;
     chamber_facts.push_back(facts);
   }
+}
+
+void StackModel::measure_chamber(unsigned c)
+{
+  const Vector x = at_rest();
+  auto        &facts = chamber_facts[c];
+  for (const unsigned face : mesh->mesh().chambers[c].wetted_faces)
+    for (const unsigned node : mesh->edge(mesh->mesh().faces[face]))
+    {
+      const int    dof = mesh->dof(node, 0);
+      const double radius = mesh->nodes()[node][0] + (dof >= 0 ? x[dof] : 0.0);
+      facts.bulge = std::max(facts.bulge, radius - (0.5 * unit_of(c).diameter - unit_of(c).film_thickness));
+    }
+  if (chambers[c].gas)
+    facts.volume = chambers[c].gas->volume(x);
+  facts.threshold_load = chambers[c].fibres->pull(x);
 }
 
 void StackModel::make_side_and_base()
@@ -249,6 +349,15 @@ void StackModel::make_side_and_base()
   }
   if (input.plug.side == Side::shell)
     equation.contributions.push_back(std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
+  // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no edge of
+  // theirs stands in the striker's way.
+  if (input.plug.base == Base::clamped)
+  {
+    const double top = jaw_share * input.layers.back().thickness;
+    const double firm = jaw_stiffness * softest_modulus() / top;
+    equation.contributions.push_back(std::make_unique<Bedding>(
+      "jaws", *mesh, side, 0, [=](double z) { return firm * std::max(0.0, 1 - z / top); }));
+  }
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(
@@ -296,7 +405,7 @@ double StackModel::softest_modulus() const
 
 double StackModel::penalty(double length) const
 {
-  const double depth = penetration_share * length;
-  return softest_modulus() / (depth * depth);
+  const double depth = resolution.penetration * length;
+  return softest_modulus() / (load_share_ * depth * depth);
 }
 } // namespace solemech::solver

@@ -16,6 +16,7 @@ public:
 
   bool   factorise(const Tangent &tangent) override;
   Vector solve(const Vector &right_side) const override;
+  bool   symmetric() const override { return false; }
 
 private:
   SparseMatrix                     pattern_; ///< lower triangle of the displacements

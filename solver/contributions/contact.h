@@ -52,6 +52,9 @@ public:
   /// inertia that the stack itself has against the motion of its support is left out (a stack weighs little).
   void stand_on(int body) { support_ = body; }
 
+  /// Height of the surface's lowest point when the body that carries it is at zero [m].
+  void start_from(double height) { height_ = height; }
+
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   double      settle(const Vector &x) override;
   void        accept(const Vector &x, double dt) override;

@@ -108,6 +108,19 @@ void FibreBundle::energies(std::vector<EnergyEntry> &entries) const
   entries.push_back({name_, "fibres", EnergyKind::stored, stored_});
 }
 
+double FibreBundle::pull(const Vector &x) const
+{
+  double sum = 0;
+  for (const auto &pair : pairs_)
+  {
+    const auto   s = span(pair, x);
+    const double length = std::hypot(s[0], s[1]);
+    if (s[1] >= law_.packed_height)
+      sum += pair.area * law_.response(length).tension * s[1] / length;
+  }
+  return sum;
+}
+
 double FibreBundle::smallest_height(const Vector &x) const
 {
   double smallest = std::numeric_limits<double>::infinity();

@@ -19,6 +19,9 @@ public:
   void        energies(std::vector<EnergyEntry> &entries) const override;
   std::string name() const override { return name_; }
 
+  /// With which the fibres hold the films together at x, vertically [N].
+  double pull(const Vector &x) const;
+
   /// Smallest height between the films [m].
   double smallest_height(const Vector &x) const;
 

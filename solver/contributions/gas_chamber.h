@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Gas of a closed chamber: the load p - p_a on every wetted face follows from one discrete volume of the wetted
-// nodes, so that its work is exactly that of the gas. The volume outside the plug is added (sealed, leaking).
+// nodes, so that its work is exactly that of the gas. The volume outside the plug is added (sealed, leaking). A leak
+// splits a step like the exchange of heat: half of it, the motion, the other half; the pressure is that of the end.
 #pragma once
 
 #include "materials/chamber_gas.h"
@@ -28,6 +29,7 @@ public:
 
   const materials::GasState   &state() const { return state_; }
   const materials::ChamberGas &gas() const { return gas_; }
+  bool                         leaks() const { return leak_.has_value(); }
 
   void        begin_step(const Vector &x, double dt) override;
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
@@ -52,6 +54,8 @@ private:
   materials::GasState state_;
   double              dt_ = 0, exergy_at_seal_ = 0, heat_loss_ = 0, flow_loss_ = 0;
 
+  materials::LeakStep    half_leak(const materials::GasState &state) const;
+  materials::GasPressure pressure(double volume) const; ///< at the end of the step
   geometry::EdgeNodes positions(const Edge &edge, const Vector &x) const;
 };
 } // namespace solemech::solver

@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // One blow of a drop weight, from first touch to contact loss: steps by error control, shorter where the
 // energy account or the search for the loss asks for it; stops with a reason when a step cannot be taken or
-// free faces meet.
+// free faces go through each other.
 #pragma once
 
-#include "solver/free_faces.h"
 #include "solver/recorder.h"
 #include "solver/run.h"
 
@@ -29,7 +28,7 @@ public:
   Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
        const Resolution &resolution, const RunOptions &options)
     : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
-      options_(options), free_faces_(*model.mesh, *model.tup_contact)
+      options_(options)
   {
   }
 
@@ -37,7 +36,7 @@ public:
   void run(double touch_level, double touch_speed, double share_before, double share_of_run);
 
   ContactLoss         loss;
-  double              raw_peak = 0, greatest_way = 0, time_of_peak = 0, start_time = 0;
+  double              greatest_way = 0, time_of_peak = 0, start_time = 0;
   std::vector<double> axis_thickness_at_peak;
 
 private:
@@ -47,10 +46,12 @@ private:
   Recorder         &recorder_;
   const Resolution &resolution_;
   const RunOptions &options_;
-  const FreeFaces   free_faces_;
+
+  /// The crest of the way in the step from `before` to now, when there is one and none was higher.
+  void look_for_crest(const Vector &x_before, const Vector &v_before, double dt);
 
   [[noreturn]] void
   fail(const std::string &reason, double t,
-       const std::string &cure = "Try less drop energy, a thicker or firmer stack, or accuracy = \"2 %\"");
+       const std::string &cure = "Try less drop energy, or a thicker or firmer stack");
 };
 } // namespace solemech::solver

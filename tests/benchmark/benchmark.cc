@@ -146,7 +146,7 @@ void program()
   program_row("heel-drop and forefoot-drop by the program, wall [s]", "heel-drop forefoot-drop", 3, "<= 1.5");
   program_row("press and slide of three bars at 1 % with errors, wall [s]", "herringbone-hardwood", 3, "<= 6");
   program_row("wear life of two million steps at 2 % with errors, wall [s]", "worn-lug", 1, "<= 60");
-  program_row("ten seconds under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
+  program_row("a hold under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
   program_row("a sole of four zones at 24 headings with errors, wall [s]", "two-zone-tread", 1, "<= 30");
 }
 

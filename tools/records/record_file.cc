@@ -31,6 +31,7 @@ struct Reader
 {
   std::string          file;
   materials::Problems &problems;
+  std::string          first_comma = {}; ///< first number that was written with a decimal comma
 
   void slip(int line, std::size_t column, const std::string &entry, const std::string &reason,
             const std::string &cure)
@@ -126,15 +127,17 @@ struct Reader
       const auto field = trimmed(text.substr(begin, end - begin));
       if (columns[k].target)
       {
-        const auto value = number_in(field);
+        auto value = number_in(field);
+        if (!value && separator != ',')
+        {
+          value = number_with_comma(field);
+          if (value && first_comma.empty())
+            first_comma = field;
+        }
         if (!value)
         {
-          const bool comma = separator != ',' && looks_like_decimal_comma(field);
-          slip(line, begin + 1, "",
-               comma ? fmt::format("\"{}\" has a decimal comma", field)
-                     : fmt::format("\"{}\" is no number", field),
-               comma ? "Write a decimal point; most programs can export with one"
-                     : "Every row needs a number here");
+          slip(line, begin + 1, "", fmt::format("\"{}\" is not a number", field),
+               "Every row needs a number here");
           return;
         }
         (record.*columns[k].target).push_back(*value * columns[k].factor);
@@ -263,6 +266,9 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
       fmt::format("{} rows of numbers; a record needs at least {}", record.line.size(), fewest_rows),
       "Export the whole recording");
   check_times(record, reader);
+  if (!reader.first_comma.empty())
+    record.notes.push_back(fmt::format("decimal commas: \"{}\" is read as {:.9g}", reader.first_comma,
+                                       *number_with_comma(reader.first_comma)));
   return record;
 }
 } // namespace solemech::records

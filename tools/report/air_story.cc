@@ -37,7 +37,7 @@ std::string gas_words(const Run &run, const solver::Layer &layer, std::size_t pe
   std::string text =
     fmt::format("The gas in {} is squeezed from {:.0f} to {:.0f} kPa over the atmosphere", unit_name(layer),
                 1e-3 * pressure->front(), 1e-3 * *std::max_element(pressure->begin(), pressure->end()));
-  const double held = row_at(run, layer.name, "gas", peak), input = run.result.input_energy;
+  const double held = row_at(run, layer.name, "gas", peak), input = run.result.supplied_energy();
   const double heat = row_at(run, layer.name, "gas heat", end);
   if (input > 0 && held > 0.005 * input)
   {

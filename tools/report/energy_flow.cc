@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/energy_flow.h"
 
+#include "tools/results/energy_picture.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -47,7 +49,7 @@ EnergyFlow energy_flow(const Run &run)
     return flow;
   const std::size_t n = result.time.size();
   const bool        drop = std::holds_alternative<solver::DropRig>(run.setup.rig);
-  flow.input = result.input_energy;
+  flow.input = result.supplied_energy();
   flow.guide.assign(n, 0);
   flow.elsewhere.assign(n, 0);
   std::vector<double> height(n, 0), moving(n, 0);
@@ -62,7 +64,7 @@ EnergyFlow energy_flow(const Run &run)
       if (row.part == "tup")
         add(height, row.values);
     }
-    else if (row.type == EnergyKind::kinetic)
+    else if (row.type == EnergyKind::kinetic && row.part != "support")
       add(row.part == "tup" && drop ? moving : flow.elsewhere, row.values);
     else if (row.type == EnergyKind::dissipated && row.part == "guide")
       add(flow.guide, row.values);
@@ -70,8 +72,8 @@ EnergyFlow energy_flow(const Run &run)
       add(flow.elsewhere, row.values);
     else
     {
-      PartFlow &part = part_of(flow, row.part == "support" ? "base of the rig" : row.part, n);
-      add(row.type == EnergyKind::stored ? part.stored : part.lost, row.values);
+      PartFlow &part = part_of(flow, row.part == "support" ? base_of_the_rig : row.part, n);
+      add(row.type == EnergyKind::dissipated ? part.lost : part.stored, row.values);
     }
   }
   if (drop)

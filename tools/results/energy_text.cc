@@ -59,6 +59,14 @@ struct EnergyTable
   bool empty() const { return rows.empty(); }
 };
 
+/// Of the run whose shares are known worst.
+std::string error_text(const EnergyTable &table)
+{
+  return share_error_words(*std::max_element(
+    table.pictures.begin(), table.pictures.end(),
+    [](const EnergyPicture &a, const EnergyPicture &b) { return a.share_error() < b.share_error(); }));
+}
+
 std::string accounted_text(const EnergyTable &table)
 {
   constexpr std::size_t    most_named = 3;
@@ -71,12 +79,12 @@ std::string accounted_text(const EnergyTable &table)
     const auto [least, most] =
       std::minmax_element(table.pictures.begin(), table.pictures.end(),
                           [](const auto &a, const auto &b) { return a.accounted() < b.accounted(); });
-    return fmt::format("  accounts for {:.1f} to {:.1f} %\n", 100 * least->accounted(),
-                       100 * most->accounted());
+    return fmt::format("  accounts for {:.1f} to {:.1f} %{}\n", 100 * least->accounted(), 100 * most->accounted(),
+                       error_text(table));
   }
   if (std::all_of(sums.begin(), sums.end(), [&](const auto &sum) { return sum == sums.front(); }))
     sums.resize(std::min<std::size_t>(sums.size(), 1));
-  return "  accounts for " + listed(sums) + "\n";
+  return "  accounts for " + listed(sums) + error_text(table) + "\n";
 }
 
 } // namespace
@@ -97,7 +105,10 @@ std::string energy_bars(const std::vector<Run> &runs, const SummaryOptions &opti
     bold(drop ? "where 100 % of the drop energy went" : "where 100 % of the energy put in went", options);
   std::vector<std::string> inputs;
   for (const auto &picture : table.pictures)
-    inputs.push_back(fmt::format("{:.3g} J", picture.input));
+    inputs.push_back(fmt::format("{:.3g} J", picture.input) +
+                     (picture.held_before > 0
+                        ? fmt::format(", {:.3g} J of it in the leaking unit before", picture.held_before)
+                        : ""));
   inputs.erase(std::unique(inputs.begin(), inputs.end()), inputs.end());
   text += "  (" + listed(inputs) + ")\n";
 

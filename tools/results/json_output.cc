@@ -51,10 +51,14 @@ Json energy_of(const Run &run)
   const EnergyPicture picture = energy_picture(run.setup, run.result);
   Json                shares = Json::array();
   for (const auto &part : picture.shares)
+  {
     shares.push_back({{"part", part.name},
                       {"kind", name_of(part.kind)},
                       {"energy", part.energy},
                       {"share", picture.share(part)}});
+    if (part.error >= 0)
+      shares.back()["error"] = part.error;
+  }
   return {{"input", picture.input},
           {"shares", std::move(shares)},
           {"accounted", picture.accounted()},
@@ -94,6 +98,8 @@ Json run_json(const Run &run)
             {"steps", facts.steps},
             {"repeated_steps", facts.repeated_steps},
             {"iterations", facts.iterations},
+            {"descents", facts.descents},
+            {"given_up", facts.given_up},
             {"seconds", facts.seconds},
             {"ledger_residual", facts.ledger_residual},
             {"ledger_numerical", facts.ledger_numerical}}}};
