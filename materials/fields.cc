@@ -234,6 +234,11 @@ std::string Fields::text(std::string_view name) const
   }
   const auto written = node->as_string()->get();
   const auto list = word_list(known);
+  if (known.fallback == required && written.find_first_not_of(" \t\r\n") == std::string::npos)
+  {
+    problem(name, "is empty", fmt::format("Write for instance: {}", example_line(known)));
+    return {};
+  }
   if (!list.empty() && std::find(list.begin(), list.end(), written) == list.end())
   {
     const auto near = nearest_name(written, list);

@@ -2,6 +2,7 @@
 #include "materials/material_reader.h"
 
 #include "materials/hardness.h"
+#include "materials/missing_material.h"
 #include "materials/sheet.h"
 
 #include <fmt/format.h>
@@ -244,10 +245,8 @@ Material read_material(const toml::table &block, const MaterialSource &known, Pr
     }
     else if (!start.empty())
     {
-      const auto near = nearest_name(start, known.names);
       fields.problem("from", fmt::format("there is no material \"{}\"", start),
-                     near.empty() ? "See the list: solemech materials"
-                                  : fmt::format("Did you mean \"{}\"?", near));
+                     instead_of_material(start, known));
       return material;
     }
   }

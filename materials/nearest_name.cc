@@ -6,6 +6,27 @@
 
 namespace solemech::materials
 {
+namespace
+{
+std::vector<std::string_view> words_of(std::string_view name)
+{
+  std::vector<std::string_view> words;
+  for (std::size_t begin = 0; begin <= name.size();)
+  {
+    const auto end = std::min(name.find_first_of("-_ ", begin), name.size());
+    words.push_back(name.substr(begin, end - begin));
+    begin = end + 1;
+  }
+  return words;
+}
+
+/// A distance from which on a word of this length is another one.
+double too_far(std::size_t length)
+{
+  return length <= 3 ? 1.01 : 0.34 * static_cast<double>(length) + 0.7;
+}
+} // namespace
+
 std::string nearest_name(std::string_view name, const std::vector<std::string> &names)
 {
   // Edit distance with adjacent swaps (Damerau 1964, optimal string alignment); a change of case counts half.
@@ -33,12 +54,22 @@ std::string nearest_name(std::string_view name, const std::vector<std::string> &
   };
   if (name.empty() || name.size() > 80)
     return {};
+  const auto words = words_of(name);
+  const auto is_other_word = [&](const std::string &candidate) {
+    const auto meant = words_of(candidate);
+    if (words.size() < 2 || meant.size() != words.size())
+      return false;
+    for (std::size_t i = 0; i < words.size(); ++i)
+      if (!(distance(words[i], meant[i]) < too_far(words[i].size())))
+        return true;
+    return false;
+  };
   std::string best;
-  double      best_distance = name.size() <= 3 ? 1.01 : 0.34 * static_cast<double>(name.size()) + 0.7;
+  double      best_distance = too_far(name.size());
   for (const auto &candidate : names)
   {
     const double here = distance(name, candidate);
-    if (here < best_distance)
+    if (here < best_distance && !is_other_word(candidate))
     {
       best = candidate;
       best_distance = here;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/problem.h"
 
+#include "materials/shown_text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -26,11 +28,8 @@ std::string line_of(const std::string &text, int line)
 /// The line as it may be shown on a terminal: control characters become '?', a long line is cut.
 std::string showable(std::string line)
 {
-  for (char &c : line)
-    if (c == '\t')
-      c = ' ';
-    else if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f)
-      c = '?';
+  std::replace(line.begin(), line.end(), '\t', ' ');
+  line = shown_text(line);
   constexpr std::size_t longest = 160;
   if (line.size() > longest)
   {
@@ -72,10 +71,7 @@ std::string problem_text(const Problem &problem)
     if (text.back() != '?' && text.back() != '.')
       text += '.';
   }
-  for (char &c : text) // an escape sequence hidden in a name must not reach the terminal
-    if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f)
-      c = '?';
-  return text;
+  return shown_text(text);
 }
 
 void Problems::add(Problem problem)

@@ -282,6 +282,19 @@ double parse_quantity(std::string_view text, Dimension dimension)
                                      : fmt::format("Did you mean \"{}\"?", near));
 }
 
+namespace
+{
+/// Scales of gauges that the program does not press. By their letters they look like slips of others, which
+/// they are not: another tip or spring, and no formula from one to the other is known here.
+bool is_other_scale(std::string_view scale)
+{
+  static const std::vector<std::string_view> others = {"ShoreB",  "ShoreC",   "ShoreE", "ShoreM", "ShoreO",
+                                                       "ShoreDO", "ShoreOOO", "AskerA", "AskerE", "AskerF",
+                                                       "AskerFP", "AskerD",   "IRHD"};
+  return std::find(others.begin(), others.end(), scale) != others.end();
+}
+} // namespace
+
 GaugeReading parse_hardness(std::string_view text)
 {
   text = trimmed(text);
@@ -300,6 +313,10 @@ GaugeReading parse_hardness(std::string_view text)
       fmt::format("Write for instance \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
   if (std::find(scales.begin(), scales.end(), hardness.scale) == scales.end())
   {
+    if (is_other_scale(hardness.scale))
+      throw InvalidQuantity(
+        fmt::format("there is no gauge \"{}\" here, and no conversion of its readings is known", rest),
+        "Read the piece with one of ShoreA, ShoreD, ShoreOO, AskerC, and write that");
     const auto near = nearest_name(hardness.scale, scales);
     throw InvalidQuantity(fmt::format("unknown hardness scale \"{}\"", rest),
                           near.empty() ? "Use one of ShoreA, ShoreD, ShoreOO, AskerC"

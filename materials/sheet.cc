@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/sheet.h"
 
+#include "materials/fields.h"
+#include "materials/file_text.h"
 #include "materials/sheet_scanner.h"
+#include "materials/shown_text.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cerrno>
-#include <cstring>
-#include <fstream>
-#include <sstream>
 
 namespace solemech::materials
 {
@@ -29,42 +28,42 @@ std::pair<std::string, std::string> friendly(std::string_view description)
     return {reason, "Headers are written [name] or [[name]]"};
   return {reason, "Entries are written name = \"value unit\""};
 }
+
+/// Escapes such as \u001b come out of the parser as what they stand for.
+void refuse_steering(const toml::node &node, const std::string &entry, Problems &problems);
+
+void refuse_steering(const toml::table &table, Problems &problems)
+{
+  for (const auto &[key, node] : table)
+  {
+    const std::string name(key.str());
+    if (first_steering(name) != std::string::npos)
+      problems.add(problem_at(key.source(), "", "a name with a control character in it", "Write a plain name"));
+    refuse_steering(node, name, problems);
+  }
+}
+
+void refuse_steering(const toml::node &node, const std::string &entry, Problems &problems)
+{
+  if (const auto *text = node.as_string(); text && first_steering(text->get(), true) != std::string::npos)
+    problems.add(problem_at(node.source(), entry, "holds a control character, which a terminal would obey",
+                            "Write plain text"));
+  if (const auto *list = node.as_array())
+    for (const auto &element : *list)
+      refuse_steering(element, entry, problems);
+  if (const auto *table = node.as_table())
+    refuse_steering(*table, problems);
+}
 } // namespace
 
 std::string read_sheet_text(const std::filesystem::path &path, Problems &problems)
 {
-  const auto      name = path.string();
-  std::error_code error;
-  const auto      status = std::filesystem::status(path, error);
-  if (!std::filesystem::exists(status))
-  {
-    problems.add({name, 0, 0, "", "there is no such file", "Check the name and the folder"});
-    return {};
-  }
-  if (!std::filesystem::is_regular_file(status))
-  {
-    problems.add({name, 0, 0, "", "this is not a file", "Give a text file such as my-pair.toml"});
-    return {};
-  }
-  const auto size = std::filesystem::file_size(path, error);
-  if (!error && size > largest_sheet)
-  {
-    problems.add({name, 0, 0, "",
-                  fmt::format("{:.1f} MB is too large for a sheet", static_cast<double>(size) / 1e6),
-                  "A sheet has at most 1 MB; is this the right file?"});
-    return {};
-  }
-  std::ifstream      stream(path, std::ios::binary);
-  std::ostringstream text;
-  if (stream && size > 0)
-    text << stream.rdbuf();
-  if (!stream)
-  {
-    problems.add(
-      {name, 0, 0, "", fmt::format("cannot be read: {}", std::strerror(errno)), "Check its permissions"});
-    return {};
-  }
-  return text.str();
+  auto read = file_text(path, largest_sheet);
+  if (read.state == FileText::State::read && read.text.empty())
+    read.reason = "the file is empty", read.cure = "Write the sheet into it, beginning with format = 1";
+  if (!read.reason.empty())
+    problems.add({path.string(), 0, 0, "", read.reason, read.cure});
+  return std::move(read.text);
 }
 
 std::vector<std::filesystem::path> sheet_files(const std::filesystem::path &folder)
@@ -82,8 +81,8 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
   if (text.size() > largest_sheet)
   {
     problems.add({file, 0, 0, "",
-                  fmt::format("{:.1f} MB is too large for a sheet", static_cast<double>(text.size()) / 1e6),
-                  "A sheet has at most 1 MB; is this the right file?"});
+                  fmt::format("{:.1f} MB is too large", static_cast<double>(text.size()) / 1e6),
+                  "It may have at most 1 MB; is this the right file?"});
     return {};
   }
   std::string_view body = text;
@@ -111,6 +110,7 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
     }
     return {};
   }
+  refuse_steering(table, problems);
   const auto *format = table.get("format");
   if (!format)
     problems.add({file, 1, 1, "format", "is missing", "Begin the file with the line: format = 1"});

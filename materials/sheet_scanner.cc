@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/sheet_scanner.h"
 
+#include "materials/shown_text.h"
+
 #include <fmt/format.h>
 #include <toml++/toml.h>
 
@@ -11,40 +13,13 @@ namespace solemech::materials
 {
 namespace
 {
-/// Length of the UTF-8 sequence at `at` (RFC 3629: no overlong forms, no surrogates, up to U+10FFFF); 0:
-/// none.
-std::size_t utf8_length(std::string_view text, std::size_t at)
-{
-  const auto byte = [&](std::size_t i) {
-    return i < text.size() ? static_cast<unsigned char>(text[i]) : static_cast<unsigned char>(0);
-  };
-  const auto follows = [&](std::size_t i) { return (byte(i) & 0xc0) == 0x80; };
-  const auto first = byte(at);
-  if (first < 0x80)
-    return 1;
-  if (first >= 0xc2 && first < 0xe0)
-    return follows(at + 1) ? 2 : 0;
-  if (first >= 0xe0 && first < 0xf0)
-  {
-    if (!follows(at + 1) || !follows(at + 2) || (first == 0xe0 && byte(at + 1) < 0xa0) ||
-        (first == 0xed && byte(at + 1) >= 0xa0))
-      return 0;
-    return 3;
-  }
-  if (first >= 0xf0 && first < 0xf5)
-  {
-    if (!follows(at + 1) || !follows(at + 2) || !follows(at + 3) || (first == 0xf0 && byte(at + 1) < 0x90) ||
-        (first == 0xf4 && byte(at + 1) >= 0x90))
-      return 0;
-    return 4;
-  }
-  return 0;
-}
-
 bool is_bare(char c)
 {
   return std::isalnum(static_cast<unsigned char>(c)) || c == '_' || c == '-';
 }
+
+/// Parts of a key beyond which the parser, which goes into each, is not asked.
+constexpr int most_dots = 30;
 
 /// The looking-through itself: walks over the text once, knows strings and comments, mends a copy.
 class Scanner
@@ -126,6 +101,13 @@ private:
       return true;
     }
     const char c = text_[at_];
+    if (c == '.' && ++n_dots_ > most_dots)
+    {
+      problem("a key of so many parts is none of a sheet", "Write keys of a few parts, such as layer.core.thickness");
+      return false;
+    }
+    if (c != '.' && !is_bare(c) && c != ' ' && c != '\t' && c != '"' && c != '\'')
+      n_dots_ = 0;
     if (c == '\n')
       new_line();
     else if (c == '#')
@@ -368,6 +350,7 @@ private:
   std::string      word_, key_;
   std::size_t      at_ = 0;
   int              line_ = 1, column_ = 1;
+  int              n_dots_ = 0; ///< of the key at hand
   bool             broken_bytes_ = false;
 };
 } // namespace

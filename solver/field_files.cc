@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/field_files.h"
 
+#include "solver/write_file.h"
+
 #include <deal.II/base/data_out_base.h>
 #include <deal.II/grid/reference_cell.h>
 #include <fmt/format.h>
 
-#include <cerrno>
-#include <cstring>
-#include <fstream>
 #include <functional>
 #include <map>
+#include <sstream>
 
 namespace solemech::solver
 {
@@ -67,14 +67,12 @@ Patch patch_of(const Picture &picture, const Snapshot &shot, std::size_t cell)
   return patch;
 }
 
-void write_file(const std::filesystem::path &path, const std::function<void(std::ostream &)> &write)
+/// Made in memory first: the library that writes the format knows a full disk only as a fault of the program.
+void write_made(const std::filesystem::path &path, const std::function<void(std::ostream &)> &make)
 {
-  std::ofstream stream(path, std::ios::binary);
-  if (stream)
-    write(stream);
-  stream.close();
-  if (!stream)
-    throw ResultsError(fmt::format("cannot write {}: {}", path.string(), std::strerror(errno)));
+  std::ostringstream text;
+  make(text);
+  write_file(path, std::move(text).str());
 }
 
 constexpr const char *view_script =
@@ -155,19 +153,19 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
     flags.print_date_and_time = false;
     flags.physical_units = units;
     flags.compression_level = dealii::DataOutBase::VtkFlags::best_speed;
-    write_file(folder / file, [&](std::ostream &stream) {
+    write_made(folder / file, [&](std::ostream &stream) {
       dealii::DataOutBase::write_vtu(patches, names, vectors, flags, stream);
     });
     list += fmt::format("    <DataSet timestep=\"{:.9g}\" part=\"0\" file=\"{}\"/>\n", shot.time, file);
   }
 
-  write_file(folder / (name + ".pvd"), [&](std::ostream &stream) {
+  write_made(folder / (name + ".pvd"), [&](std::ostream &stream) {
     stream << "<?xml version=\"1.0\"?>\n<VTKFile type=\"Collection\" version=\"0.1\" "
               "byte_order=\"LittleEndian\">\n"
            << "  <Collection>\n"
            << list << "  </Collection>\n</VTKFile>\n";
   });
-  write_file(folder / (name + "_parts.csv"), [&](std::ostream &stream) {
+  write_made(folder / (name + "_parts.csv"), [&](std::ostream &stream) {
     stream << "part,name\n";
     for (std::size_t i = 0; i < picture.part_names.size(); ++i)
     {
@@ -181,6 +179,6 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
 
 void write_view_script(const std::filesystem::path &folder)
 {
-  write_file(folder / "view.py", [](std::ostream &stream) { stream << view_script; });
+  write_file(folder / "view.py", view_script);
 }
 } // namespace solemech::solver

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/generalised_alpha.h"
 
+#include "solver/no_balance.h"
+
 #include <cmath>
 #include <stdexcept>
 
@@ -16,12 +18,14 @@ AlphaCoefficients alpha_coefficients(double rho)
 }
 
 TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius, std::unique_ptr<LinearSolver> solver)
-  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver))
+  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver)),
+    part_accounts_(equation)
 {
   if (!solver_)
     solver_ = std::make_unique<BorderedSolver>(equation.mesh->pattern());
   x = v = a = Vector::Zero(equation.size());
   prescribed.resize(equation.n_bodies());
+  was_prescribed_.resize(equation.n_bodies(), false);
 }
 
 namespace
@@ -43,8 +47,12 @@ void TimeIntegrator::start()
   last_dt_ = 0;
   equation_.begin_step(x, 0);
   if (!equation_.forces(x, force_, nullptr, failed))
-    throw std::runtime_error("inadmissible initial shape: " + failed);
+    throw NoBalance("the run starts from a shape that " + failed + " cannot have. Try a finer accuracy, or thicker layers");
+  if (open_parts)
+    part_accounts_.start(x);
   equation_.accept(x, 0);
+  if (open_parts)
+    part_accounts_.close(*open_parts);
   energies_ = equation_.energies();
   energy_sum_ = sum(energies_);
 }
@@ -54,10 +62,10 @@ double TimeIntegrator::kinetic_energy() const
   return 0.5 * v.dot(equation_.inertia(v));
 }
 
-double TimeIntegrator::body_kinetic_energy() const
+double TimeIntegrator::body_kinetic_energy(int body) const
 {
-  const auto bodies = v.tail(equation_.n_bodies());
-  return 0.5 * bodies.dot(equation_.body_mass.cwiseProduct(bodies));
+  const double speed = v[equation_.n_unknowns() + body];
+  return 0.5 * equation_.body_mass[body] * speed * speed;
 }
 
 Vector TimeIntegrator::linear_guess() const
@@ -183,13 +191,21 @@ StepOutcome TimeIntegrator::step(double dt)
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       driven += (quasi_static ? mixed[n + k] : unbalanced[k]) * dx[n + k];
+    else if (quasi_static && was_prescribed_[k])
+      driven += old_share * force_[n + k] * dx[n + k]; // what held the body lets go along this way
   prescribed_work_ += driven;
   residual_ -= work + kinetic - driven;
 
+  for (unsigned k = 0; k < prescribed.size(); ++k)
+    was_prescribed_[k] = prescribed[k].has_value();
   last_dx_ = dx, last_dt_ = descends ? 0 : dt;
   n_failures_ = 0, n_descents += descends;
   x = x_new, v = v_new, a = a_new, force_ = new_force;
+  if (open_parts)
+    part_accounts_.work(x, dx, old_share);
   equation_.accept(x, dt);
+  if (open_parts)
+    part_accounts_.close(*open_parts);
   energies_ = equation_.energies();
   const double energy = sum(energies_);
   // What a fall sets free rings in the stack and dies there: no error of the scheme.

@@ -4,7 +4,7 @@
 // is evaluated at the end of the step. With `quasi_static` masses are left out and the force at the end counts.
 #pragma once
 
-#include "solver/equation_of_motion.h"
+#include "solver/account.h"
 #include "solver/bordered_solver.h"
 #include "solver/descent.h"
 #include "solver/newton.h"
@@ -43,6 +43,7 @@ public:
   bool   along_tangent = false; ///< start from a linear step: what touches a prescribed body goes with it; quasi-static
   std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
   NewtonSettings newton_settings;
+  OpenParts *open_parts = nullptr; ///< filled with what each part leaves open of the account, where wanted
 
   /// Tries a step; on failure the state is as before.
   StepOutcome step(double dt);
@@ -51,7 +52,7 @@ public:
   void start();
 
   double kinetic_energy() const;       ///< of everything [J]
-  double body_kinetic_energy() const;  ///< of the rigid bodies [J]
+  double body_kinetic_energy(int body) const; ///< of one rigid body [J]
   double numerical_energy() const { return numerical_; } ///< lost to the scheme so far [J]
   double residual_energy() const { return residual_; }   ///< lost to unfinished iterations so far [J]
   double fallen_energy() const { return fallen_; } ///< set free where the stack fell into another state, so far [J]
@@ -68,8 +69,10 @@ private:
   Vector                   force_;      ///< at the accepted state [N]
   Vector                   last_dx_;    ///< of the last step [m]
   double                   last_dt_ = 0;
+  std::vector<bool>        was_prescribed_; ///< of each rigid body, in the last step
   unsigned                 n_failures_ = 0; ///< tries since the last step taken
   std::vector<EnergyEntry> energies_;
+  PartAccounts             part_accounts_;
 
   Vector linear_guess() const; ///< at the end of a quasi-static step, x itself where the tangent is of no use
   double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, fallen_ = 0, prescribed_work_ = 0;

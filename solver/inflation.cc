@@ -5,6 +5,7 @@
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
 #include "solver/generalised_alpha.h"
+#include "solver/no_balance.h"
 #include "solver/part_law.h"
 
 #include <fmt/format.h>
@@ -101,7 +102,7 @@ void raise_pressure(double stride, const Attempt &attempt)
     }
     stride *= 0.4;
     if (stride < smallest_stride)
-      throw std::runtime_error(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
+      throw NoBalance(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
                                            "({}). Lower the pressure, or make the film thicker or stiffer",
                                            100 * reached, outcome.reason));
   }

@@ -28,7 +28,7 @@ struct UnitToInflate
 double fibre_rest_length(const AirUnit &unit, double height);
 
 /// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others smoothly
-/// in between. Throws std::runtime_error when a unit cannot be inflated.
+/// in between. Throws NoBalance when a unit cannot be inflated.
 std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input);
 
 /// A chamber of the finished stack.
@@ -41,6 +41,6 @@ struct ChamberToFill
 
 /// Brings slack chambers to their pressure in the finished stack, all its slow branches relaxed, and seals all chambers.
 /// @param away  level that keeps the striker off the stack [m]
-/// @return displacements of the mesh's unknowns. Throws std::runtime_error when there is no balance.
+/// @return displacements of the mesh's unknowns. Throws NoBalance when there is no balance.
 Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away);
 } // namespace solemech::solver

@@ -16,6 +16,6 @@ inline double locking_strain(const Layer &layer)
     return inside * (1 - layer.unit->packed_share) / layer.thickness;
   }
   const auto *foam = std::get_if<materials::FoamData>(&layer.material.data);
-  return foam && foam->relative_density > 0 && layer.area_share == 1 ? 1 - 1.4 * foam->relative_density : 0.0;
+  return foam && foam->relative_density > 0 ? 1 - 1.4 * foam->relative_density : 0.0;
 }
 } // namespace solemech::solver

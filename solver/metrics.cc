@@ -8,6 +8,31 @@
 
 namespace solemech::solver
 {
+Crest crest_between(double x0, double v0, double x1, double v1, double dt)
+{
+  // The speed on the cubic is a parabola in the share s: a s^2 + b s + m0.
+  const double m0 = v0 * dt, m1 = v1 * dt, way = x1 - x0;
+  const double a = 3 * (m0 + m1 - 2 * way), b = 2 * (3 * way - 2 * m0 - m1);
+  // m0 and m1 differ in sign, so that one root lies within the step: this form has it without cancellation.
+  const double root = std::sqrt(std::max(b * b - 4 * a * m0, 0.0)), below = m0 > 0 ? root - b : -root - b;
+  const double share = below != 0 ? std::clamp(2 * m0 / below, 0.0, 1.0) : 0.0;
+  return {share, on_cubic(share, x0, m0, x1, m1)};
+}
+
+Peak peak_of(std::span<const double> t, std::span<const double> y)
+{
+  const auto top = static_cast<std::size_t>(std::max_element(y.begin(), y.end()) - y.begin());
+  if (top == 0 || top + 1 >= y.size())
+    return {t[top], y[top]};
+  const double left = t[top] - t[top - 1], right = t[top + 1] - t[top];
+  const double rise = (y[top] - y[top - 1]) / left, fall = (y[top] - y[top + 1]) / right;
+  const double curvature = (rise + fall) / (left + right); // minus half the second derivative
+  if (curvature <= 0)
+    return {t[top], y[top]};
+  const double slope = (rise * right - fall * left) / (left + right), wait = 0.5 * slope / curvature;
+  return {t[top] + wait, y[top] + 0.5 * slope * wait};
+}
+
 double smoothed_peak(std::span<const double> t, std::span<const double> y, double half_window)
 {
   const auto   peak = std::max_element(y.begin(), y.end()) - y.begin();

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/part_law.h"
 
+#include "materials/area_share.h"
+
 #include <numeric>
 
 namespace solemech::solver
@@ -25,24 +27,19 @@ double share_sum(const std::vector<materials::Branch> &branches, double shear_mo
 std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &material, double area_share,
                                               const Case &input)
 {
-  if (area_share < 1)
-  {
-    materials::PlateData posts;
-    posts.youngs_modulus = area_share * equilibrium_modulus(material, input);
-    posts.poisson_ratio = 0;
-    std::visit([&](const auto &data) { posts.relaxing = data.relaxing; }, material.data);
-    return make_kernel(materials::make_plate(posts, material.thermal, input.temperature));
-  }
+  const auto kernel = [&](auto whole) {
+    return make_kernel(area_share < 1 ? materials::with_area_share(std::move(whole), area_share) : whole);
+  };
   return std::visit(
     Overloaded{[&](const materials::FoamData &data) {
-                 return make_kernel(materials::make_foam(data, material.thermal, input.temperature,
-                                                         input.atmospheric_pressure));
+                 return kernel(materials::make_foam(data, material.thermal, input.temperature,
+                                                    input.atmospheric_pressure));
                },
                [&](const materials::RubberData &data) {
-                 return make_kernel(materials::make_rubber(data, material.thermal, input.temperature));
+                 return kernel(materials::make_rubber(data, material.thermal, input.temperature));
                },
                [&](const materials::PlateData &data) {
-                 return make_kernel(materials::make_plate(data, material.thermal, input.temperature));
+                 return kernel(materials::make_plate(data, material.thermal, input.temperature));
                }},
     material.data);
 }

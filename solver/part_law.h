@@ -7,8 +7,8 @@
 
 namespace solemech::solver
 {
-/// Kernel of a material at the surroundings of a case. A share of area below one (lugs) makes separate posts:
-/// stiffness along the posts times the share, and no lateral stress passed on (Poisson's ratio 0).
+/// Kernel of a material at the surroundings of a case; a share of area below one (lugs) makes separate posts
+/// (materials/area_share.h).
 std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &material, double area_share,
                                               const Case &input);
 

@@ -1,20 +1,23 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/recorder.h"
 
+#include "solver/contributions/support.h"
+
 #include <algorithm>
 #include <cmath>
 #include <stdexcept>
+#include <string_view>
 
 namespace solemech::solver
 {
-void set_ledger_facts(Result &result, double scale)
+void add_losses(Result &result)
 {
-  double numerical = 0, residual = 0;
+  std::map<std::string, double> lost;
   for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::numerical)
-      (row.kind == "residual" ? residual : numerical) = row.values.back();
-  result.facts.ledger_numerical = std::abs(numerical) / scale;
-  result.facts.ledger_residual = std::abs(residual) / scale;
+    if (row.type == EnergyKind::dissipated && row.part != "guide")
+      lost[row.part] += row.values.back();
+  for (const auto &[part, energy] : lost)
+    result.readings.push_back({"lost." + part, energy, "J", "turned into heat in this part until the end of contact", -1});
 }
 
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)
@@ -76,6 +79,24 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
     values.push_back(value);
 }
 
+void Recorder::end_at(double time)
+{
+  static constexpr std::string_view felt[] = {"force", "deceleration", "contact_radius", "peak_pressure", "penetration"};
+  auto        &times = result_.time;
+  const auto   last = times.size() - 1;
+  const double share = (time - times[last - 1]) / (times[last] - times[last - 1]);
+  const auto   move_back = [&](std::vector<double> &values) {
+    values[last] = values[last - 1] + share * (values[last] - values[last - 1]);
+  };
+  for (auto &curve : result_.curves)
+    if (std::find(std::begin(felt), std::end(felt), curve.name) == std::end(felt))
+      move_back(curve.values);
+  for (auto &row : result_.ledger)
+    if (row.values.size() == times.size())
+      move_back(row.values);
+  times[last] = time;
+}
+
 void Recorder::space_pictures(double interval)
 {
   if (picture_interval_ > 0)
@@ -122,8 +143,13 @@ void Recorder::record(double time, bool picture_now)
     result_.ledger[rows_.at(key)].values.back() -= opened;
   if (held_before_)
     push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
-  const double bodies = integrator_.body_kinetic_energy();
-  push_row("tup", "motion", EnergyKind::kinetic, bodies);
+  double       bodies = 0;
+  for (int body = 0; body < model_.equation.n_bodies(); ++body)
+  {
+    const double moving = integrator_.body_kinetic_energy(body);
+    push_row(body == 0 ? "tup" : support_name, "motion", EnergyKind::kinetic, moving);
+    bodies += moving;
+  }
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
   push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);

@@ -2,6 +2,7 @@
 // Collects curves, ledger rows and pictures while a rig runs.
 #pragma once
 
+#include "solver/account.h"
 #include "solver/generalised_alpha.h"
 #include "solver/stack_model.h"
 
@@ -9,9 +10,8 @@
 
 namespace solemech::solver
 {
-/// Sets the facts about the energy account from the last ledger values: numerical and residual energy over
-/// `scale` [J], the energy that the run is about.
-void set_ledger_facts(Result &result, double scale);
+/// Adds a reading for what each part has turned into heat by the last recorded time, as the ledger says.
+void add_losses(Result &result);
 
 class Recorder
 {
@@ -24,6 +24,10 @@ public:
 
   /// Records the accepted state at `time` [s].
   void record(double time, bool picture_now = false);
+
+  /// Moves the last record back to `time` [s], between the last two: state and energies are those on the line between
+  /// them, what the striker feels stays that of the last one.
+  void end_at(double time);
 
   /// Pictures from here on at least `interval` [s] apart; without effect when none are wanted.
   void space_pictures(double interval);

@@ -3,13 +3,11 @@
 
 #include "solver/hdf5_handle.h"
 #include "solver/picture_record.h"
+#include "solver/write_file.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <cerrno>
-#include <fstream>
 #include <mutex>
 
 namespace solemech::solver
@@ -292,21 +290,15 @@ void write_result_file(const std::filesystem::path &path, const ResultRecord &re
   for (const auto &run : record.runs)
     require_writable(run.label, run.result);
 
-  const std::string           bytes = image_of(record);
-  const std::filesystem::path temporary = path.string() + ".tmp-" + std::to_string(getpid());
-  std::ofstream               stream(temporary, std::ios::binary);
-  stream.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-  stream.close();
+  const std::filesystem::path temporary = path.string() + "." + chance_name();
+  write_file(temporary, image_of(record));
   std::error_code error;
-  if (!stream)
-    error = std::error_code(errno, std::generic_category());
-  else
-    std::filesystem::rename(temporary, path, error);
+  std::filesystem::rename(temporary, path, error);
   if (error)
   {
     std::error_code ignored;
     std::filesystem::remove(temporary, ignored);
-    throw ResultsError(fmt::format("cannot write {}: {}", path.string(), error.message()));
+    throw ResultsError(cannot_write(path, error.value()));
   }
 }
 

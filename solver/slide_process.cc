@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/slide_process.h"
 
+#include "solver/no_balance.h"
 #include "solver/run.h"
 
 #include <fmt/format.h>
@@ -71,6 +72,41 @@ TimeIntegrator sliding_integrator(LugModel &model)
   return integrator;
 }
 
+namespace
+{
+/// Force along points in their order: pressure is even over the length of each [N/m over m].
+class RunningForce
+{
+public:
+  explicit RunningForce(std::vector<const SlidingPointState *> points) : points_(std::move(points))
+  {
+    for (const auto *point : points_)
+    {
+      borders_.push_back(borders_.back() + point->length);
+      forces_.push_back(forces_.back() + point->pressure * point->length);
+    }
+  }
+
+  const std::vector<double> &borders() const { return borders_; }
+  double                     length() const { return borders_.back(); }
+
+  double up_to(double s) const
+  {
+    const auto after = std::upper_bound(borders_.begin(), borders_.end(), s);
+    if (after == borders_.begin())
+      return 0.0;
+    if (after == borders_.end())
+      return forces_.back();
+    const auto i = static_cast<std::size_t>(after - borders_.begin());
+    return forces_[i - 1] + points_[i - 1]->pressure * (s - borders_[i - 1]);
+  }
+
+private:
+  std::vector<const SlidingPointState *> points_;
+  std::vector<double>                    borders_{0.0}, forces_{0.0};
+};
+} // namespace
+
 FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &points)
 {
   std::vector<const SlidingPointState *> face;
@@ -79,12 +115,17 @@ FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &
       face.push_back(&point);
   std::sort(face.begin(), face.end(),
             [](const auto *a, const auto *b) { return a->at_rest[0] < b->at_rest[0]; });
-  FaceLine line;
-  for (const auto *point : face)
+  const RunningForce force(face);
+  const double       window = std::min(edge_window, force.length());
+  FaceLine           line;
+  for (std::size_t i = 0; i < face.size(); ++i)
   {
-    line.place.push_back(point->at_rest[0]);
-    line.height.push_back(point->at_rest[1]);
-    line.pressure.push_back(point->pressure);
+    line.place.push_back(face[i]->at_rest[0]);
+    line.height.push_back(face[i]->at_rest[1]);
+    // At its ends the window stays on the face.
+    const double middle = 0.5 * (force.borders()[i] + force.borders()[i + 1]);
+    const double from = std::clamp(middle - 0.5 * window, 0.0, force.length() - window);
+    line.pressure.push_back((force.up_to(from + window) - force.up_to(from)) / window);
   }
   return line;
 }
@@ -98,28 +139,13 @@ double windowed_peak(const std::vector<SlidingPointState> &points, double window
       touching.push_back(&point);
   std::sort(touching.begin(), touching.end(),
             [](const auto *a, const auto *b) { return a->position[0] < b->position[0]; });
-  // Pressure even over the length of each point: the greatest mean has a border between two points at one end.
-  std::vector<double> place{0.0}, force{0.0};
-  for (const auto *point : touching)
-  {
-    place.push_back(place.back() + point->length);
-    force.push_back(force.back() + point->pressure * point->length);
-  }
-  const auto force_up_to = [&](double s) {
-    const auto after = std::upper_bound(place.begin(), place.end(), s);
-    if (after == place.begin())
-      return 0.0;
-    if (after == place.end())
-      return force.back();
-    const auto i = static_cast<std::size_t>(after - place.begin());
-    return force[i - 1] + touching[i - 1]->pressure * (s - place[i - 1]);
-  };
-  double peak = 0;
-  for (const double border : place)
-    peak = std::max({peak, force_up_to(border + window) - force_up_to(border),
-                     force_up_to(border) - force_up_to(border - window)});
-  peak /= window;
-  return peak;
+  // The greatest mean has a border between two points at one end.
+  const RunningForce force(std::move(touching));
+  double             peak = 0;
+  for (const double border : force.borders())
+    peak = std::max({peak, force.up_to(border + window) - force.up_to(border),
+                     force.up_to(border) - force.up_to(border - window)});
+  return peak / window;
 }
 
 SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad &load,
@@ -145,7 +171,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     return true;
   };
   if (!std::any_of(std::begin(seat_depths), std::end(seat_depths), comes_down))
-    throw std::runtime_error("the court cannot be brought to touch the lug");
+    throw NoBalance("the court cannot be brought to touch the lug");
   // A worn face may touch at a corner only: a force would find no balance there before more of it is down.
   for (double further = sunk; sunk < seated_sink * height && further > least_step * height;)
   {
@@ -156,7 +182,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
   model.load->force = model.court->state(integrator.x).normal;
   integrator.prescribed[0].reset();
   integrator.extrapolate = 1;
-  double pressed = 0, share = 1.0 / press_steps;
+  double pressed = 0, share = load.step_share / press_steps;
   integrator.force_scale = force;
   while (pressed < 1 - 1e-12)
   {
@@ -165,7 +191,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     if (integrator.step((next - pressed) * load.press_time).advanced)
     {
       pressed = next;
-      share = std::min(1.5 * share, 1.0 / press_steps);
+      share = std::min(1.5 * share, load.step_share / press_steps);
       keep(0);
     }
     else if ((share *= 0.5) < 1e-4)
@@ -178,7 +204,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     }
   }
 
-  const double regular = height / slide_steps;
+  const double regular = load.step_share * height / slide_steps;
   double       way = 0, step = 0.5 * model.slip_length, steady_since = -1;
   while (way < load.distance * (1 - 1e-12))
   {

@@ -20,6 +20,7 @@ struct SlideLoad
   double distance = 0;        ///< greatest way of the court; ends before when the grip is steady for long [m]
   double press_time = 20e-3;  ///< [s]
   bool   to_the_end = false;  ///< slides the whole way even when steady
+  double step_share = 1;      ///< of the regular steps [-]
 };
 
 /// What ends a slide.
@@ -64,7 +65,11 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
 /// Quasi-static integrator with an unsymmetric solver, fit for a sliding lug.
 TimeIntegrator sliding_integrator(LugModel &model);
 
-/// The face of the lug from left to right and what presses on it; walls are left out.
+/// Length over which pressure on a face is a mean: that at a sharp corner and at each face of the mesh has no limit on
+/// refinement [m].
+constexpr double edge_window = 0.25e-3;
+
+/// The face of the lug from left to right and what presses on it, mean over `edge_window`; walls are left out.
 FaceLine face_line(const LugModel &model, const std::vector<SlidingPointState> &points);
 
 /// Greatest mean pressure over a window along the reference surface [Pa]; points as SlidingContact gives them.

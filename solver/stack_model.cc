@@ -16,13 +16,22 @@ namespace solemech::solver
 {
 namespace
 {
-/// Penetration over the contact length (stack height or striker diameter, the smaller) at a pressure of one
-/// confined modulus of the softest layer; benches reach a third of that.
-constexpr double penetration_share = 4e-4;
+/// Pressure of a bench blow over the confined modulus of the softest layer. Under a weaker one the penetration has to
+/// be small against the smaller sink.
+constexpr double bench_pressure = 1.0 / 3;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
+/// Height of the jaws of a clamped base over the thickness of the lowest layer; their stiffness per area over the
+/// softest modulus per height of theirs: much firmer than what they hold.
+constexpr double jaw_share = 0.5, jaw_stiffness = 20;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
+
+/// Per metre of depth in a plane section [m2].
+double loaded_area(Section section, double radius)
+{
+  return section == Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;
+}
 
 bool is_inflated(const AirUnit &unit)
 {
@@ -50,6 +59,14 @@ geometry::RigidSurface striker_surface(const Tup &tup)
       break;
   }
   return geometry::FlatPuck(radius, edge_or_default(tup));
+}
+
+double column_stiffness(const Case &input, const Tup &tup)
+{
+  double compliance = 0;
+  for (const auto &layer : input.layers)
+    compliance += layer.thickness / (layer.area_share * equilibrium_modulus(layer.material, input));
+  return loaded_area(input.plug.section, std::min(0.5 * tup.diameter, input.plug.radius)) / compliance;
 }
 
 double striker_reach(const Tup &tup, double depth)
@@ -94,9 +111,9 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   return outline;
 }
 
-StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &resolution,
-                       const SmallStriker &small)
-  : input(the_case), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &the_resolution,
+                       double expected_force, const SmallStriker &small)
+  : input(the_case), resolution(the_resolution), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
   {
@@ -121,9 +138,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
       return std::array<bool, 2>{true, false};
     if (face.id == static_cast<int>(BoundaryId::base))
       return std::array<bool, 2>{base == Base::bonded || base == Base::clamped, base != Base::resting};
-    const bool in_clamp = base == Base::clamped && face.id == static_cast<int>(BoundaryId::side) &&
-                          plug_mesh.cells[face.cell].strip == 0;
-    return std::array<bool, 2>{in_clamp, in_clamp};
+    return std::array<bool, 2>{false, false};
   });
   equation.mesh = mesh.get();
   equation.body_mass = Vector::Constant(1, tup_mass);
@@ -154,6 +169,12 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   }
   const auto inflation = inflate(*mesh, units, input);
   mesh->move_nodes(inflation);
+  if (expected_force > 0)
+  {
+    const double sink = expected_force / column_stiffness(input, tup);
+    const double area = loaded_area(input.plug.section, std::min(input.plug.radius, striker_reach(tup, sink)));
+    load_share_ = std::min(1.0, expected_force / area / (bench_pressure * softest_modulus()));
+  }
   make_bodies(drawn, inflation);
   make_chambers();
   make_side_and_base();
@@ -167,7 +188,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
   const ContactSettings settings{.penalty = penalty(contact_length),
                                  .friction = tup.friction,
-                                 .stick = small.sticks ? softest_modulus() / (penetration_share * contact_length) : 0.0,
+                                 .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
                                  .pressure_window = std::min(5e-3, tup.diameter / 8)};
   auto contact = std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
@@ -328,6 +349,15 @@ void StackModel::make_side_and_base()
   }
   if (input.plug.side == Side::shell)
     equation.contributions.push_back(std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
+  // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no edge of
+  // theirs stands in the striker's way.
+  if (input.plug.base == Base::clamped)
+  {
+    const double top = jaw_share * input.layers.back().thickness;
+    const double firm = jaw_stiffness * softest_modulus() / top;
+    equation.contributions.push_back(std::make_unique<Bedding>(
+      "jaws", *mesh, side, 0, [=](double z) { return firm * std::max(0.0, 1 - z / top); }));
+  }
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(
@@ -375,7 +405,7 @@ double StackModel::softest_modulus() const
 
 double StackModel::penalty(double length) const
 {
-  const double depth = penetration_share * length;
-  return softest_modulus() / (depth * depth);
+  const double depth = resolution.penetration * length;
+  return softest_modulus() / (load_share_ * depth * depth);
 }
 } // namespace solemech::solver

@@ -2,6 +2,7 @@
 // A case turned into a mesh and contributions: parts, air units (inflated), side, base, striker.
 #pragma once
 
+#include "solver/account.h"
 #include "solver/case.h"
 #include "solver/contributions/contact.h"
 #include "solver/contributions/fibre_bundle.h"
@@ -19,6 +20,11 @@ struct Resolution
 {
   double mesh_level = 1;     ///< see geometry::MeshSize
   double step_tolerance = 1; ///< relative to the default step control; smaller is finer
+  /// Of the striker into the surface: its share of the contact length (stack height or striker diameter, the smaller)
+  /// at a pressure of one confined modulus of the softest layer.
+  double penetration = 4e-4;
+  double newton_tolerance = 1; ///< of the residuals, relative to the default; smaller is closer
+  OpenParts *open_parts = nullptr; ///< filled with what each part leaves open of the account, where wanted
 };
 
 /// One part of the mesh.
@@ -54,12 +60,15 @@ struct SmallStriker
 class StackModel
 {
 public:
-  /// @param tup  surface of the striker, in its own frame with the lowest point at the origin
+  /// @param tup             surface of the striker, in its own frame with the lowest point at the origin
+  /// @param expected_force  about the greatest on the striker, against which its penetration counts [N]; 0: that of a
+  ///                        bench blow
   StackModel(const Case &input, const Tup &tup, double tup_mass, const Resolution &resolution,
-             const SmallStriker &small = {});
+             double expected_force = 0, const SmallStriker &small = {});
 
   const Case             &input;
   std::vector<Part>       parts;
+  Resolution              resolution;
   double                  height = 0; ///< of the stack [m]
   std::unique_ptr<Discretisation> mesh;
   EquationOfMotion        equation;
@@ -99,7 +108,12 @@ private:
   const AirUnit        &unit_of(unsigned chamber) const;
   double                softest_modulus() const; ///< under lateral confinement [Pa]
   double                penalty(double length) const;
+
+  double load_share_ = 1; ///< expected pressure over that of a bench blow, at most 1
 };
+
+/// Stiffness of the stack's column under a striker, layers in series at their modulus at rest [N/m].
+double column_stiffness(const Case &input, const Tup &tup);
 
 /// Surface of a striker.
 geometry::RigidSurface striker_surface(const Tup &tup);

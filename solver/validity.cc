@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 namespace solemech::solver
 {
@@ -16,6 +17,13 @@ constexpr double edge_distance = 0.5;
 constexpr double light_weight = 5;
 // Share of the drop energy that gravity adds on the way down, from which on the definitions of return part.
 constexpr double gravity_share = 0.2;
+
+/// The advice must pass its own check, so it is never rounded down [mm].
+double whole_millimetres_above(double length)
+{
+  constexpr double rounding = 1e-6; // [mm]
+  return std::ceil(1e3 * length - rounding);
+}
 } // namespace
 
 void add_validity(const StackModel &model, const DropRig &rig, Result &result)
@@ -25,10 +33,13 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
   const double reach = std::min(0.5 * rig.tup.diameter, striker_reach(rig.tup, sunk));
   const double wide_enough = reach + edge_distance * model.height;
   if (plug.side == Side::free && plug.radius < wide_enough)
+  {
+    const double width = whole_millimetres_above(2 * wide_enough);
     result.warnings.push_back({"greatest_compression",
-                               fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:.0f} mm wide "
-                                           "(radius {:.0f} mm) or more",
-                                           2e3 * wide_enough, 1e3 * wide_enough)});
+                               fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:g} mm wide "
+                                           "(radius {:g} mm) or more",
+                                           width, width / 2)});
+  }
   double moving = 0;
   for (std::size_t i = 0; i < model.bodies.size(); ++i)
     for (const auto &batch : model.bodies[i]->group().batches)

@@ -1,8 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// Faces bedded on springs of given stiffness per area, in one direction: a shell left on the side of the plug.
+// Faces bedded on springs of given stiffness per area, in one direction: a shell left on the side of the plug, jaws
+// that hold its foot.
 #pragma once
 
 #include "solver/contribution.h"
+
+#include <functional>
 
 namespace solemech::solver
 {
@@ -10,9 +13,14 @@ class Bedding : public Contribution
 {
 public:
   /// @param component 0 radial, 1 vertical
-  /// @param stiffness per area [Pa/m]
+  /// @param stiffness per area at a height z [m] of the unloaded face [Pa/m]
   Bedding(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
-          unsigned component, double stiffness);
+          unsigned component, const std::function<double(double z)> &stiffness);
+  /// The same all over.
+  Bedding(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
+          unsigned component, double stiffness)
+    : Bedding(std::move(name), mesh, faces, component, [stiffness](double) { return stiffness; })
+  {}
 
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   void        accept(const Vector &x, double dt) override;

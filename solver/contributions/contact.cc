@@ -144,8 +144,9 @@ void Contact::accept(const Vector &x, double)
     if (settings_.stick > 0)
     {
       const bool touches = here.distance.distance < 0;
-      if (point.stuck) // what leaves now has held up to here
-        stored_ += 0.5 * settings_.stick * point.area * std::pow(stick_slip(point, here.position, x), 2);
+      if (point.stuck) // what leaves now has held up to here; what it held is lost
+        (touches ? stored_ : lost_) +=
+          0.5 * settings_.stick * point.area * std::pow(stick_slip(point, here.position, x), 2);
       else if (touches)
       {
         point.touched = {here.position[0], here.position[1] - surface_height(x)};
@@ -230,7 +231,7 @@ ContactState Contact::state(const Vector &x) const
 void Contact::energies(std::vector<EnergyEntry> &entries) const
 {
   entries.push_back({name_, "contact", EnergyKind::stored, stored_});
-  if (settings_.friction > 0)
+  if (settings_.friction > 0 || settings_.stick > 0)
     entries.push_back({name_, "friction", EnergyKind::dissipated, lost_});
 }
 } // namespace solemech::solver

@@ -6,6 +6,9 @@
 
 namespace solemech::solver
 {
+/// Part of the account that the block, its spring and its damper belong to.
+inline constexpr const char *support_name = "support";
+
 class Support : public Contribution
 {
 public:
@@ -35,10 +38,10 @@ public:
   }
   void energies(std::vector<EnergyEntry> &entries) const override
   {
-    entries.push_back({"support", "spring", EnergyKind::stored, stored_});
-    entries.push_back({"support", "damper", EnergyKind::dissipated, lost_});
+    entries.push_back({support_name, "spring", EnergyKind::stored, stored_});
+    entries.push_back({support_name, "damper", EnergyKind::dissipated, lost_});
   }
-  std::string name() const override { return "support"; }
+  std::string name() const override { return support_name; }
 
 private:
   int    unknown_;

@@ -174,7 +174,7 @@ private:
           {"face_rise",
            fmt::format(
              "the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
-             "as calculated. Touch it for a second at a time, or turn slower",
+             "as calculated. Grind in one-second bursts or turn slower; never touch the hot face",
              greatest)});
     }
     found();

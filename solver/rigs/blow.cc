@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/blow.h"
 
+#include "solver/metrics.h"
 #include "solver/step_control.h"
 
 #include <fmt/format.h>
@@ -32,6 +33,19 @@ void Blow::fail(const std::string &reason, double t, const std::string &cure)
   throw RunFailed(message, std::move(partial));
 }
 
+void Blow::look_for_crest(const Vector &x_before, const Vector &v_before, double dt)
+{
+  const int tup = model_.tup_unknown();
+  if (v_before[tup] >= 0 || integrator_.v[tup] < 0)
+    return;
+  const auto crest = crest_between(x_before[tup], v_before[tup], integrator_.x[tup], integrator_.v[tup], dt);
+  if (-crest.place <= greatest_way)
+    return;
+  greatest_way = -crest.place, time_of_peak = integrator_.time - start_time - (1 - crest.share) * dt;
+  axis_thickness_at_peak = model_.axis_thickness(
+    on_cubic<Vector>(crest.share, x_before, dt * v_before, integrator_.x, dt * integrator_.v));
+}
+
 void Blow::run(double touch_level, double touch_speed, double share_before, double share_of_run)
 {
   const int    tup = model_.tup_unknown();
@@ -51,13 +65,14 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   double      contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
   const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
   StepControl control(resolution_.step_tolerance, contact_time, touch_speed);
-  double      force = 0, last_force = 0, last_time = 0;
+  double      force = 0, last_force = 0, last_time = 0, raw_peak = 0;
   bool        touched = false;
   std::string first_failure;
   for (;;)
   {
     integrator_.force_scale = std::max(force, 0.02 * expected_force);
     const double before = integrator_.time, speed_before = integrator_.v[tup], way_before = integrator_.x[tup];
+    const Vector x_before = integrator_.x, v_before = integrator_.v;
     const double numerical_before = integrator_.numerical_energy();
     const auto   outcome = integrator_.step(control.step());
     if (!outcome.advanced)
@@ -84,13 +99,10 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
       loss.speed = speed_before + (0.5 * force / rig_.mass - model_.input.gravity) * wait;
       loss.height = way_before + 0.5 * (speed_before + loss.speed) * wait;
       recorder_.record(t, true);
+      recorder_.end_at(loss.time);
       return;
     }
-    if (way > greatest_way)
-    {
-      greatest_way = way, time_of_peak = t;
-      axis_thickness_at_peak = model_.axis_thickness(integrator_.x);
-    }
+    look_for_crest(x_before, v_before, dt);
     raw_peak = std::max(raw_peak, new_force);
     recorder_.record(t);
     last_force = force, last_time = before - start_time, force = new_force;

@@ -36,7 +36,7 @@ public:
   void run(double touch_level, double touch_speed, double share_before, double share_of_run);
 
   ContactLoss         loss;
-  double              raw_peak = 0, greatest_way = 0, time_of_peak = 0, start_time = 0;
+  double              greatest_way = 0, time_of_peak = 0, start_time = 0;
   std::vector<double> axis_thickness_at_peak;
 
 private:
@@ -46,6 +46,9 @@ private:
   Recorder         &recorder_;
   const Resolution &resolution_;
   const RunOptions &options_;
+
+  /// The crest of the way in the step from `before` to now, when there is one and none was higher.
+  void look_for_crest(const Vector &x_before, const Vector &v_before, double dt);
 
   [[noreturn]] void
   fail(const std::string &reason, double t,

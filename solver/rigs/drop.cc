@@ -2,6 +2,7 @@
 #include "solver/rigs/drop.h"
 
 #include "solver/bottoming.h"
+#include "solver/contributions/support.h"
 #include "solver/metrics.h"
 #include "solver/rigs/blow.h"
 #include "solver/validity.h"
@@ -51,23 +52,27 @@ std::string rest(const StackModel &model, TimeIntegrator &integrator, double dur
 
 Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options)
 {
-  StackModel     model(input, rig.tup, rig.mass, resolution);
+  const double   weight = rig.mass * input.gravity;
+  // Of a spring as stiff as the stack's column at rest, loaded by the whole drop energy.
+  const double   expected_force = weight + std::sqrt(2 * weight * rig.height * column_stiffness(input, rig.tup));
+  StackModel     model(input, rig.tup, rig.mass, resolution, expected_force);
   if (rig.base_mass > 0)
     model.stand_on_support(rig.base_mass, rig.base_stiffness, rig.base_damping);
   TimeIntegrator integrator(model.equation, spectral_radius);
+  integrator.open_parts = resolution.open_parts;
+  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
   integrator.x = model.at_rest();
   const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
   const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
   const double   interval = options.pictures ? guess / pictures_a_blow : 0.0;
-  const double   weight = rig.mass * input.gravity;
 
   struct Hit
   {
     double rise, rebound, by_speed, by_loop, peak, raw, way, contact, peak_time, touch_speed, speed, pressure;
+    std::vector<double> thickness; ///< of the layers at the peak [m]
   };
   std::vector<Hit>          recorded;
   Result                    result;
-  std::vector<double>       thickness;
   constexpr int             most_hits = 40;
   const int n_planned = rig.conditioned ? most_hits : rig.hits + rig.discarded;
   int       n_done = 0;
@@ -90,14 +95,14 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
     const double rise = (returned - guide_up) / weight + blow.loss.height - level;
     const auto  &t = recorder.time();
     const auto  &force = recorder.curve("force");
-    const auto   loop = loop_areas(recorder.curve("tup_displacement"), force);
-    recorded.push_back({rise, rise / (rig.height - level),
-                        returned / (0.5 * rig.mass * touch_speed * touch_speed), loop.returned(),
-                        smoothed_peak(t, force, smoothing_share * blow.loss.time), blow.raw_peak, blow.greatest_way,
-                        blow.loss.time, blow.time_of_peak, touch_speed, blow.loss.speed,
-                        *std::max_element(recorder.curve("peak_pressure").begin(),
-                                          recorder.curve("peak_pressure").end())});
-    thickness = blow.axis_thickness_at_peak;
+    // Areas under force against way: what the force has done to the weight, by its energy at touch, crest and loss.
+    const double touched = 0.5 * rig.mass * touch_speed * touch_speed;
+    const double loading = touched + weight * (blow.greatest_way + level);
+    const double unloading = returned + weight * (blow.greatest_way + blow.loss.height);
+    recorded.push_back({rise, rise / (rig.height - level), returned / touched, unloading / loading,
+                        smoothed_peak(t, force, smoothing_share * blow.loss.time), peak_of(t, force).value,
+                        blow.greatest_way, blow.loss.time, blow.time_of_peak, touch_speed, blow.loss.speed,
+                        peak_of(t, recorder.curve("peak_pressure")).value, blow.axis_thickness_at_peak});
     recorder.set("guide", "friction, down", EnergyKind::dissipated, guide_down);
     result = recorder.finish();
     result.time_of_peak = blow.time_of_peak;
@@ -154,12 +159,18 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
 
   double left = 0;
   for (const auto &row : result.ledger)
-    if ((row.type == EnergyKind::stored) || (row.type == EnergyKind::kinetic && row.part == "stack"))
+    if (row.part != support_name &&
+        (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == "stack")))
       left += row.values.back();
   const double last_speed = recorded.back().speed;
   add("guide_loss_up", rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed, "J",
       "taken by the guide on the way up, after contact loss (last hit)");
   add("left_in_stack", left, "J", "stored and moving in the stack at contact loss");
+  add_losses(result);
+  std::vector<double> thickness(model.input.layers.size(), 0.0);
+  for (auto hit = recorded.end() - n_counted; hit != recorded.end(); ++hit)
+    for (std::size_t i = 0; i < thickness.size(); ++i)
+      thickness[i] += hit->thickness[i] / n_counted;
   add_bottoming(model, thickness, result);
   add_validity(model, rig, result);
 

@@ -4,7 +4,7 @@
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
 #include "solver/metrics.h"
-#include "solver/part_law.h"
+#include "solver/no_balance.h"
 #include "solver/recorder.h"
 
 #include <fmt/format.h>
@@ -21,6 +21,7 @@ constexpr int    steps_per_cycle = 120;  // at step tolerance 1
 constexpr double n_pictures = 40;        // of the last cycle
 constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
 constexpr double deepest_seat = 0.3;     // of the stack height, within which it has to answer that
+constexpr int    most_seatings = 6;      // tried one after the other
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -45,16 +46,6 @@ double wanted(const PressRig &rig, double t)
                                                       : 1 - std::abs(2 * phase - 1));
 }
 
-/// Stiffness of the stack's column under the head, layers in series at their modulus at rest [N/m].
-double column_stiffness(const Case &input, const Tup &tup)
-{
-  double compliance = 0;
-  for (const auto &layer : input.layers)
-    compliance += layer.thickness / (layer.area_share * equilibrium_modulus(layer.material, input));
-  const double radius = std::min(0.5 * tup.diameter, input.plug.radius);
-  return std::numbers::pi * radius * radius / compliance;
-}
-
 double run_time(const PressRig &rig)
 {
   return rig.wave == PressWave::table ? rig.table.back().first
@@ -64,23 +55,25 @@ double run_time(const PressRig &rig)
 
 Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution, const RunOptions &options)
 {
-  StackModel model(input, rig.tup, 0.0, resolution);
-  const int  tup = model.tup_unknown();
   const bool by_force = rig.control == PressControl::force;
+  double     most = rig.peak;
+  for (const auto &row : rig.table)
+    most = std::max(most, row.second);
+  // Without a force to go by: what a column of the stack under the head would answer.
+  const double expected = by_force ? most : column_stiffness(input, rig.tup) * most;
+  StackModel   model(input, rig.tup, 0.0, resolution, expected);
+  const int    tup = model.tup_unknown();
   auto       owned = std::make_unique<AppliedForce>(tup);
   auto      &head = *owned;
   model.equation.contributions.push_back(std::move(owned));
 
   TimeIntegrator integrator(model.equation, 1.0);
+  integrator.open_parts = resolution.open_parts;
+  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
   integrator.quasi_static = true;
   integrator.x = model.at_rest();
   const double whole = run_time(rig);
   const double last_start = rig.wave == PressWave::table ? 0.0 : (rig.cycles - 1) * (rig.duration + rig.rest);
-  double       most = rig.peak;
-  for (const auto &row : rig.table)
-    most = std::max(most, row.second);
-  // Without a force to go by: what a column of the softest layer under the head would answer.
-  const double expected = by_force ? most : column_stiffness(input, rig.tup) * most;
   const double least_scale = std::max(0.01 * expected, 1e-3);
   integrator.force_scale = least_scale;
   // Only the last cycle is recorded: the ones before condition the stack.
@@ -93,11 +86,15 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   if (by_force)
   {
     // Seated by travel: a stack over a slack unit answers the first travel with next to nothing.
-    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force; depth *= 1.5)
+    int n_failed = 0;
+    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force;)
     {
       integrator.prescribed[0] = -depth;
-      if (depth > deepest_seat * model.height || !integrator.step(dt_regular * 1e-3).advanced)
-        throw std::runtime_error("the press head cannot be seated on the stack");
+      const bool advanced = integrator.step(dt_regular * 1e-3).advanced;
+      n_failed = advanced ? 0 : n_failed + 1;
+      if (depth > deepest_seat * model.height || n_failed > most_seatings)
+        throw NoBalance("the press head cannot be seated on the stack. Try accuracy = \"0.5 %\"");
+      depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
     }
     integrator.prescribed[0].reset();
     head.force = seating_force;
@@ -171,14 +168,21 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
 
   const auto way = recorder.curve("tup_displacement"), force = recorder.curve("force");
   const auto areas = loop_areas(way, force);
-  const auto top = std::max_element(way.begin(), way.end()) - way.begin();
-  const double peak = *std::max_element(force.begin(), force.end()), travel = way[top] - way.front();
-  const double pressure = *std::max_element(recorder.curve("peak_pressure").begin(), recorder.curve("peak_pressure").end());
-  const double time_of_peak = recorder.time()[top];
+  // A wave with a kink at its crest has its greatest value there, a smooth one between two steps.
+  const double kink = rig.wave == PressWave::table ? table_crest : 0.5 * rig.duration;
+  const auto   peak_in = [&](const std::vector<double> &values, bool given) -> Peak {
+    const auto   top = std::max_element(values.begin(), values.end()) - values.begin();
+    const double at = recorder.time()[top];
+    const bool   at_kink = rig.wave != PressWave::half_sine && std::abs(at - kink) < 1e-9 * whole;
+    return given || at_kink ? Peak{at, values[top]} : peak_of(recorder.time(), values);
+  };
+  const Peak   crest = peak_in(way, !by_force);
+  const double peak = peak_in(force, by_force).value, travel = crest.value - way.front();
+  const double pressure = peak_in(recorder.curve("peak_pressure"), false).value;
 
   Result result = recorder.finish();
   result.input_energy = areas.loading;
-  result.time_of_peak = time_of_peak;
+  result.time_of_peak = crest.at;
   result.time_of_loss = result.time.back();
   const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
     result.readings.push_back({name, value, unit, meaning, -1});
@@ -187,11 +191,12 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   add("loop_energy_in", areas.loading, "J", "work of loading, last cycle");
   add("loop_energy_lost", areas.loading - areas.unloading, "J", "area of the loop, last cycle");
   add("peak_force", peak, "N", "greatest force of the last cycle");
-  add("greatest_compression", way[top], "m", "greatest way of the head below first touch");
-  add("peak_displacement", way[top], "m", "greatest way of the head below first touch");
-  add("compression_share", way[top] / model.height, "1", "greatest compression over the height of the stack");
+  add("greatest_compression", crest.value, "m", "greatest way of the head below first touch");
+  add("peak_displacement", crest.value, "m", "greatest way of the head below first touch");
+  add("compression_share", crest.value / model.height, "1", "greatest compression over the height of the stack");
   add("secant_stiffness", travel > 0 ? peak / travel : 0.0, "N/m", "peak force over the way of the last cycle");
   add("peak_pressure", pressure, "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+  add_losses(result);
   add_bottoming(model, thickness, result);
   set_ledger_facts(result, std::max(areas.loading, 1e-12));
   return result;

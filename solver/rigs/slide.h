@@ -18,6 +18,9 @@ struct StudiedSlide
   SlideOutcome outcome;
 };
 
+/// The account that counts.
+inline Result &accounted(StudiedSlide &study) { return study.result; }
+
 /// As run_slide.
 StudiedSlide study_slide(const Case &input, const SlideRig &rig, const Resolution &resolution,
                          const RunOptions &options);

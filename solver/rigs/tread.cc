@@ -198,7 +198,11 @@ private:
   void readings(const std::vector<double> &grip, double push, double brake, double cut,
                 const std::vector<std::vector<double>> &zones)
   {
-    const auto [low, high] = std::minmax_element(grip.begin(), grip.end());
+    // A movement loads the sole unevenly, and the most loaded zone may grip least: the ends hold the movements too.
+    std::vector<std::pair<double, double>> all{{push, back}, {brake, ahead}, {cut, outwards}}; // grip, heading
+    for (std::size_t i = 0; i < grip.size(); ++i)
+      all.emplace_back(grip[i], heading(static_cast<int>(i)));
+    const auto [low, high] = std::minmax_element(all.begin(), all.end());
     double mean = 0;
     for (const double each : grip)
       mean += each / static_cast<double>(grip.size());
@@ -206,9 +210,9 @@ private:
     add("grip_push_off", push, "1", "grip against sliding back, loaded as in a push-off");
     add("grip_braking", brake, "1", "grip against sliding ahead, loaded as in braking");
     add("grip_side_cut", cut, "1", "grip against sliding outwards, loaded as in a side cut");
-    add("lowest_grip", *low, "1", "least grip of all headings");
-    add("highest_grip", *high, "1", "greatest grip of all headings");
-    add("lowest_grip_heading", heading(static_cast<int>(low - grip.begin())), "rad",
+    add("lowest_grip", low->first, "1", "lowest grip at any heading evenly loaded, and in the three movements");
+    add("highest_grip", high->first, "1", "highest grip of the same");
+    add("lowest_grip_heading", low->second, "rad",
         "heading of the least grip, from straight ahead to the outer side");
     const auto force = zone_forces(tread_, Movement::push_off);
     add("pivot_moment",

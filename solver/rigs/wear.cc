@@ -18,7 +18,6 @@ namespace
 {
 constexpr double      jump_tolerance = 2e-3;     ///< of the lug's height, at step tolerance 1
 constexpr double      first_jump = 3e-3;         ///< of the lug's height
-constexpr double      pressure_window = 0.25e-3; ///< over which the pressure at the edge is taken [m]
 constexpr double      early_depth = 0.03;        ///< of the wished depth: until then a lug has begun to wear
 constexpr std::size_t kept_faces = 6;            ///< fresh and worn ones, for pictures
 
@@ -95,7 +94,7 @@ private:
       slide.grip = study.result.find("effective_grip")->value;
       slide.contact_share = study.result.find("contact_share")->value;
       slide.face = study.result.faces.front();
-      slide.edge_pressure = windowed_peak(outcome.surface, pressure_window);
+      slide.edge_pressure = windowed_peak(outcome.surface, edge_window);
       if (is_fresh)
         fresh_ = std::move(study.result);
     }

@@ -48,7 +48,8 @@ void effort_row(unsigned unknowns, unsigned steps, unsigned iterations)
   row("  unknowns, steps, iterations", fmt::format("{}, {}, {}", unknowns, steps, iterations), "");
 }
 
-/// The coarsest mesh and step of the yardstick that read B1 within 0.5 %.
+/// The yardstick on the coarsest mesh that reads B1 within 0.5 %, with the step at which its contact, a linear penalty
+/// without any remedy, still converges: at twice the step Newton's method goes round in circles.
 struct Yardstick
 {
   double seconds = 0, microseconds_a_point = 0; ///< processor time
@@ -56,7 +57,7 @@ struct Yardstick
   Yardstick()
   {
     YardstickBlow blow;
-    seconds = timed([&] { blow = yardstick_blow(8, 5, 0.5e-3); }).processor;
+    seconds = timed([&] { blow = yardstick_blow(8, 5, 0.1e-3); }).processor;
     microseconds_a_point = 1e6 * blow.assembly_seconds / blow.iterations / blow.points;
     row("yardstick: B1 by a plain program on deal.II, processor time [s]", fmt::format("{:.3f}", seconds), "");
     row("  its assembly a point, two branches [us]", fmt::format("{:.2f}", microseconds_a_point), "");
@@ -145,7 +146,7 @@ void program()
   program_row("heel-drop and forefoot-drop by the program, wall [s]", "heel-drop forefoot-drop", 3, "<= 1.5");
   program_row("press and slide of three bars at 1 % with errors, wall [s]", "herringbone-hardwood", 3, "<= 6");
   program_row("wear life of two million steps at 2 % with errors, wall [s]", "worn-lug", 1, "<= 60");
-  program_row("ten seconds under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
+  program_row("a hold under a sleeve, three rubbers, wall [s]", "abrasion-bench", 3, "");
   program_row("a sole of four zones at 24 headings with errors, wall [s]", "two-zone-tread", 1, "<= 30");
 }
 

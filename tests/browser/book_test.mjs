@@ -20,7 +20,10 @@ before(async () => {
     if (days === null) continue;
     const run = join(bench, "results", name, "1"), manifest = join(run, "manifest.json");
     mkdirSync(run, { recursive: true });
-    writeFileSync(manifest, "{}");
+    writeFileSync(manifest, JSON.stringify({
+      program: "solemech",
+      files: Object.fromEntries(["summary.txt", "report.html", "data/results.h5", "data/resolved.txt"].map((file) => [file, ""])),
+    }));
     const then = Date.now() / 1000 - days * 86400 - 60;
     utimesSync(manifest, then, then);
   }

@@ -164,7 +164,7 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
   return {
     label, title,
     rig: "Guided rod: 1.20 kg, flat 40 mm puck, falls 400 mm (4.71 J); the guide takes 3 % each way.",
-    changes: [], complete: true, stopReason: "", invented: true,
+    changes: [], complete: true, stopReason: "",
     readings: [
       reading("rebound", "rebound", heel ? 244 : 308, "mm", 0, 2, "rise of the weight above the level of first touch.", true),
       reading("return_height", "energy return by height", heel ? 61 : 77, "%", 0, 0.5, "rebound over drop height.", false),
@@ -217,7 +217,7 @@ const cautions = [
 export function single_run(options) {
   const heel = run("heel", options);
   return {
-    format: 1, kind: "run", title: options?.title ?? heel.title, label: heel.label, origin: "model",
+    format: 1, kind: "run", title: options?.title ?? heel.title, label: heel.label, origin: "model", invented: "invented demo stacks",
     sentence: "The heel throws the weight back to 244 mm, 61 % of its fall, and peaks at 1.34 kN.",
     headline: [
       { name: "rebound", value: "244 mm", note: "61 % of the drop height" },

@@ -71,4 +71,21 @@ if not 0.7 * float(rebound[2]) < band < 1.3 * float(rebound[2]) + 0.5:
 higher = json.loads(run("other.toml", "--json"))["cases"][0]["runs"][0]["readings"]
 if not (higher["peak_force"]["value"] > settled["peak_force"]["value"] and higher["peak_force"]["band"] > 0):
     problems.append("from higher up the settled stack has no greater force, or no band")
+# Without its readings the sheet is predicted, with a wider band than the settled one.
+bare = pathlib.Path(sheet).read_text(encoding="utf-8").split("[[reading]]")[0]
+(folder / "bare.toml").write_text(bare, encoding="utf-8")
+guessed = run("bare.toml", "-o", "bare")
+wide = re.search(r"\n  rebound +([0-9.]+) mm \+-([0-9.]+)", guessed)
+if "A prediction from what is assumed" not in guessed or not wide or not float(wide[2]) > 1.5 * float(rebound[2]):
+    problems.append(f"a sheet without readings is not predicted with a wide band:\n{guessed}")
+# A trial of the sheet changes the stack that it settles on.
+changed = subprocess.run([program, "trial", sheet, "--swap", "core = 15 mm", "--quiet", "--json"], capture_output=True, text=True, cwd=folder)
+if changed.returncode != 0:
+    problems.append(f"a trial of a sheet: {changed.stderr}")
+else:
+    now = json.loads(changed.stdout)["now"]["readings"]["rebound_height"]["value"]
+    if abs(now - settled["rebound_height"]["value"]) > 1e-3:
+        problems.append(f"a trial of the sheet starts from {1e3 * now:.1f} mm, its settled stack reads {1e3 * settled['rebound_height']['value']:.1f} mm")
+    if not (folder / "results/trial-bench-heel/1/manifest.json").exists():
+        problems.append("a trial of a sheet is not called after the sheet")
 sys.exit("\n".join(problems) or 0)

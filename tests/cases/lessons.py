@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
 """Every lesson through the real program: its answer, that it does not hang on the accuracy, what its texts claim in
-words, and what theory or published findings ask of its numbers.
+words, and what theory or findings of others ask of its numbers.
 
 usage: lessons.py PROGRAM CASES FOLDER LESSON...
 """

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Trends that theory, published findings or practice ask of the demo stacks, through the real program.
+"""Trends that theory, findings of others or practice ask of the demo stacks, through the real program.
 
 usage: trends.py PROGRAM FOLDER
 """

@@ -65,9 +65,11 @@ class Book(ProgramTest):
         (folder / "data").mkdir(parents=True)
         (folder / "data/case.toml").write_text(sheet_text)
         (folder / "data/readings.csv").write_text('name,value,unit,error,meaning\n"rebound_height",0.2518,"m",0.003,"x, y"\n')
-        (folder / "data/settled.json").write_text(json.dumps({"parameters": [
+        (folder / "settled.json").write_text(json.dumps({"parameters": [
             {"name": "core returns", "value": 0.64, "low": 0.61, "high": 0.67, "doubt_left": 0.4}]}))
-        (folder / "manifest.json").write_text("{}")
+        # As earlier versions wrote it: it does not say which sheet it is of.
+        (folder / "manifest.json").write_text(json.dumps({"program": "solemech", "files": {
+            name: "" for name in ["summary.txt", "report.html", "data/results.h5", "data/resolved.txt"]}}))
         then = time.time() - days * 86400 - 60
         os.utime(folder / "manifest.json", (then, then))
 
@@ -98,6 +100,62 @@ class Book(ProgramTest):
         self.assertIn('href="./results/heel/2/report.html"', page)
         self.assertIn("core returns 0.64 (0.61 to 0.67)", page)
 
+    def test_results_are_found_whatever_the_sheet_is_called_and_never_those_of_another(self):
+        names = ["my heel.toml", "myheel.toml", "my-heel.toml", "my-heel-changed.toml", "Heel ß [1].toml", "con.toml", "season/my heel.toml",
+                 "trial-my-heel.toml", "a" * 120 + ".toml"]
+        text = 'format = 1\ntitle = "number {}"\nrig = "guided-rod-1200"\nstack = "pair-07-heel"\n'
+        for number, name in enumerate(names):
+            (self.folder / name).parent.mkdir(exist_ok=True)
+            (self.folder / name).write_text(text.format(number))
+            code, _, messages = self.call("run", name, "--set", f"core.thickness={12 + number} mm")
+            self.assertEqual(code, 0, messages)
+            self.assertEqual(self.call("run", name)[0], 0)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        rows = self.rows()
+        self.assertEqual(sorted(rows), sorted(names))
+        folders = {name: row["result"] for name, row in rows.items()}
+        self.assertEqual(len({folder.rsplit("/", 1)[0] for folder in folders.values()}), len(names), folders)
+        for number, name in enumerate(names):
+            with self.subTest(name):
+                self.assertTrue(folders[name].endswith("/1"), folders[name])
+                self.assertEqual(rows[name]["made from this sheet"], "yes")
+                self.assertIn(f'"number {number}"', (self.folder / folders[name] / "data/case.toml").read_text())
+        # A prepared case of the same name is none of the sheet's.
+        (self.folder / "heel-drop.toml").write_text(text.format("own"))
+        self.assertEqual(self.call("run", "heel-drop")[0], 0)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(self.rows()["heel-drop.toml"]["result"], "")
+        # Earlier versions numbered changed runs with the others: those say what was changed.
+        (self.folder / "early.toml").write_text(text.format("early"))
+        self.result("early", 1, text.format("early") + "# changed: core.thickness = 19 mm\n")
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(self.rows()["early.toml"]["made from this sheet"], "with core.thickness = 19 mm")
+
+    def test_copies_in_results_are_no_sheets_wherever_they_lie(self):
+        (self.folder / "heel.toml").write_text('format = 1\nrig = "my-rod.toml"\nstack = "pair-07-heel"\n')
+        (self.folder / "my-rod.toml").write_text('format = 1\n[drop]\nmass = "1.2 kg"\nheight = "400 mm"\ndiameter = "40 mm"\n')
+        self.assertEqual(self.call("run", "heel.toml", "-o", "elsewhere")[0], 0)
+        self.assertEqual(self.call("run", "heel.toml")[0], 0)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(sorted(self.rows()), ["heel.toml"])
+
+    def test_a_result_made_in_the_folder_of_its_sheet(self):
+        (self.folder / "season").mkdir()
+        (self.folder / "season/heel.toml").write_text('format = 1\nrig = "guided-rod-1200"\nstack = "pair-07-heel"\n')
+        place = self.folder
+        self.folder = place / "season"
+        self.assertEqual(self.call("run", "heel.toml")[0], 0)
+        self.folder = place
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(self.rows()["season/heel.toml"]["result"], "season/results/heel/1")
+
+    def test_a_date_in_the_future_has_no_age(self):
+        text = self.sheet("heel.toml").read_text()
+        self.result("heel", 1, text, days=-5)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(self.rows()["heel.toml"]["days old"], "")
+        self.assertIn("dated in the future", (self.folder / "book.html").read_text())
+
     def test_points_of_an_own_yardstick_come_with_reasons(self):
         self.sheet("heel.toml")
         (self.folder / "yardstick.toml").write_text(YARDSTICK)
@@ -109,6 +167,30 @@ class Book(ProgramTest):
         page = (self.folder / "book.html").read_text()
         self.assertIn("springy: rebound 250 mm, mean of 2 measured, lies between 200 mm (0) and 300 mm (10): 5.0", page)
         self.assertIn("light: no reading of mass", page)
+
+    def test_readings_of_other_falls_are_never_averaged_and_a_bare_number_is_no_share(self):
+        falls = "".join(f'\n[[reading]]\nkind = "rebound"\n{height}values = {values}\n'
+                        for height, values in [("", '["321 mm", "312 mm", "318 mm"]'), ('height = "250 mm"\n', '["178 mm", "170 mm"]')])
+        sheet = SHEET.split("\n[[reading]]")[0].format(pair="pair 07") + falls + '\n[[reading]]\nkind = "deceleration"\nvalue = "94"\n'
+        (self.folder / "heel.toml").write_text(sheet)
+        (self.folder / "yardstick.toml").write_text(
+            "format = 1\n" + "".join(f'[[category]]\nname = "{name}"\nreading = "{reading}"\nanchors = [["{low}", 0], ["{high}", 10]]\n'
+                                     for name, reading, low, high in [("springy", "rebound", "200 mm", "400 mm"),
+                                                                      ("low", "rebound from 250 mm", "100 mm", "200 mm"),
+                                                                      ("hard", "deceleration", "60", "160")]))
+        self.assertEqual(self.call("book", ".")[0], 0)
+        row = self.rows()["heel.toml"]
+        self.assertEqual((row["measured rebound"], row["measured rebound from 250 mm"]), ("321 mm; 312 mm; 318 mm", "178 mm; 170 mm"))
+        # 317 of 200..400 mm: 5.85; 174 of 100..200 mm: 7.4; 94 of 60..160: 3.4.
+        self.assertEqual([row["points " + name] for name in ["springy", "low", "hard"]], ["5.85", "7.40", "3.40"])
+        page = (self.folder / "book.html").read_text()
+        self.assertIn("hard: deceleration 94, measured", page)
+        self.assertNotIn("9400", page)
+        # Only from elsewhere: that one, and it says so; from several: none is picked.
+        (self.folder / "heel.toml").write_text(sheet.replace('kind = "rebound"\nvalues', 'kind = "rebound"\nheight = "450 mm"\nvalues'))
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertIn("rebound was read under several conditions; name one of them: rebound from 450 mm, rebound from 250 mm",
+                      (self.folder / "book.html").read_text())
 
     def test_slips_of_a_yardstick_are_named_at_once_with_their_place(self):
         self.sheet("heel.toml")

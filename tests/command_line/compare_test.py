@@ -107,13 +107,13 @@ class Compare(ProgramTest):
         self.call("run", "own.toml", "--set", "foam.thickness=22 mm")
         (self.folder / "mine.toml").unlink()
         (self.folder / "own.toml").unlink()
-        code, output, messages = self.call("compare", "results/own/1", "results/own/2/")
+        code, output, messages = self.call("compare", "results/own/1", "results/own-changed/1/")
         self.assertEqual(code, 0, messages)
         self.assertRegex(output, r"foam, thickness +25 mm -> 22 mm")
-        self.assertIn("what differs, results/own/1 -> results/own/2\n", output)
+        self.assertIn("what differs, results/own/1 -> results/own-changed/1\n", output)
         # What was run is no longer what the texts say.
         (self.folder / "results/own/1/data/resolved.txt").write_text("another case\n")
-        self.assertIn("cannot be taken up again", self.refused("compare", "results/own/1", "results/own/2", code=4))
+        self.assertIn("cannot be taken up again", self.refused("compare", "results/own/1", "results/own-changed/1", code=4))
 
     def test_a_series_is_compared_with_its_first(self):
         code, output, messages = self.call("compare", "plug-edge", "--json", "--quiet")

@@ -48,7 +48,7 @@ class Help(ProgramTest):
         self.assertEqual(self.refused("run", "heel-drop", "--detials"), "solemech: `run` has no option "
                          "'--detials'. Did you mean '--details'? `solemech help run` lists the options.\n")
         self.assertEqual(self.refused("materials", "eva-sotf"), "solemech: there is no material 'eva-sotf'. "
-                         "Did you mean 'eva-soft'? `solemech materials` lists them.\n")
+                         "Did you mean \"eva-soft\"? `solemech materials` lists them.\n")
         self.assertEqual(self.refused("run"), "solemech: `run` needs the name of a case or a case file. "
                          "`solemech cases` lists the prebuilt ones.\n")
         self.assertEqual(self.refused("plan"), "solemech: `plan` needs a bench sheet, for example "

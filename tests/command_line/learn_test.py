@@ -53,11 +53,11 @@ class Asked(ProgramTest):
     def test_without_a_guess_it_asks_prints_and_answers(self):
         code, output, messages = self.call("learn", "dead-unit")
         self.assertEqual(code, 0, messages)
-        question, answer = output.split("\n\n", 1)
-        self.assertTrue(question.startswith("The unit of a forefoot has lost its air."))
+        question, answer = output.split("\n\nThe answer\n\n", 1)
+        self.assertTrue(question.startswith("Lesson: a dead unit still rebounds\n\nThe unit of a forefoot has lost its air."))
         self.assertEqual(re.findall(r"^  (\d)  ?\S", question, re.MULTILINE), ["1", "2", "3", "4"])
         self.assertTrue(answer.startswith("The numbers say "), answer)
-        for part in ["How it was decided", "Outside of this program: ", "where 100 %", "Caution: ",
+        for part in ["\n\nHow it was decided\n\n", "\n\nThe readings\n\n", "Outside of this program: ", "where 100 %", "Caution: ",
                      "Invented demo stacks"]:
             self.assertIn(part, answer)
         self.assertIn("results in results/learn-dead-unit/1", messages)

@@ -42,16 +42,16 @@ class Run(ProgramTest):
             self.assertEqual((code, messages), (0, "already computed, results in results/heel-drop/1 (open report.html)\n"), options)
             self.assertNotEqual(output, "")
         # Other inputs, or a touched file, are calculated.
-        self.assertIn("results in results/heel-drop/2 (open report.html)\n",
+        self.assertIn("results in results/heel-drop-changed/1 (open report.html)\n",
                       self.call("run", "heel-drop", "--set", "core.thickness=15 mm")[2])
         (self.folder / "results/heel-drop/1/summary.txt").write_text("61 %")
-        self.assertIn("results in results/heel-drop/3 (open report.html)\n", self.call("run", "heel-drop")[2])
+        self.assertIn("results in results/heel-drop/2 (open report.html)\n", self.call("run", "heel-drop")[2])
 
     def test_what_was_set_is_told_and_kept(self):
         setting = ("--set", 'core.thickness="18 mm"')
         output = self.call("run", "heel-drop", *setting)[1]
         self.assertIn("changed: core.thickness = 18 mm\n", output)
-        folder = self.folder / "results/heel-drop/1"
+        folder = self.folder / "results/heel-drop-changed/1"
         self.assertIn("changed: core.thickness = 18 mm\n", (folder / "summary.txt").read_text())
         self.assertIn("# changed: core.thickness = 18 mm\n", (folder / "data/case.toml").read_text())
         answer = json.loads(self.call("run", "heel-drop", *setting, "--json")[1])
@@ -108,6 +108,30 @@ class Run(ProgramTest):
     def test_errors_of_inputs_come_before_anything_is_made(self):
         self.assertIn('Did you mean "heel-drop"?', self.refused("run", "heel-dorp", "forefoot-drop"))
         self.assertEqual(list(self.folder.iterdir()), [])
+
+
+class OneBadCase(ProgramTest):
+    def test_finished_runs_of_a_batch_are_written(self):
+        for variable, reason in [("STAND_IN_REFUSES", "height = 7 is not allowed"), ("STAND_IN_TRIPS", "a fault of the program")]:
+            with self.subTest(variable):
+                code, output, messages = self.call("run", "heel-drop", "forefoot-drop", "press-loop", **{variable: "forefoot-drop"})
+                self.assertEqual(code, 3, messages)
+                self.assertIn(f"forefoot-drop stopped before its end: {reason}", messages)
+                self.assertIn("heel-drop", output)
+                self.assertIn("STOPPED EARLY", output)
+                for case in ["heel-drop", "press-loop"]:
+                    self.assertIn("already computed", self.call("run", case)[2])
+                self.assertNotIn("already computed", self.call("run", "forefoot-drop", **{variable: "forefoot-drop"})[2])
+
+    def test_a_single_refused_case_is_a_mistake_of_the_case(self):
+        self.assertIn("height = 7 is not allowed", self.refused("run", "heel-drop", STAND_IN_REFUSES="heel-drop"))
+
+    def test_a_comparison_keeps_what_finished(self):
+        code, output, messages = self.call("compare", "heel-drop", "forefoot-drop", STAND_IN_REFUSES="forefoot-drop")
+        self.assertEqual(code, 3, messages)
+        self.assertIn("forefoot-drop stopped before its end: height = 7", messages)
+        self.assertIn("heel-drop", output)
+        self.assertTrue(list(self.folder.glob("results/*/*/report.html")))
 
 
 class EarlyEnd(ProgramTest):

@@ -118,6 +118,56 @@ class Sheets(ProgramTest):
             self.assertIn("drop guide loss", output)
             self.assertIn("my-rod.toml: lines ", output)
 
+    def test_an_abrasive_sleeve_is_a_rig_file_too(self):
+        (self.folder / "sleeve.toml").write_text('format = 1\n[abrasion]\ntool = "sleeve"\nspeed = "9000 rpm"\n')
+        code, output, messages = self.call("check", "sleeve.toml")
+        self.assertEqual((code, messages), (0, ""))
+        self.assertIn("at 9000 rpm", output)
+
+    def test_several_sheets_are_checked_at_once(self):
+        self.written("heel.toml")
+        self.written("forefoot.toml", "--part", "forefoot")
+        code, output, messages = self.call("check", "heel.toml", "forefoot.toml", "heel-drop")
+        self.assertEqual((code, messages), (0, ""))
+        self.assertEqual(output.count(": no errors\n"), 3)
+        for part in ["heel", "forefoot"]:
+            text = (self.folder / f"{part}.toml").read_text()
+            (self.folder / f"{part}.toml").write_text(text.replace("thickness = ", "thikness = ", 1))
+        messages = self.refused("check", "heel.toml", "forefoot.toml")
+        self.assertIn("heel.toml:", messages)
+        self.assertIn("forefoot.toml:", messages)
+
+    def test_the_check_asks_back_what_no_bench_shows(self):
+        self.written("heel.toml")
+        text = (self.folder / "heel.toml").read_text().replace('thickness = "16.0 mm +- 0.5"', 'thickness = "14.6 cm +- 0.5"')
+        (self.folder / "heel.toml").write_text(text + """
+[[reading]]
+kind = "contact time"
+value = "10.1 s"
+[[reading]]
+kind = "rebound"
+values = ["321 mm", "31.2 mm", "318 mm"]
+[[reading]]
+kind = "deceleration"
+value = "94 g +- 5 g"
+""")
+        code, output, messages = self.call("check", "heel.toml")
+        self.assertEqual((code, messages), (0, ""))
+        said = " ".join(output.split())
+        for part in ["please check core thickness of 146 mm: usual are 1.0 mm to 80 mm. Is it 14.6 mm?",
+                     "please check contact time of 10100.0 ms: usual are 1.0 ms to 100.0 ms. Is it 10.1 ms?",
+                     "please check rebound: 31.2 mm stands far from the other hits, about 318 mm, and is in their mean. Is it 312 mm?",
+                     "deceleration 94.0 g +-5.0"]:
+            self.assertIn(part, said)
+
+    def test_the_same_band_in_the_check_as_in_the_answer(self):
+        self.written("heel.toml")
+        with open(self.folder / "heel.toml", "a", encoding="utf-8") as sheet:
+            sheet.write('\n[[reading]]\nkind = "rebound"\nvalues = ["242 mm", "246 mm", "250 mm"]\n')
+        said = " ".join(self.call("check", "heel.toml")[1].split())
+        self.assertIn("rebound 246 mm +-7", said)
+        self.assertIn("a height read by eye on a rule, +-6.0 mm; with the scatter of 3 hits +-7", said)
+
     def test_a_slip_in_a_rig_file_is_shown_in_its_place(self):
         self.written("--rig", "my rod.toml")
         path = self.folder / "my rod.toml"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
-// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all) or to
-// have a fault (STAND_IN_FAULT).
+// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all), to have a
+// fault (STAND_IN_FAULT) or to refuse or trip over the cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS).
 #include "tests/unit/results/synthetic.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/compare_run.h"
@@ -45,6 +45,14 @@ solver::Result made_up(const solver::Case &setup)
 solver::Result solve(const solver::Case &setup, const tools::SolveWish &, const tools::RunProgress &progress)
 {
   if (std::getenv("STAND_IN_FAULT") != nullptr)
+    throw std::logic_error("index 7 of 7");
+  const auto is_label = [&](const char *variable) {
+    const char *label = std::getenv(variable);
+    return label != nullptr && setup.label == label;
+  };
+  if (is_label("STAND_IN_REFUSES"))
+    throw std::invalid_argument("height = 7 is not allowed: give 8");
+  if (is_label("STAND_IN_TRIPS"))
     throw std::logic_error("index 7 of 7");
   auto        result = made_up(setup);
   const char *seconds = std::getenv("STAND_IN_SECONDS");

@@ -105,7 +105,7 @@ private:
                                                     "from = ",
                                                     "9223372036854775807"};
     const auto                            at = below(text.size() + 1);
-    switch (below(7))
+    switch (below(200) == 0 ? 7 : below(7))
     {
     case 0:
       if (at < text.size())
@@ -130,11 +130,19 @@ private:
     case 5:
       text.insert(at, text.substr(below(text.size() + 1), 1 + below(60)));
       break;
+    case 7: // a piece over and over: nesting, long keys, long lines
+    {
+      const auto &piece = pieces[below(pieces.size())];
+      const auto  before = text.substr(at < 3 ? 0 : at - 3, below(4));
+      std::string many;
+      for (std::size_t n = 1 + below(60000); n > 0; --n)
+        many += before + piece;
+      text.insert(at, many);
+      break;
+    }
     default:
       text.resize(at);
     }
-    if (text.size() > 20000)
-      text.resize(20000);
   }
 
   std::vector<std::string> seeds_;

@@ -16,7 +16,7 @@ using namespace solemech::tests;
 
 namespace
 {
-const std::string source = "bench problem B1: three independent codes, one on a general-purpose library";
+const std::string source = "bench problem B1: three programs written apart from this one, unpublished";
 
 // What the project promises for B1 on a fine mesh with fine steps.
 constexpr double promised = 0.003;

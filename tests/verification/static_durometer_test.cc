@@ -68,7 +68,7 @@ TEST_CASE("the truncated cone of Shore A at small strain reads what the exact so
   for (const auto &[modulus, exact] :
        {std::pair{1.5, 34.34}, std::pair{2.5, 46.52}, std::pair{4., 57.80}, std::pair{6., 66.90}})
     external_check(
-      {"truncated cone on a half-space, J.O. Ejike 1981 after Sneddon (from memory)",
+      {"truncated cone on a half-space, U. B. C. O. Ejike 1981 after Sneddon (from memory)",
        fmt::format("Shore A at {:.1f} MPa, contact at small strain", modulus), exact,
        value(read(block(rubber(modulus * MPa), deep, deep), shallow(materials::shore_a_gauge)), "hardness"),
        1 / exact});
@@ -134,7 +134,7 @@ TEST_CASE("from the exact cone to the bench: hard table and finite strain in poi
   CHECK(std::abs(finite - linear) < 1);
   CHECK(std::abs(bench - table) < 1);
   // 6 points: what the published relations themselves differ by at this modulus.
-  external_check({"truncated cone on a half-space, J.O. Ejike 1981 after Sneddon (from memory)",
+  external_check({"truncated cone on a half-space, U. B. C. O. Ejike 1981 after Sneddon (from memory)",
                   "Shore A at 4.0 MPa, real tip, 6 mm on a hard table", exact, bench, 6 / exact});
   CHECK(bench > 55.36); // flat punch of the tip's face (Mix & Giacomin 2011)
   CHECK(bench < 62.57); // Gent 1958

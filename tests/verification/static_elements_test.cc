@@ -223,7 +223,7 @@ TEST_CASE("elements carry the stresses of the foam formula", "[external]")
 {
   // One element has one homogeneous state: only the digits of the printed table, and Newton's 1e-8.
   constexpr double  printed = 1e-3;
-  const std::string source = "Ogden-Hill foam, closed form; 1050 kPa and exponent 4 published for EVA (2004)";
+  const std::string source = "Ogden-Hill foam, closed form; 1050 kPa, exponent 4 (EVA; Verdejo & Mills 2004)";
   struct Row
   {
     double strain, free_0, free_02, held_02, energy_0, energy_02;

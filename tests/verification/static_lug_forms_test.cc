@@ -133,7 +133,7 @@ TEST_CASE("a thin lug loses its stiffness between the loads of Engesser and Hari
     const double critical = load + stiffness * (load - at) / (last - stiffness);
     // 3 %: the two theories differ by 1 %, strain is up to 2.5 %.
     external_check(
-      {"column with shear at its size under load, E.H. Haringx 1948 (from memory), long bar, E 4 MPa",
+      {"column with shear at its size under load, J. A. Haringx 1948 (from memory), long bar, E 4 MPa",
        fmt::format("load without stiffness sideways, 2 x {:.0f} mm, for each mm of bar", height / mm),
        haringx / 1e3, critical / 1e3, 0.03, "N/mm"});
     CHECK(critical > 0.98 * engesser);

@@ -139,4 +139,10 @@ TEST_CASE("the grip of a sole is that of its bars, by the load on each zone", "[
   // The map slides on a coarser mesh than a single bar does, and both ask for 1 %.
   CHECK(reading(map, "grip_push_off") == Approx(expected).epsilon(0.01));
   CHECK(reading(map, "lowest_grip") < reading(map, "highest_grip"));
+  // One definition: no movement lies beyond the ends.
+  for (const char *name : {"effective_grip", "grip_push_off", "grip_braking", "grip_side_cut"})
+  {
+    CHECK(reading(map, name) >= reading(map, "lowest_grip"));
+    CHECK(reading(map, name) <= reading(map, "highest_grip"));
+  }
 }

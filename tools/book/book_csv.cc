@@ -22,11 +22,22 @@ std::string cell(std::string text)
     quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
   return quoted.find_first_of(",\"\n\r") == std::string::npos ? quoted : "\"" + quoted + "\"";
 }
+
+std::string result_cells(const Result &result, std::chrono::system_clock::time_point now)
+{
+  const auto days = days_old(result, now);
+  const auto made = result.same_sheet ? (result.changes.empty() ? "yes" : "with " + result.changes) : "no";
+  return fmt::format(",{},{},{}", cell(result.folder.string()), days ? std::to_string(*days) : "", cell(made));
+}
 } // namespace
 
-int days_old(const Result &result, std::chrono::system_clock::time_point now)
+std::optional<int> days_old(const Result &result, std::chrono::system_clock::time_point now)
 {
-  return int(std::floor(std::chrono::duration<double, std::ratio<86400>>(now - result.made).count()));
+  // A minute is the difference of two clocks, not a date.
+  const double days = std::chrono::duration<double, std::ratio<86400>>(now - result.made).count();
+  if (days < -1. / 1440)
+    return std::nullopt;
+  return std::max(0, int(std::floor(days)));
 }
 
 std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::system_clock::time_point now)
@@ -65,9 +76,7 @@ std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::
     text += fmt::format("{},{},{},{},{}", cell(sheet.file.string()), cell(sheet.pair), cell(sheet.part),
                         cell(sheet.title), cell(sheet.stack));
     const auto *result = sheet.result ? &*sheet.result : nullptr;
-    text += result ? fmt::format(",{},{},{}", cell(result->folder.string()), days_old(*result, now),
-                                 result->same_sheet ? "yes" : "no")
-                   : ",,,";
+    text += result ? result_cells(*result, now) : ",,,";
     text += "," + cell(sheet.problem);
     for (const auto &name : measured)
     {

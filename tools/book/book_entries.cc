@@ -1,14 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/book/book_entries.h"
 
+#include "materials/file_text.h"
 #include "materials/sheet.h"
+#include "materials/shown_text.h"
+#include "tools/results/run_folder.h"
 
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <cctype>
 #include <charconv>
-#include <fstream>
-#include <map>
 #include <sstream>
 
 namespace solemech::book
@@ -17,12 +19,11 @@ namespace fs = std::filesystem;
 
 namespace
 {
-std::string text_of(const fs::path &path)
+/// Text of a file of a run, "" when there is none or it is not to be read.
+std::string text_in(const fs::path &folder, const std::string &name)
 {
-  std::ifstream      file(path, std::ios::binary);
-  std::ostringstream text;
-  text << file.rdbuf();
-  return text.str();
+  constexpr std::size_t largest = 10'000'000; // bytes
+  return materials::file_text_below(folder, name, largest).text;
 }
 
 /// Fields of a CSV row with quoted text.
@@ -41,10 +42,10 @@ std::vector<std::string> fields_of(const std::string &row)
 }
 
 /// readings.csv: name, value, unit, error.
-std::vector<Computed> computed_in(const fs::path &file)
+std::vector<Computed> computed_in(const std::string &text)
 {
   std::vector<Computed> readings;
-  std::istringstream    lines(text_of(file));
+  std::istringstream    lines(text);
   std::string           row;
   std::getline(lines, row);
   while (std::getline(lines, row))
@@ -65,11 +66,11 @@ std::vector<Computed> computed_in(const fs::path &file)
   return readings;
 }
 
-/// settled.json beside it: {"parameters": [{name, value, low, high, doubt_left}, ...]}.
-std::vector<SettledNumber> settled_in(const fs::path &file)
+/// settled.json: {"parameters": [{name, value, low, high, doubt_left}, ...]}.
+std::vector<SettledNumber> settled_in(const std::string &text)
 {
   std::vector<SettledNumber> numbers;
-  const auto                 json = nlohmann::json::parse(text_of(file), nullptr, false);
+  const auto                 json = nlohmann::json::parse(text, nullptr, false);
   if (!json.is_object() || !json.contains("parameters") || !json["parameters"].is_array())
     return numbers;
   for (const auto &each : json["parameters"])
@@ -100,28 +101,89 @@ int run_number(const fs::path &folder)
   return end.ec == std::errc() && end.ptr == name.data() + name.size() ? number : 0;
 }
 
-std::optional<Result> newest_result(const fs::path &root, const Sheet &sheet, const std::string &sheet_text)
+/// A finished run of a sheet.
+struct FoundRun
 {
-  const fs::path runs = root / "results" / sheet.label;
-  int            newest = 0;
-  if (fs::is_symlink(root / "results") || fs::is_symlink(runs) || !fs::is_directory(runs))
+  fs::path                              folder;
+  std::chrono::system_clock::time_point made;
+};
+
+/// The one with the greatest number in a folder of runs. Those of another sheet do not count; one of an earlier
+/// version, which says nothing of its sheet, does.
+std::optional<FoundRun> newest_run(const fs::path &runs, const std::string &sheet)
+{
+  std::error_code         error;
+  std::optional<FoundRun> newest;
+  const std::string       shown = materials::shown_text(sheet); // a manifest holds no broken bytes
+  int                     number = 0;
+  if (fs::is_symlink(runs, error) || fs::is_symlink(runs.parent_path(), error))
+    return newest;
+  for (fs::directory_iterator entry(runs, error), end; !error && entry != end; entry.increment(error))
+  {
+    const auto origin = entry->is_symlink() ? std::nullopt : tools::run_origin(entry->path());
+    if (!origin || origin->sheet.value_or(shown) != shown || run_number(entry->path()) <= number)
+      continue;
+    number = run_number(entry->path());
+    newest = FoundRun{entry->path(), time_of(entry->path() / "manifest.json")};
+  }
+  return newest;
+}
+
+/// Folder of earlier versions: the file's name without what they could not bear.
+std::string earlier_folder_name(const std::string &label)
+{
+  std::string name;
+  for (const unsigned char c : label)
+    if (std::isalnum(c) || c == '-' || c == '_' || c == '.' || c == '+')
+      name += c == '+' ? '-' : static_cast<char>(c);
+  return name;
+}
+
+/// The newest finished run of a sheet, made in its own folder or in one above, up to that of the book.
+std::optional<FoundRun> newest_run_of(const fs::path &root, const fs::path &sheet)
+{
+  std::optional<FoundRun> newest;
+  for (fs::path above = sheet.parent_path();; above = above.parent_path())
+  {
+    const fs::path    results = root / above / tools::results_root;
+    const std::string name = (above.empty() ? sheet : sheet.lexically_relative(above)).generic_string();
+    for (const auto &label : {tools::sheet_folder_name(name), earlier_folder_name(sheet.stem().string())})
+      if (const auto run = newest_run(results / label, name); run && (!newest || run->made > newest->made))
+        newest = run;
+    if (above.empty())
+      return newest;
+  }
+}
+
+/// Says whether a run was made from the sheet as it is now, and what the command line changed beside.
+void compare_with(const std::string &sheet_text, const fs::path &folder, Result &result)
+{
+  constexpr std::string_view mark = "# changed: ";
+  const auto                 sheet = text_in(folder, "data/sheet.toml"); // of a bench sheet that was settled
+  const auto                 text = sheet.empty() ? text_in(folder, "data/case.toml") : sheet;
+  const auto                 made_from = text.substr(0, text.find(mark));
+  result.same_sheet = made_from == sheet_text || made_from == sheet_text + "\n";
+  std::istringstream lines(text.substr(made_from.size()));
+  for (std::string line; std::getline(lines, line);)
+    if (line.starts_with(mark))
+      result.changes += (result.changes.empty() ? "" : ", ") + line.substr(mark.size());
+}
+
+std::optional<Result> newest_result(const fs::path &root, const fs::path &sheet, const std::string &sheet_text)
+{
+  const auto run = newest_run_of(root, sheet);
+  if (!run)
     return std::nullopt;
-  for (const auto &entry : fs::directory_iterator(runs))
-    if (!entry.is_symlink() && entry.is_directory() && fs::exists(entry.path() / "manifest.json"))
-      newest = std::max(newest, run_number(entry.path()));
-  if (newest == 0)
-    return std::nullopt;
-  const fs::path folder = runs / std::to_string(newest);
-  Result         result;
-  result.folder = fs::path("results") / sheet.label / std::to_string(newest);
-  result.made = time_of(folder / "manifest.json");
-  result.readings = computed_in(folder / "data" / "readings.csv");
-  result.settled = settled_in(folder / "data" / "settled.json");
-  result.same_sheet = text_of(folder / "data" / "case.toml") == sheet_text;
+  Result result;
+  result.folder = fs::relative(run->folder, root);
+  result.made = run->made;
+  result.readings = computed_in(text_in(run->folder, "data/readings.csv"));
+  result.settled = settled_in(text_in(run->folder, "settled.json"));
+  compare_with(sheet_text, run->folder, result);
   return result;
 }
 
-/// *.toml files below the folder, without results, hidden folders and links.
+/// *.toml files below the folder, without results wherever they lie, hidden folders and links.
 std::vector<fs::path> toml_files(const fs::path &root)
 {
   std::vector<fs::path> files;
@@ -129,7 +191,8 @@ std::vector<fs::path> toml_files(const fs::path &root)
        entry != fs::recursive_directory_iterator(); ++entry)
   {
     const auto name = entry->path().filename().string();
-    if (entry->is_directory() && (name.starts_with('.') || name == "results" || entry->is_symlink()))
+    if (entry->is_directory() && (name.starts_with('.') || name == tools::results_root || entry->is_symlink() ||
+                                  fs::exists(entry->path() / "manifest.json")))
       entry.disable_recursion_pending();
     else if (entry->is_regular_file() && !entry->is_symlink() && !name.starts_with('.') &&
              entry->path().extension() == ".toml")
@@ -142,8 +205,7 @@ std::vector<fs::path> toml_files(const fs::path &root)
 
 Book read_book(const fs::path &folder)
 {
-  Book                       book;
-  std::map<std::string, int> labels;
+  Book book;
   for (const auto &file : toml_files(folder))
   {
     materials::Problems problems;
@@ -158,20 +220,14 @@ Book read_book(const fs::path &folder)
     {
       sheet = Sheet{};
       sheet->file = relative;
-      sheet->label = relative.stem().string();
     }
     if (!sheet)
       continue;
     if (!problems.empty())
       sheet->problem = materials::problem_text(problems.list().front());
-    sheet->result = newest_result(folder, *sheet, text);
-    ++labels[sheet->label];
+    sheet->result = newest_result(folder, relative, text);
     book.sheets.push_back(std::move(*sheet));
   }
-  for (const auto &[label, n] : labels)
-    if (n > 1)
-      book.remarks.push_back(std::to_string(n) + " sheets are called " + label +
-                             ": their results share a folder. Give them different names.");
   return book;
 }
 } // namespace solemech::book

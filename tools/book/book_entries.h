@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a folder of bench sheets holds: the sheets with their readings, and the newest result of each.
 //
-// Sheets are *.toml files in the folder and below it, results those under results/<label>/<number> of the
-// folder. Hidden folders are not entered and links not followed, so that nothing outside is touched.
+// Sheets are *.toml files in the folder and below it, results those under results/<name>/<number> of the
+// folder or of one between it and the sheet. Hidden folders and results are not entered for sheets and links
+// not followed, so that nothing outside is touched.
 #pragma once
 
 #include <toml++/toml.h>
@@ -18,9 +19,10 @@ namespace solemech::book
 /// One [[reading]] of a sheet, as written; `numbers` when they could be taken in SI.
 struct Measured
 {
-  std::string              name; ///< kind, with the layer it belongs to: "hardness of core"
+  std::string              name; ///< kind, with the layer and conditions it belongs to: "hardness of core", "rebound from 250 mm"
   std::vector<std::string> values;
-  std::string              text() const; ///< for people
+  bool                     is_elsewhere = false; ///< not as the sheet's bench stands: another fall, weight or time
+  std::string              text() const;         ///< for people
 };
 
 /// One reading of a finished run, or of the settled model.
@@ -46,12 +48,12 @@ struct Result
   std::vector<Computed>                 readings;
   std::vector<SettledNumber>            settled;
   bool                                  same_sheet = false; ///< made from the sheet as it is now
+  std::string                           changes; ///< of the command line: "core.thickness = 18 mm"
 };
 
 struct Sheet
 {
   std::filesystem::path file;  ///< relative to the book's folder
-  std::string           label; ///< of its results: the file's name without its end
   std::string           title, pair, part;
   std::string           stack; ///< "core eva-soft 16.0 mm, ...", or the name of a stack file
   std::vector<Measured> readings;
@@ -61,8 +63,7 @@ struct Sheet
 
 struct Book
 {
-  std::vector<Sheet>       sheets; ///< by file name
-  std::vector<std::string> remarks;
+  std::vector<Sheet> sheets; ///< by file name
 };
 
 /// The table of a sheet as an entry; `nothing` when it is none (rigs, courts, yardsticks, parts of stacks).

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "materials/quantity.h"
 #include "tools/book/book_pages.h"
 #include "tools/report/hash_source.h"
 #include "tools/report/plain_text.h"
+#include "tools/report/reading_display.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -66,22 +66,10 @@ filter.addEventListener("input", () => {
 document.querySelector("main").dataset.ready = String(Math.round(performance.now()));
 )";
 
-/// A computed value in the units of people; a share as per cent.
+/// A computed value in the units of people.
 std::string people(const Computed &reading)
 {
-  using D = materials::Dimension;
-  const auto text = [&](D d, double value, const char *unit) {
-    return materials::quantity_text(std::stod(fmt::format("{:.3g}", value)), d, unit);
-  };
-  if (reading.unit == "m")
-    return text(D::length, reading.value, "mm");
-  if (reading.unit == "N")
-    return text(D::force, reading.value, "N");
-  if (reading.unit == "s")
-    return text(D::time, reading.value, "ms");
-  if (reading.unit == "1")
-    return fmt::format("{:.3g} %", 100 * reading.value);
-  return fmt::format("{:.3g} {}", reading.value, reading.unit);
+  return tools::report::display_text({reading.name, reading.value, reading.unit, "", -1});
 }
 
 /// A relative address; names of files are no addresses as they stand.
@@ -150,14 +138,16 @@ std::string row(const Sheet &sheet, const Yardstick *yardstick, std::chrono::sys
   if (sheet.result)
   {
     const auto &result = *sheet.result;
-    const int   days = days_old(result, now);
+    const auto  days = days_old(result, now);
     text += cell(list(model_lines(result))) + cell(list(settled_lines(result)));
     text += cell("<a href=\"" + link(result.folder / "report.html") + "\">" +
-                   (days < 1    ? "today"
-                    : days == 1 ? "1 day"
-                                : fmt::format("{} days", days)) +
-                   "</a>" + (result.same_sheet ? "" : "<br>the sheet was changed since"),
-                 std::to_string(days));
+                   (!days        ? "dated in the future"
+                    : *days < 1  ? "today"
+                    : *days == 1 ? "1 day"
+                                 : fmt::format("{} days", *days)) +
+                   "</a>" + (result.same_sheet ? "" : "<br>the sheet was changed since") +
+                   (result.changes.empty() ? "" : "<br>with " + html(result.changes)),
+                 days ? std::to_string(*days) : "");
   }
   else
     text += cell("") + cell("") + cell("<span class=\"faint\">not run</span>", "");
@@ -195,7 +185,7 @@ std::string book_html(const Book &book, const Yardstick *yardstick, const std::s
     text += " Points: by your own yardstick" +
             (yardstick->title.empty() ? "" : ", " + html(yardstick->title)) +
             "; they weigh readings and say nothing of feet or safety.";
-  text += "</p>\n" + list(book.remarks);
+  text += "</p>\n";
   text += fmt::format(
     "<p class=\"filter\"><label>Show only rows with <input type=\"search\"></label> "
     "<output aria-live=\"polite\">{0} of {0} sheets</output></p>\n"

@@ -21,6 +21,6 @@ std::string book_html(const Book &book, const Yardstick *yardstick, const std::s
 /// would take for a formula gets an apostrophe in front.
 std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::system_clock::time_point now);
 
-/// Whole days since the result was made.
-int days_old(const Result &result, std::chrono::system_clock::time_point now);
+/// Whole days since the result was made; nothing when its date lies in the future.
+std::optional<int> days_old(const Result &result, std::chrono::system_clock::time_point now);
 } // namespace solemech::book

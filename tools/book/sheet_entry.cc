@@ -5,6 +5,8 @@
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <utility>
+
 namespace solemech::book
 {
 namespace
@@ -25,7 +27,12 @@ std::string text_of(const toml::table &table, const char *key)
   return text_of(table.get(key));
 }
 
-Measured measured(const toml::table &table)
+/// Entries of a reading under which it is another number, and the word before them.
+constexpr std::pair<const char *, const char *> conditions[] = {
+  {"height", "from"}, {"mass", "under"}, {"seconds", "after"}, {"hours", "after"}};
+
+/// @param drop  the sheet's own bench, empty when it names one
+Measured measured(const toml::table &table, const toml::table &drop)
 {
   Measured reading;
   reading.name = text_of(table, "kind");
@@ -34,6 +41,13 @@ Measured measured(const toml::table &table)
     {
       reading.name += " of " + place;
       break;
+    }
+  // Readings of other falls, weights or times are other numbers: they are never averaged.
+  for (const auto &[key, word] : conditions)
+    if (const auto value = text_of(table, key); !value.empty() && value != text_of(drop, key))
+    {
+      reading.name += fmt::format(" {} {}", word, value);
+      reading.is_elsewhere = true;
     }
   for (const char *key : {"values", "value", "depth", "left", "file"})
     if (const auto *node = table.get(key))
@@ -74,7 +88,6 @@ std::optional<Sheet> sheet_entry(const toml::table &table, const std::filesystem
     return std::nullopt;
   Sheet sheet;
   sheet.file = file;
-  sheet.label = file.stem().string();
   sheet.title = text_of(table, "title");
   if (const auto *pair = table["pair"].as_table())
   {
@@ -87,10 +100,12 @@ std::optional<Sheet> sheet_entry(const toml::table &table, const std::filesystem
     sheet.part = text_of(table, "part");
   }
   sheet.stack = stack_of(table);
+  const toml::table nothing;
+  const auto       *drop = table["drop"].as_table();
   if (const auto *list = table["reading"].as_array())
     for (const auto &each : *list)
       if (const auto *reading = each.as_table())
-        sheet.readings.push_back(measured(*reading));
+        sheet.readings.push_back(measured(*reading, drop ? *drop : nothing));
   return sheet;
 }
 } // namespace solemech::book

@@ -5,6 +5,7 @@
 #include "materials/sheet.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -46,7 +47,8 @@ std::optional<Written> written(std::string text)
       catch (const materials::InvalidQuantity &)
       {
       }
-  for (const auto dimension : {Dimension::share, Dimension::number})
+  // A bare number is a number: 94 g of deceleration is no 9400 %.
+  for (const auto dimension : {Dimension::number, Dimension::share})
     try
     {
       return Written{materials::parse_quantity(text, dimension), dimension, {}};
@@ -181,20 +183,48 @@ bool fits(const Category &category, const std::string &unit)
                         : d == D::share || d == D::number;
 }
 
+/// A share may also be written as a bare number, up to 1.
+bool is_measured_in(const Category &category, const Written &value)
+{
+  if (category.dimension == Dimension::share && value.dimension == Dimension::number)
+    return std::abs(value.value) <= 1;
+  return value.dimension == category.dimension && value.scale == category.scale;
+}
+
+/// Names of the readings that a category may mean: its own, else those of its kind under other conditions.
+std::vector<std::string> meant(const Category &category, const Sheet &sheet)
+{
+  std::vector<std::string> others;
+  for (const auto &reading : sheet.readings)
+    if (reading.name == category.reading)
+      return {category.reading};
+    else if (reading.is_elsewhere && reading.name.starts_with(category.reading + " ") &&
+             std::find(others.begin(), others.end(), reading.name) == others.end())
+      others.push_back(reading.name);
+  return others;
+}
+
 Points judge_one(const Category &category, const Sheet &sheet)
 {
   Points answer{category.name, false, 0, {}};
   double sum = 0;
   int    n = 0;
   bool   other_kind = false;
+  const auto names = meant(category, sheet);
+  if (names.size() > 1)
+  {
+    answer.reason = fmt::format("{} was read under several conditions; name one of them: {}", category.reading,
+                                fmt::join(names, ", "));
+    return answer;
+  }
   for (const auto &reading : sheet.readings)
   {
-    if (reading.name != category.reading)
+    if (names.empty() || reading.name != names.front())
       continue;
     for (const auto &text : reading.values)
     {
       const auto value = written(text);
-      if (value && value->dimension == category.dimension && value->scale == category.scale)
+      if (value && is_measured_in(category, *value))
       {
         sum += value->value;
         ++n;
@@ -204,6 +234,8 @@ Points judge_one(const Category &category, const Sheet &sheet)
     }
   }
   std::string from = n > 1 ? fmt::format("mean of {} measured", n) : "measured";
+  if (n > 0 && names.front() != category.reading)
+    from += names.front().substr(category.reading.size());
   if (n == 0 && sheet.result)
     for (const auto &reading : sheet.result->readings)
     {

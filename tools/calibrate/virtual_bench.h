@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The two bench tests that the library's foams are read on: the press pulse that fixes their loss, and the
 // ball that is read afterwards. Both are plain cases of the solver.
-// Pulse: 2000 N in 185 ms, force and time of the published class returns of midsoles (Hoogkamer et al. 2018,
+// Pulse: 2000 N in 185 ms, force and time of the class returns of midsoles (Hoogkamer et al. 2018,
 // Sports Med 48:1009-1019; force and time from memory). Pad and head are ours. Ball: ISO 8307.
 #pragma once
 

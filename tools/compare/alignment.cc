@@ -52,6 +52,19 @@ double likeness(const Layer &a, bool a_is_main, const Layer &b, bool b_is_main)
 }
 } // namespace
 
+bool is_one_piece(Role role)
+{
+  return role == Role::board || role == Role::plate || role == Role::insert;
+}
+
+double cushion_height(const std::vector<Layer> &layers)
+{
+  double height = 0;
+  for (const Layer &layer : layers)
+    height += is_one_piece(role_of(layer)) ? 0 : layer.thickness;
+  return height;
+}
+
 Role role_of(const Layer &layer)
 {
   if (layer.unit)

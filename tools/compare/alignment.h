@@ -17,6 +17,12 @@ enum class Role { board, insert, foam, unit, plate, rubber };
 
 Role role_of(const solver::Layer &layer);
 
+/// Boards, plates and inserts: they stand beside the cushion, and no foam is cut to make room for them.
+bool is_one_piece(Role role);
+
+/// Height of the layers that are no boards, plates or inserts [m].
+double cushion_height(const std::vector<solver::Layer> &layers);
+
 /// Number of a layer in each stack; one of the two may be missing.
 struct LayerPair
 {

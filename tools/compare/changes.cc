@@ -34,11 +34,6 @@ bool same_thickness(const Layer &a, const Layer &b)
   return std::abs(a.thickness - b.thickness) < same_length;
 }
 
-bool is_one_piece(Role role)
-{
-  return role == Role::board || role == Role::plate || role == Role::insert;
-}
-
 const char *thicker_or_thinner(double from, double to)
 {
   return to > from ? "thicker" : "thinner";
@@ -134,8 +129,9 @@ private:
     Slot        &slot = plan_.slots[i];
     if (!a || !b)
     {
-      note_thickness(b ? b->thickness : -a->thickness);
       const Layer &layer = a ? *a : *b;
+      if (!is_one_piece(role_of(layer)))
+        note_thickness(b ? b->thickness : -a->thickness);
       slot.whole = add({ChangeKind::layer,
                         added_name(a, b),
                         {{layer.name, a ? layer_words(*a) : "-", b ? layer_words(*b) : "-"}},
@@ -162,7 +158,6 @@ private:
 
   void one_piece(std::size_t i, const Layer &a, const Layer &b)
   {
-    note_thickness(b.thickness - a.thickness);
     std::string name = "other " + b.name;
     if (same_material(a.material, b.material) && !same_thickness(a, b))
       name = fmt::format("{} {}", thicker_or_thinner(a.thickness, b.thickness), b.name);
@@ -260,10 +255,10 @@ private:
       ++n_thickness_changes_;
   }
 
-  /// Height of the stack and radius of the plug.
+  /// Height of the cushion and radius of the plug.
   void size()
   {
-    const double from = stack_height(plan_.a.layers), to = stack_height(plan_.b.layers);
+    const double from = cushion_height(plan_.a.layers), to = cushion_height(plan_.b.layers);
     const double radius_from = plan_.a.plug.radius, radius_to = plan_.b.plug.radius;
     plan_.height_is_kept = n_thickness_changes_ > 1;
     const bool height = plan_.height_is_kept && std::abs(to - from) > same_length;
@@ -275,7 +270,10 @@ private:
     if (height)
     {
       change.name = fmt::format("{} stack", thicker_or_thinner(from, to));
-      change.details.push_back({"height of the stack", short_length(from), short_length(to)});
+      const bool has_more = std::abs(from - stack_height(plan_.a.layers)) > same_length ||
+                            std::abs(to - stack_height(plan_.b.layers)) > same_length;
+      change.details.push_back({has_more ? "height without board, plate and insert" : "height of the stack",
+                                short_length(from), short_length(to)});
     }
     if (radius)
     {

@@ -210,18 +210,17 @@ void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &option
 std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options)
 {
   Text                              text(options);
-  bool                              demo = false, materials = false;
+  LabelledCases                     labelled;
   std::vector<const solver::Case *> setups;
   for (const ComparedPair &pair : pairs)
   {
     if (&pair != &pairs.front())
       text.line("\n" + std::string(std::min<std::size_t>(text.width(), 72), '-'));
     one_pair(text, pair, options);
-    for (const auto *setup : {&pair.explanation.plan.a, &pair.explanation.plan.b})
+    for (const auto &[label, setup] : {std::pair{pair.a, &pair.explanation.plan.a}, std::pair{pair.b, &pair.explanation.plan.b}})
     {
       setups.push_back(setup);
-      demo = demo || is_invented_scenario(*setup);
-      materials = materials || uses_invented_material(*setup);
+      labelled.emplace_back(label, setup);
     }
   }
   const bool has_doubts = std::any_of(pairs.begin(), pairs.end(), [](const ComparedPair &pair) {
@@ -237,11 +236,8 @@ std::string comparison_text(const std::vector<ComparedPair> &pairs, const Summar
     "  ");
   for (const std::string &caution : cautions(setups))
     text.paragraph("Caution: " + caution, "  ");
-  if (demo)
-    text.paragraph("Invented demo stacks: the numbers describe no product.", "  ");
-  else if (materials)
-    text.paragraph("Library materials are partly invented for the demonstration: see solemech materials.",
-                   "  ");
+  for (const std::string &sentence : invented_sentences(labelled))
+    text.paragraph(sentence, "  ");
   return text.take();
 }
 } // namespace solemech::tools

@@ -4,6 +4,7 @@
 #include "tools/compare/bands.h"
 #include "tools/compare/doubt_bands.h"
 #include "tools/compare/mixture_runs.h"
+#include "tools/compare/one_rod.h"
 #include "tools/compare/reading_words.h"
 #include "tools/compare/rig_changes.h"
 
@@ -132,6 +133,11 @@ static double least_notable(const std::string &reading, double from, double to)
   return 0.25 * real_difference(reading, from, to);
 }
 
+bool is_small_share(const ReadingSplit &split, std::size_t change)
+{
+  return std::abs(split.shares[change].value) < real_difference(split.name, split.from, split.to);
+}
+
 const Together *entangled(const ReadingSplit &split, std::size_t change)
 {
   for (const Together &pair : split.interactions)
@@ -150,9 +156,12 @@ std::string main_reading(const solver::Result &a, const solver::Result &b)
   return "";
 }
 
-Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted_b,
+Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
                       const ExplainTools &all_tools)
 {
+  Explanation answer;
+  auto        doubted_a = given_a, doubted_b = given_b;
+  answer.one_rod = share_rod(doubted_a, doubted_b);
   auto a = doubted_a, b = doubted_b;
   a.doubts.clear();
   b.doubts.clear();
@@ -163,7 +172,6 @@ Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted
     tools.progress = [&](double fraction, const std::string &what) {
       all_tools.progress(middle * fraction, what);
     };
-  Explanation answer;
   answer.has_doubts = n_moved > 0;
   answer.plan = planned_changes(a, b);
   const std::size_t n_changes = answer.plan.changes.size();
@@ -181,6 +189,12 @@ Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted
   const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
   const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
   auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
+  if (*tools.interrupted || !ends[end_a].complete || !ends[end_b].complete)
+  {
+    answer.a = std::move(ends[end_a]);
+    answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
+    return answer;
+  }
   auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
                            forgiving(tools.solve), is_needed);
   auto         fine =
@@ -192,7 +206,7 @@ Explanation explained(const solver::Case &doubted_a, const solver::Case &doubted
   fine[end_b] = ends[end_b];
   answer.a = std::move(ends[end_a]);
   answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
-  if (*tools.interrupted || !answer.a.complete || !answer.b.complete)
+  if (*tools.interrupted)
     return answer;
 
   if (!comparable)

@@ -40,6 +40,9 @@ struct ReadingSplit
     interactions; ///< above a fifth of one of the two shares and beyond their band; greatest first
 };
 
+/// True when a share is less than a difference that is read as real.
+bool is_small_share(const ReadingSplit &split, std::size_t change);
+
 /// The greatest interaction of a change that is more than a fifth of its share: no single cause is claimed
 /// then.
 const Together *entangled(const ReadingSplit &split, std::size_t change);
@@ -61,6 +64,7 @@ struct Explanation
   std::string                    no_shares; ///< why there are none; empty: there are
   bool                           has_doubts = false; ///< A or B has; the bands then hold them, unless:
   std::string                    no_doubt_bands;     ///< why they do not
+  std::string                    one_rod; ///< numbers of the rod that both were read on, made one; empty: none
 };
 
 struct ExplainTools

@@ -32,23 +32,6 @@ Sets needed_sets(const ChangePlan &plan)
   return needed;
 }
 
-Solve forgiving(const Solve &solve)
-{
-  return [solve](const solver::Case &setup, const SolveWish &wish, const RunProgress &progress) {
-    try
-    {
-      return solve(setup, wish, progress);
-    }
-    catch (const std::invalid_argument &refusal)
-    {
-      solver::Result result;
-      result.complete = false;
-      result.stop_reason = refusal.what();
-      return result;
-    }
-  };
-}
-
 std::vector<solver::Result> MixtureRunner::run(const SolveWish &wish, double from, double to,
                                                const Solve                          &solve,
                                                const std::function<bool(ChangeSet)> &is_wanted) const

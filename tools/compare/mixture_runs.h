@@ -4,6 +4,7 @@
 
 #include "tools/compare/explain.h"
 #include "tools/compare/mixtures.h"
+#include "tools/explore/forgiving.h"
 
 #include <functional>
 #include <string>
@@ -23,9 +24,6 @@ struct Sets
 
 /// All sets when the changes are few, else those of sampled orders.
 Sets needed_sets(const ChangePlan &plan);
-
-/// A mixture that the solver refuses is no fault: it comes back incomplete, with the reason.
-Solve forgiving(const Solve &solve);
 
 /// Runs mixtures and counts the runs.
 class MixtureRunner

@@ -48,7 +48,7 @@ public:
     }
     if (plan_.height_is_kept)
       mixture.impossible =
-        scale_foam(setup.layers, stack_height((is_made(plan_.size) ? plan_.b : plan_.a).layers));
+        scale_foam(setup.layers, cushion_height((is_made(plan_.size) ? plan_.b : plan_.a).layers));
     if (mixture.impossible.empty())
       mixture.impossible = misfit(setup);
     return mixture;
@@ -101,17 +101,17 @@ private:
         }
   }
 
-  /// Scales the foam layers to a total height; answers why that cannot be done.
+  /// Scales the foam layers to a height of the cushion; answers why that cannot be done.
   static std::string scale_foam(std::vector<Layer> &layers, double height)
   {
     double foam = 0;
     for (const Layer &layer : layers)
       foam += role_of(layer) == Role::foam ? layer.thickness : 0;
-    const double rest = stack_height(layers) - foam;
+    const double rest = cushion_height(layers) - foam;
     if (std::abs(foam + rest - height) < 1e-9) // [m]
       return "";
     if (foam <= 0)
-      return fmt::format("no foam is left to bring the stack to {}", short_length(height));
+      return fmt::format("no foam is left to bring the cushion to {}", short_length(height));
     const double factor = (height - rest) / foam;
     for (Layer &layer : layers)
       if (role_of(layer) == Role::foam)
@@ -169,7 +169,9 @@ std::string closing_rule(const ChangePlan &plan)
   if (!plan.height_is_kept)
     return "";
   return fmt::format(
-    "Mixtures of the two stacks keep the height of {}{} by scaling their foam layers alike.", plan.a.label,
+    "Mixtures of the two stacks keep the height of {}{} by scaling their foam layers alike; a board, plate or insert "
+    "brings its own height.",
+    plan.a.label,
     plan.size != Slot::none ? fmt::format(" ({}, once the size is changed)", plan.b.label) : "");
 }
 } // namespace solemech::tools

@@ -3,6 +3,7 @@
 
 #include "tools/compare/ledger_difference.h"
 #include "tools/compare/reading_words.h"
+#include "tools/results/knee.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
@@ -129,11 +130,7 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
   }
   for (const auto &[result, label] : {std::pair{&explanation.a, &pair.a}, std::pair{&explanation.b, &pair.b}})
     if (const auto *margin = result->find("bottoming_margin"); margin && margin->value < 0.15)
-      sentences.push_back(
-        margin->value <= 0
-          ? fmt::format("{} bottoms: a little more weight or height and it hits much harder.", *label)
-          : fmt::format("{} has {:.0f} % of its travel left: a somewhat harder drop bottoms it.", *label,
-                        100 * margin->value));
+      sentences.push_back(*label + " " + bottoming_consequence(*result, margin->value));
   return sentences;
 }
 
@@ -160,6 +157,8 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
   const std::size_t first = order[0];
   if (!split.shares[first].is_told())
     return fmt::format("{} in all, but no single share can be told from the error of the numbers.", total);
+  if (is_small_share(split, first))
+    return fmt::format("{} in all, of changes that are each too small to be read as real.", total);
   if (const Together *pair = entangled(split, first))
   {
     const std::size_t other = pair->first == first ? pair->second : pair->first;
@@ -174,27 +173,37 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
                 quoted(changes[first]));
   // A second one is named when it is at least a quarter of the first.
   if (const std::size_t second = order[1];
-      split.shares[second].is_told() && !entangled(split, second) &&
+      split.shares[second].is_told() && !entangled(split, second) && !is_small_share(split, second) &&
       std::abs(split.shares[second].value) > 0.25 * std::abs(split.shares[first].value))
     text += fmt::format(", {} with {}", signed_number(split.name, split.shares[second].value),
                         quoted(changes[second]));
   return text + ".";
 }
 
+namespace
+{
+/// True when no reading that is split shows the change by as much as can be read as real.
+bool hardly_reads(const Explanation &explanation, std::size_t number)
+{
+  return std::all_of(explanation.splits.begin(), explanation.splits.end(), [&](const ReadingSplit &split) {
+    return split.shares.empty() || real_difference(split.name, split.from, split.to) == 0 || is_small_share(split, number);
+  });
+}
+} // namespace
+
 std::string change_remark(const Explanation &explanation, std::size_t number)
 {
-  const StackChange  &change = explanation.plan.changes[number];
-  const ReadingSplit *split = main_split(explanation);
-  const bool          is_drop = std::holds_alternative<solver::DropRig>(explanation.plan.a.rig);
-  const auto          touches_plate = [&](std::size_t slot) {
+  const StackChange &change = explanation.plan.changes[number];
+  const bool         is_drop = std::holds_alternative<solver::DropRig>(explanation.plan.a.rig);
+  const auto         touches_plate = [&](std::size_t slot) {
     const auto &[a, b] = explanation.plan.slots[slot].layers;
     return (a && role_of(explanation.plan.a.layers[*a]) == Role::plate) ||
            (b && role_of(explanation.plan.b.layers[*b]) == Role::plate);
   };
   if (is_drop && std::any_of(change.slots.begin(), change.slots.end(), touches_plate))
-    return split && !split->shares.empty() && std::abs(split->shares[number].value) < 0.02
-             ? "a plate hardly shows under a drop weight; its work is in bending"
-             : "not the whole effect of a plate: its work is in bending";
+    return hardly_reads(explanation, number)
+             ? "this drop hardly reads it, as it does not read bending, where a plate works"
+             : "not the whole effect of a plate: this drop does not read bending";
   if (change.kind != ChangeKind::layer && change.kind != ChangeKind::material &&
       change.kind != ChangeKind::air)
     return "";

@@ -13,7 +13,7 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr const char *cannot_tell = "cannot tell";
+constexpr const char *cannot_tell = "cannot tell", *too_small = "too small to be read as real";
 
 /// Readings that both runs have, in the order in which people read them.
 constexpr const char *compared[] = {
@@ -30,7 +30,7 @@ std::string verdict_on(const std::string &reading, double from, double to, doubl
   if (std::abs(to - from) <= band)
     return cannot_tell;
   if (is_within_doubt(reading, from, to))
-    return "too small to be read as real";
+    return too_small;
   return std::string(to > from ? words.more : words.less);
 }
 
@@ -55,6 +55,8 @@ std::string share_verdict(const Explanation &explanation, const ReadingSplit &sp
   if (const Together *pair = entangled(split, change))
     return "together with " +
            explanation.plan.changes[pair->first == change ? pair->second : pair->first].name;
+  if (is_small_share(split, change))
+    return too_small;
   const ReadingWords &words = reading_words(split.name);
   return std::string(share.value > 0 ? words.more : words.less);
 }
@@ -130,6 +132,8 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
     view.rule += fmt::format("{}With {} changes {} orders are sampled; the bands hold their scatter.",
                              view.rule.empty() ? "" : " ", explanation.plan.changes.size(),
                              explanation.n_sampled_orders);
+  if (!explanation.one_rod.empty())
+    view.rule += fmt::format("{}Both were read on one rod: {}.", view.rule.empty() ? "" : " ", explanation.one_rod);
   if (explanation.has_doubts)
     view.rule +=
       fmt::format("{}{}", view.rule.empty() ? "" : " ",

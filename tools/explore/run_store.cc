@@ -2,16 +2,15 @@
 #include "tools/explore/run_store.h"
 
 #include "solver/result_file.h"
+#include "solver/write_file.h"
 #include "tools/input/case_text.h"
 #include "tools/results/checksum.h"
 
 #include <fmt/format.h>
-#include <unistd.h>
 
 #include <algorithm>
-#include <atomic>
 #include <cerrno>
-#include <cstring>
+#include <chrono>
 #include <fstream>
 #include <iterator>
 #include <vector>
@@ -30,11 +29,16 @@ std::string wish_text(const SolveWish &wish)
   return fmt::format("; pictures {}, error {}, level {}", wish.pictures, wish.estimate_error, wish.level);
 }
 
+std::string bytes_of(const fs::path &path)
+{
+  std::ifstream file(path, std::ios::binary);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
 /// True when the file ends with the checksum of what stands before it.
 bool is_whole(const fs::path &path)
 {
-  std::ifstream     file(path, std::ios::binary);
-  const std::string bytes{std::istreambuf_iterator<char>(file), {}};
+  const std::string bytes = bytes_of(path);
   if (bytes.size() <= checksum_length)
     return false;
   const std::string_view all(bytes);
@@ -42,11 +46,13 @@ bool is_whole(const fs::path &path)
   return sha256_of_text(data) == all.substr(data.size());
 }
 
-/// A name that no other thread or process uses.
-fs::path temporary_name(const fs::path &path)
+/// Half a file of a process that was killed: no other one has a hidden name for a day.
+bool is_left_over(const fs::directory_entry &entry)
 {
-  static std::atomic<unsigned> number{0};
-  return path.parent_path() / fmt::format(".{}-{}-{}", path.filename().string(), getpid(), ++number);
+  std::error_code error;
+  const auto      written = entry.last_write_time(error);
+  return !error && entry.path().filename().string().starts_with('.') && entry.is_regular_file(error) &&
+         fs::file_time_type::clock::now() - written > std::chrono::hours(24);
 }
 
 struct RemovedAtEnd
@@ -101,28 +107,25 @@ void RunStore::keep(const solver::Case &setup, const SolveWish &wish, const solv
     return;
   const fs::path  path = file_of(setup, wish);
   std::error_code error;
+  for (const auto &place : {folder_, folder_.parent_path()})
+    if (fs::is_symlink(fs::symlink_status(place, error)))
+      throw solver::ResultsError(solver::cannot_write(place, ELOOP));
   fs::create_directories(folder_, error);
   if (error)
-    throw solver::ResultsError(
-      fmt::format("cannot make the folder {}: {}", folder_.string(), error.message()));
+    throw solver::ResultsError(solver::cannot_write(folder_, error.value()));
 
-  const RemovedAtEnd temporary{temporary_name(path)};
+  const RemovedAtEnd temporary{folder_ / ("." + solver::chance_name())};
   solver::write_result_file(temporary.path, {setup.label,
                                              "",
                                              canonical_text(setup),
                                              path.stem().string(),
                                              {{"solemech", version_}},
                                              {{setup.label, result}}});
-  const std::string checksum = sha256_of_file(temporary.path);
-  std::ofstream     file(temporary.path, std::ios::binary | std::ios::app);
-  file << checksum;
-  file.close();
-  if (!file)
-    throw solver::ResultsError(
-      fmt::format("cannot write {}: {}", temporary.path.string(), std::strerror(errno)));
+  const std::string data = bytes_of(temporary.path);
+  solver::write_file(temporary.path, data + sha256_of_text(data));
   fs::rename(temporary.path, path, error);
   if (error)
-    throw solver::ResultsError(fmt::format("cannot write {}: {}", path.string(), error.message()));
+    throw solver::ResultsError(solver::cannot_write(path, error.value()));
 }
 
 void RunStore::shrink_to(std::uintmax_t greatest_size) const
@@ -137,7 +140,9 @@ void RunStore::shrink_to(std::uintmax_t greatest_size) const
   std::uintmax_t      total = 0;
   std::error_code     ignored; // what another process removes meanwhile is no loss
   for (const auto &entry : fs::directory_iterator(folder_, ignored))
-    if (entry.path().extension() == ".h5" && entry.is_regular_file(ignored))
+    if (is_left_over(entry))
+      fs::remove(entry.path(), ignored);
+    else if (entry.path().extension() == ".h5" && entry.is_regular_file(ignored))
     {
       files.push_back({entry.last_write_time(ignored), entry.file_size(ignored), entry.path()});
       total += files.back().size;

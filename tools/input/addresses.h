@@ -21,6 +21,7 @@ struct Change
   std::vector<std::string> address;
   std::string              written; ///< address for messages
   toml::table              holder;  ///< holds the value under value_key
+  bool                     is_of_series = false; ///< the file's own, not the command line's
 };
 
 constexpr std::string_view value_key = "value";

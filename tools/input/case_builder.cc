@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/input/case_builder.h"
 
+#include "materials/missing_material.h"
 #include "tools/input/abrasion_reader.h"
 #include "tools/input/case_checks.h"
 #include "tools/input/doubt_reader.h"
@@ -11,9 +12,11 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 #include <map>
+#include <string_view>
 
 namespace solemech::tools
 {
@@ -21,11 +24,13 @@ namespace
 {
 using materials::Fields;
 using materials::Material;
-using materials::nearest_name;
 using materials::Problems;
 using solver::Case;
 
 constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of the specimen [m], ISO 48-4
+
+/// Parts that an account of energy names beside the layers: a layer of that name would be added to them.
+constexpr std::string_view rig_parts[] = {"tup", "guide", "rig", "support"};
 
 /// Value of an optional entry, 0 when it is not given.
 double value_or_zero(const Fields &fields, const char *name)
@@ -118,10 +123,10 @@ private:
       return own->second;
     if (const auto *found = library_.find(name))
       return *found;
-    const auto near = nearest_name(name, names_);
+    auto known = library_;
+    known.names = names_;
     fields.problem(entry, fmt::format("there is no material \"{}\"", name),
-                   near.empty() ? "See the list: solemech materials"
-                                : fmt::format("Did you mean \"{}\"?", near));
+                   materials::instead_of_material(name, known));
     return {};
   }
 
@@ -136,6 +141,9 @@ private:
         std::string::npos)
       fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
                      "Use letters, digits, - and _ in layer names");
+    if (std::find(std::begin(rig_parts), std::end(rig_parts), layer.name) != std::end(rig_parts))
+      fields.problem("name", fmt::format("\"{}\" is a part of the rig in the account of energy", layer.name),
+                     "Choose another name for the layer");
     layer.material = material(fields, "material");
     layer.thickness = fields.value("thickness");
     layer.area_share = fields.value("area_share");

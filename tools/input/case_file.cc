@@ -2,6 +2,7 @@
 #include "tools/input/case_file.h"
 
 #include "materials/sheet.h"
+#include "materials/shown_text.h"
 #include "tools/input/case_builder.h"
 #include "tools/input/case_tree.h"
 #include "tools/input/layer_swaps.h"
@@ -32,6 +33,13 @@ std::string label_part(const std::string &text)
     if (std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_' || c == '.' || c == '+')
       part += c;
   return part.empty() ? "case" : part;
+}
+
+/// Files of two runs whose names differ in capital letters alone would be one file on some disks.
+std::string in_small_letters(std::string text)
+{
+  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return std::tolower(c); });
+  return text;
 }
 
 /// Address of the entry that says the same as this one ("drop.height" for "drop.energy"); else the address
@@ -78,7 +86,7 @@ class CaseFileReader
 {
 public:
   CaseFileReader(const std::string &text, const std::string &file, const ReadOptions &options)
-    : text_(text), name_(file), options_(options), folder_(options.case_roots, fs::path(file).parent_path())
+    : text_(text), name_(file), options_(options), folder_(options.case_roots, fs::path(file).parent_path(), options.copies)
   {
   }
 
@@ -100,7 +108,7 @@ public:
     expected(tree);
     read_lesson_block(tree);
     problems_.throw_if_any();
-    result_.sheets = folder_.texts_beside();
+    result_.sheets = folder_.used();
     return std::move(result_);
   }
 
@@ -109,7 +117,7 @@ private:
   {
     Problems     told_later; // the same entries are read once more, completed, for each case
     const Fields top(tree, "", "", case_entries(), told_later);
-    result_.label = label_part(fs::path(name_).stem().string());
+    result_.label = materials::shown_text(fs::path(name_).stem().string());
     result_.text = text_;
     for (const auto &option : options_.overrides)
       result_.changes.push_back(change_text(option));
@@ -151,9 +159,10 @@ private:
       }
       std::set<std::string> parts;
       for (auto &label : series.labels)
-        if (!parts.insert(label = label_part(label)).second)
+        if (!parts.insert(in_small_letters(label = label_part(label))).second)
           fields.problem(fields.given("labels") ? "labels" : "values",
-                         fmt::format("\"{}\" comes twice", label), "Make the labels differ");
+                         fmt::format("\"{}\" comes twice", label),
+                         "Make the labels differ, by more than capital letters");
       n_cases *= values.size();
       if (n_cases > most_cases)
       {
@@ -220,6 +229,7 @@ private:
       Change change;
       change.address = split_address(series_[i].address);
       change.written = "series.vary: " + series_[i].address;
+      change.is_of_series = true;
       values->get(pick[i])->visit(
         [&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
       changes.push_back(std::move(change));

@@ -6,9 +6,9 @@
 #include "materials/material_reader.h"
 #include "solver/case.h"
 #include "tools/input/lesson.h"
+#include "tools/input/sheet_folder.h"
 
 #include <filesystem>
-#include <map>
 #include <optional>
 #include <string>
 #include <vector>
@@ -22,6 +22,7 @@ struct ReadOptions
   materials::MaterialSource          library;
   std::vector<std::string>           swaps = {}; ///< "insert = eva-insert 3 mm", as after --swap
   std::string                        range = {}; ///< "gauge_pressure=80..200 kPa", as after --range; varied last
+  std::optional<std::vector<NamedFile>> copies = {}; ///< of a finished run, instead of the files that the case names
 };
 
 /// Where a reading is expected, and by whom.
@@ -51,7 +52,7 @@ struct CaseFile
   std::optional<Lesson>      lesson;  ///< not with changes of the command line: its runs may then be others
   std::string                text;    ///< the file as read
   std::vector<std::string>   changes; ///< of the command line, as told to people: "core.thickness = 18 mm"
-  std::map<std::string, std::string> sheets; ///< texts of the stack, rig and data files it names, by where they lie
+  std::vector<NamedFile>     sheets;  ///< stack, rig and data files that it names
 };
 
 /// Reads and checks a case file. Throws materials::CaseError.

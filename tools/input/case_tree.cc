@@ -4,6 +4,7 @@
 #include "materials/fields.h"
 #include "materials/sheet.h"
 #include "tools/input/addresses.h"
+#include "tools/input/doubt_reader.h"
 #include "tools/input/option_value.h"
 #include "tools/input/schema.h"
 
@@ -56,8 +57,8 @@ void merge(toml::table &tree, toml::table &sheet, const std::vector<std::string>
   }
 }
 
-void merge_file(toml::table &tree, const char *entry, const char *kind,
-                const std::vector<std::string> &allowed, SheetFolder &folder, Problems &problems)
+void merge_file(toml::table &tree, const char *entry, const std::vector<std::string> &allowed,
+                SheetFolder &folder, Problems &problems)
 {
   const auto *node = tree.get(entry);
   if (!node)
@@ -69,10 +70,16 @@ void merge_file(toml::table &tree, const char *entry, const char *kind,
     return;
   }
   const auto name = node->as_string()->get();
-  const auto path = folder.find(name, kind);
-  if (path.empty())
+  const auto found = folder.sheet(entry, name);
+  if (found.file.state == materials::FileText::State::refused)
   {
-    const auto names = folder.names(kind);
+    problems.add(problem_at(node->source(), entry, fmt::format("\"{}\": {}", name, found.file.reason),
+                            found.file.cure));
+    return;
+  }
+  if (found.file.state == materials::FileText::State::missing)
+  {
+    const auto names = folder.names(entry);
     const auto near = nearest_name(name, names);
     problems.add(problem_at(node->source(), entry, fmt::format("there is no {} \"{}\"", entry, name),
                             !near.empty()   ? fmt::format("Did you mean \"{}\"?", near)
@@ -80,12 +87,21 @@ void merge_file(toml::table &tree, const char *entry, const char *kind,
                                             : fmt::format("Known: {}", fmt::join(names, ", "))));
     return;
   }
-  const auto &text = folder.text(path, problems);
-  if (text.empty())
-    return;
-  auto sheet = materials::parse_sheet(text, path.string(), problems);
+  auto sheet = materials::parse_sheet(found.file.text, found.shown, problems);
   merge(tree, sheet, allowed, entry, problems);
   tree.erase(entry);
+}
+
+/// Another rig stands for the whole bench: what the case says of its own belongs to that one.
+void leave_own_rig(toml::table &tree, std::vector<Change> &own_changes)
+{
+  const auto &blocks = rig_blocks();
+  for (const auto &block : blocks)
+    tree.erase(block);
+  std::erase_if(own_changes, [&](const Change &change) {
+    return !change.address.empty() && std::find(blocks.begin(), blocks.end(), change.address.front()) != blocks.end();
+  });
+  drop_rig_doubts(tree);
 }
 
 /// [change] as a list: nested tables are addresses.
@@ -123,7 +139,14 @@ std::vector<std::string> split_address(const std::string &address)
 
 Change change_from_option(const std::string &option, Problems &problems)
 {
-  Change     change;
+  Change                change;
+  constexpr std::size_t longest = 1000;
+  if (option.size() > longest)
+  {
+    problems.add({"--set " + option.substr(0, 40) + "...", 0, 0, "", "this is too long for a change",
+                  "Write for instance --set insert.thickness=\"2 mm\""});
+    return change;
+  }
   const auto file = "--set " + option;
   const auto equals = option.find('=');
   if (equals == std::string::npos || equals == 0 || equals + 1 == option.size())
@@ -149,6 +172,24 @@ Change change_from_option(const std::string &option, Problems &problems)
   return change;
 }
 
+const std::vector<std::string> &rig_blocks()
+{
+  static const std::vector<std::string> blocks{"drop", "ball", "press", "durometer", "slide", "wear", "abrasion"};
+  return blocks;
+}
+
+void drop_rig_doubts(toml::table &tree)
+{
+  auto *settled = tree.get_as<toml::array>("settled");
+  if (!settled)
+    return;
+  for (std::size_t i = settled->size(); i-- > 0;)
+    if (const auto *block = settled->get(i)->as_table(); block && names_the_rig(*block))
+      settled->erase(settled->begin() + static_cast<std::ptrdiff_t>(i));
+  if (settled->empty())
+    tree.erase("settled");
+}
+
 void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &folder,
                    const std::vector<std::string> &known_materials, Problems &problems)
 {
@@ -158,6 +199,11 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
     collect_changes(*block, {}, later);
     tree.erase("change");
   }
+  const auto takes_a_rig = [](const Change &change) {
+    return change.address.size() == 1 && change.address.front() == "rig" && !change.is_of_series;
+  };
+  if (std::any_of(changes.begin(), changes.end(), takes_a_rig))
+    leave_own_rig(tree, later);
   for (auto &change : changes)
   {
     if (change.address.empty())
@@ -173,9 +219,10 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
         problem_at(value->source(), change.written, "there is no such entry",
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
-  merge_file(tree, "stack", "stacks", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
-  merge_file(tree, "rig", "rigs", {"drop", "ball", "press", "durometer", "slide", "wear", "abrasion", "surroundings"},
-             folder, problems);
+  merge_file(tree, "stack", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
+  auto of_a_rig = rig_blocks();
+  of_a_rig.emplace_back("surroundings");
+  merge_file(tree, "rig", of_a_rig, folder, problems);
   if (later.empty())
     return;
   Addresses addresses(tree, known_materials);

@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -22,7 +23,12 @@ constexpr std::pair<DoubtedNumber, const char *> number_words[] = {
   {DoubtedNumber::loss, "loss"},
   {DoubtedNumber::density, "density"},
   {DoubtedNumber::thickness, "thickness"},
-  {DoubtedNumber::gauge_pressure, "gauge pressure"}};
+  {DoubtedNumber::gauge_pressure, "gauge pressure"},
+  {DoubtedNumber::height, "drop height"},
+  {DoubtedNumber::mass, "drop weight"},
+  {DoubtedNumber::guide_loss, "guide loss"}};
+constexpr double      least_doubt = 1e-4;  ///< that the reader of a case takes
+constexpr const char *of_rig = "rig"; ///< what a number of the rig is of
 
 const char *word_of(DoubtedNumber number)
 {
@@ -74,6 +80,8 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
       if (word == known)
         doubt.number = number;
     doubt.of = fields.text("of");
+    if (is_of_rig(doubt.number))
+      doubt.of.clear();
     // Nine of ten cases of a log-normal number lie between the value over and times (1 + doubt).
     doubt.spread = std::log1p(fields.value("doubt")) / doubts_in_half_band;
     doubt.together = read_together(fields, doubts.size());
@@ -86,6 +94,13 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
   return problems.list().size() == n_before ? doubts : std::vector<Doubt>();
 }
 
+bool names_the_rig(const toml::table &settled)
+{
+  const auto number = settled["number"].value_or(std::string());
+  return std::any_of(std::begin(number_words), std::end(number_words),
+                     [&](const auto &known) { return number == known.second && is_of_rig(known.first); });
+}
+
 std::string doubts_text(const std::vector<Doubt> &doubts)
 {
   std::string              text;
@@ -96,7 +111,7 @@ std::string doubts_text(const std::vector<Doubt> &doubts)
     if (!word)
       continue;
     text += fmt::format("\n[[settled]]\nnumber = \"{}\"\nof = \"{}\"\ndoubt = \"{:.6g} %\"\n", word,
-                        doubts[i].of, 100 * std::expm1(doubts[i].spread * doubts_in_half_band));
+                        is_of_rig(doubts[i].number) ? of_rig : doubts[i].of, 100 * std::max(least_doubt, std::expm1(doubts[i].spread * doubts_in_half_band)));
     std::string together;
     for (const std::size_t before : written)
       together += fmt::format("{}{:.4f}", together.empty() ? "" : ", ", doubts[i].together[before]);

@@ -15,7 +15,9 @@ namespace solemech::tools
 std::vector<solver::Doubt> read_doubts(const std::vector<const toml::table *> &blocks,
                                        materials::Problems                    &problems);
 
-/// The blocks that read_doubts reads, with the digits that it needs; "" for none. Numbers of the rig are left
-/// out: another rig has doubts of its own.
+/// True when a block is about a number of the rig: another rig has doubts of its own.
+bool names_the_rig(const toml::table &settled);
+
+/// The blocks that read_doubts reads, with the digits that it needs; "" for none.
 std::string doubts_text(const std::vector<solver::Doubt> &doubts);
 } // namespace solemech::tools

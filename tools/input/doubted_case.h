@@ -13,6 +13,13 @@ namespace solemech::tools
 /// Standard deviations in half of a 90 % band of a normal distribution.
 constexpr double doubts_in_half_band = 1.6448536269514722;
 
+/// True for a number of the rig, which belongs to no stack.
+constexpr bool is_of_rig(solver::DoubtedNumber number)
+{
+  using solver::DoubtedNumber;
+  return number == DoubtedNumber::height || number == DoubtedNumber::mass || number == DoubtedNumber::guide_loss;
+}
+
 /// Multiplies a number of the case. What the case does not hold is left alone.
 /// @param of  material or layer, as in solver::Doubt
 void scale_number(solver::Case &setup, solver::DoubtedNumber number, const std::string &of, double ratio);

@@ -23,11 +23,9 @@ bool number_in(std::string_view field, double &value)
 }
 } // namespace
 
-std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path,
-                                                    const std::string &text, double scale,
-                                                    materials::Problems &problems)
+std::vector<std::pair<double, double>> read_history(const std::string &file, const std::string &text,
+                                                    double scale, materials::Problems &problems)
 {
-  const auto file = path.string();
   problems.add_source(file, text);
   std::vector<std::pair<double, double>> rows;
   std::string_view                       rest = text;

@@ -5,16 +5,14 @@
 
 #include "materials/problem.h"
 
-#include <filesystem>
 #include <string>
 #include <utility>
 #include <vector>
 
 namespace solemech::tools
 {
-/// Rows (time [s], scale x value). Times must rise from 0 or above; the first and last values should be near
+/// `file` is the name for messages. Rows (time [s], scale x value). Times must rise from 0 or above; the first and last values should be near
 /// 0.
-std::vector<std::pair<double, double>> read_history(const std::filesystem::path &path,
-                                                    const std::string &text, double scale,
-                                                    materials::Problems &problems);
+std::vector<std::pair<double, double>> read_history(const std::string &file, const std::string &text,
+                                                    double scale, materials::Problems &problems);
 } // namespace solemech::tools

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/input/option_value.h"
 
+#include "materials/shown_text.h"
 #include "tools/input/addresses.h"
 
 #include <fmt/format.h>
@@ -38,12 +39,16 @@ std::optional<toml::table> option_value(const PlacedText &value, const std::stri
   // Parsed behind so many line breaks and blanks that the node gets its place in the option.
   const auto breaks = static_cast<std::size_t>(std::max(value.line, 1) - 1);
   const auto blanks = static_cast<std::size_t>(std::max(value.column, 3) - 3);
+  // No value has so many; the parser goes into each part of a key.
+  if (std::count(value.text.begin(), value.text.end(), '.') > 30)
+    return std::nullopt;
   const auto parsed = [&](const std::string &text) -> std::optional<toml::table> {
     try
     {
       auto table =
         toml::parse(fmt::format("{}v={}{}", std::string(breaks, '\n'), std::string(blanks, ' '), text), file);
-      if (table.size() != 1)
+      const auto *text_value = table["v"].as_string();
+      if (table.size() != 1 || (text_value && materials::first_steering(text_value->get()) != std::string::npos))
         return std::nullopt;
       toml::table holder;
       put(holder, value_key, *table.get("v"));

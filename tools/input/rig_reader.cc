@@ -52,15 +52,18 @@ void history(const Fields &fields, solver::PressRig &rig, double weight, SheetFo
   const auto name = fields.text("history");
   rig.wave = solver::PressWave::table;
   rig.control = of == "travel" ? solver::PressControl::displacement : solver::PressControl::force;
-  const auto path = folder.data_file(name);
-  if (path.empty())
+  const auto found = folder.data("history", name);
+  if (found.file.state != materials::FileText::State::read)
   {
-    fields.problem("history", fmt::format("there is no file \"{}\" beside the case file", name),
-                   "Check the name and the folder");
+    const bool is_missing = found.file.state == materials::FileText::State::missing;
+    fields.problem("history",
+                   is_missing ? fmt::format("there is no file \"{}\" beside the case file", name)
+                              : fmt::format("\"{}\": {}", name, found.file.reason),
+                   found.file.cure);
     return;
   }
   const double scale = of == "travel" ? 1e-3 : of == "force" ? 1. : weight;
-  rig.table = read_history(path, folder.text(path, problems), scale, problems);
+  rig.table = read_history(found.shown, found.file.text, scale, problems);
   for (const auto &[time, value] : rig.table)
   {
     rig.peak = std::max(rig.peak, value);
@@ -158,6 +161,7 @@ solver::DurometerRig read_durometer(const toml::table &block, Problems &problems
     if (gauge.name == scale)
       rig.gauge = gauge;
   rig.tup = solver::gauge_tip(rig.gauge);
+  rig.tup.friction = fields.value("tip_friction");
   rig.set_on_time = fields.value("set_on_time");
   rig.read_after = fields.value("read_after");
   if (const auto wanted = fields.hardness("wanted"))

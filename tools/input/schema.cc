@@ -78,7 +78,9 @@ const Entry entries[] = {
    "Time in which the gas takes the temperature of the walls.", "from fibres|adiabatic|isothermal"},
   {"layer.unit", "leak_diameter", D::length, within(0, 0.05), "0 mm",
    "Diameter of the hole of a leaking unit."},
-  {"layer.unit", "fibres", D::flag, any_value, "true", "Whether fibres join the two faces."},
+  {"layer.unit", "fibres", D::flag, any_value, "true",
+   "Whether fibres join the two faces and keep them flat. Without them the unit is drawn slack; its pressure arches "
+   "the stack."},
   {"layer.unit", "fibre_spacing", D::length, above_to(0, 0.1), "3 mm", "Distance between fibres, both ways."},
   {"layer.unit", "fibre_stiffness", D::stiffness, above_to(0, 1e8), "20 N/mm",
    "Stiffness of one fibre in tension."},
@@ -99,7 +101,7 @@ const Entry entries[] = {
   {"plug", "side_thickness", D::length, within(0.2e-3, 0.1), "", "Thickness of the wrapping wall."},
   {"plug", "shell_stiffness", D::stiffness_per_area, above_to(0, 1e13), "",
    "Radial stiffness per area of a shell left on."},
-  {"plug", "base", D::choice, any_value, "bonded", "How the plug stands on its base.",
+  {"plug", "base", D::choice, any_value, "bonded", "How the plug stands on its base. Clamped: bonded, and jaws hold the foot of its side.",
    "bonded|resting|clamped|sliding"},
   {"plug", "base_friction", D::number, within(0, 2), "0.6", "Coulomb friction of a resting base."},
 
@@ -158,6 +160,8 @@ const Entry entries[] = {
    "Time in which the tip would go all the way in."},
   {"durometer", "read_after", D::time, within(0.01, 3600), "3 s",
    "From setting on to the reading: 3 s for rubber, 15 s for thermoplastics (ISO 48-4)."},
+  {"durometer", "tip_friction", D::number, within(0.01, 2), "1",
+   "Coulomb friction of the tip on the specimen: about 1 dry, 0.1 powdered or oiled; from 0.8 on it sticks."},
   {"durometer", "wanted", D::hardness, above_to(0, 99), "",
    "Reading for which the modulus of a single rubber is sought."},
 
@@ -234,9 +238,11 @@ const Entry entries[] = {
    "Of the piece on the abrasive (common practice, no source)."},
   {"abrasion", "sleeve_diameter", D::length, within(1e-3, 0.1), "13 mm", "Of a sleeve."},
   {"abrasion", "sleeve_width", D::length, within(1e-3, 0.1), "13 mm", "Of a sleeve, on the piece."},
-  {"abrasion", "speed", D::turning, above_to(0, 1000), "10000 rpm", "Of a sleeve."},
+  {"abrasion", "speed", D::turning, above_to(0, 1000), "8000 rpm",
+   "Of a sleeve; hand-held tools turn at about 3000 to 35000 rpm (common practice, no source)."},
   {"abrasion", "force", D::force, above_to(0, 100), "2 N", "Of the hand that holds a sleeve. User data."},
-  {"abrasion", "seconds", D::time, above_to(0, 3600), "10 s", "That a sleeve is held in one place."},
+  {"abrasion", "seconds", D::time, above_to(0, 3600), "6 s",
+   "That a sleeve is held in one place (common practice, no source)."},
   {"abrasion", "found_depth", D::length, above_to(0, 0.1), "",
    "What a bench found with this sleeve at these settings; gives what the abrasive takes from the outermost "
    "layer."},
@@ -290,10 +296,10 @@ const Entry entries[] = {
   {"series", "labels", D::list, any_value, "", "Endings of the case labels; by itself the values."},
 
   {"settled", "number", D::choice, any_value, required, "What is doubted.",
-   "stiffness|loss|density|thickness|gauge pressure"},
+   "stiffness|loss|density|thickness|gauge pressure|drop height|drop weight|guide loss"},
   {"settled", "of", D::text, any_value, required,
-   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure). One that is not in "
-   "the stack has no effect."},
+   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the others). One "
+   "that is not in the stack has no effect."},
   {"settled", "doubt", D::share, within(1e-4, 9), required,
    "Half the band of nine cases in ten, as a share of the value."},
   {"settled", "together", D::list, any_value, "none",

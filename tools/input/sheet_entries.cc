@@ -12,7 +12,11 @@ using D = Dimension;
 const Entry entries[] = {
   {"pair", "label", D::text, any_value, "", "What you call the pair."},
   {"pair", "part", D::choice, any_value, "", "Which part of it.", "heel|forefoot"},
-  {"pair", "cut", D::text, any_value, "", "How the plug was cut."},
+  {"pair", "cut", D::text, any_value, "",
+   "What has been cut so far, such as \"upper off, plug cut free\"; a plan leaves out what that has ended."},
+  {"pair", "tools", D::list, any_value, "",
+   "What you can read with: rule, callipers, scales, gauge, sensor, camera, press. A plan recommends nothing "
+   "else."},
   {"reading", "kind", D::choice, any_value, required, "What was read.",
    "rebound|peak force|deceleration|compression|contact time|hardness|density|impact record|press loop|bend|"
    "abrasion|tread left"},
@@ -31,7 +35,8 @@ const Entry entries[] = {
    "Of the flat head of a press, or of an abrasive sleeve (13 mm when not written)."},
   {"reading", "duration", D::text, any_value, "", "Of one cycle of a press."},
   {"reading", "seconds", D::text, any_value, "", "Abrasion: that the sleeve was held in one place."},
-  {"reading", "speed", D::text, any_value, "", "Abrasion: of the tool; 10000 rpm when not written."},
+  {"reading", "speed", D::text, any_value, "",
+   "Abrasion: of the tool; 8000 rpm when not written (common practice, no source)."},
   {"reading", "force", D::text, any_value, "", "Abrasion: of the hand; 2 N when not written."},
   {"reading", "reference", D::text, any_value, "",
    "Abrasion: known rubber of the library that the abrasive is judged by; rubber-64a when not written."},

@@ -3,32 +3,80 @@
 
 #include "materials/sheet.h"
 
+#include <algorithm>
 #include <set>
 
 namespace solemech::tools
 {
 namespace fs = std::filesystem;
-using materials::Problems;
+using State = materials::FileText::State;
 
-std::filesystem::path SheetFolder::find(const std::string &name, const std::string &kind) const
+namespace
 {
-  std::error_code error;
-  const auto      usable = [&](const fs::path &path) { return fs::is_regular_file(path, error); };
-  if (name.empty() || name.size() > 1000 || name.find('\0') != std::string::npos)
-    return {};
+fs::path folder_of(const fs::path &root, const std::string &kind)
+{
+  return root / (kind + "s");
+}
+
+bool is_path(const std::string &name)
+{
   const fs::path given(name);
-  if (given.extension() == ".toml" || given.has_parent_path())
-  {
-    const auto beside = given.is_absolute() ? given : own_ / given;
-    return usable(beside) ? beside : fs::path();
-  }
-  std::vector<fs::path> folders = {own_, own_ / kind};
+  return given.extension() == ".toml" || given.has_parent_path();
+}
+} // namespace
+
+SheetFolder::Found SheetFolder::sheet(const std::string &kind, const std::string &name)
+{
+  auto found = copies_ ? copy(kind, name) : sought(kind, name);
+  if (found.file.state == State::read && found.file.text.empty())
+    found.file = {State::refused, "", "the file is empty", "Write the " + kind + " into it"};
+  return noted(kind, name, std::move(found));
+}
+
+SheetFolder::Found SheetFolder::data(const std::string &kind, const std::string &name)
+{
+  return noted(kind, name, copies_ ? copy(kind, name) : below(name));
+}
+
+SheetFolder::Found SheetFolder::copy(const std::string &kind, const std::string &name) const
+{
+  for (const auto &one : *copies_)
+    if (one.kind == kind && one.name == name)
+      return {{State::read, one.text, "", ""}, name, one.is_prepared};
+  return {{}, name, false};
+}
+
+SheetFolder::Found SheetFolder::below(const std::string &name) const
+{
+  return {materials::file_text_below(own_, name, materials::largest_sheet), (own_ / name).string(), false};
+}
+
+SheetFolder::Found SheetFolder::sought(const std::string &kind, const std::string &name) const
+{
+  if (is_path(name))
+    return below(name);
+  Found found;
+  for (const auto &beside : {name + ".toml", kind + "s/" + name + ".toml"})
+    if (found = below(beside); found.file.state != State::missing)
+      return found;
   for (const auto &root : case_roots_)
-    folders.push_back(root / kind);
-  for (const auto &folder : folders)
-    if (const auto path = folder / (name + ".toml"); usable(path))
-      return path;
-  return {};
+  {
+    const auto path = folder_of(root, kind) / (name + ".toml");
+    found = {materials::file_text(path, materials::largest_sheet), path.string(), true};
+    if (found.file.state != State::missing)
+      return found;
+  }
+  return found;
+}
+
+SheetFolder::Found SheetFolder::noted(const std::string &kind, const std::string &name, Found found)
+{
+  const bool is_known = std::any_of(used_.begin(), used_.end(), [&](const NamedFile &one) {
+    return one.kind == kind && one.name == name;
+  });
+  if (found.file.state == State::read && !is_known)
+    used_.push_back({kind, name, found.file.text, found.is_prepared});
+  return found;
 }
 
 std::vector<std::string> SheetFolder::names(const std::string &kind) const
@@ -36,38 +84,9 @@ std::vector<std::string> SheetFolder::names(const std::string &kind) const
   std::set<std::string> names;
   std::error_code       error;
   for (const auto &root : case_roots_)
-    for (fs::directory_iterator it(root / kind, error), end; it != end; it.increment(error))
+    for (fs::directory_iterator it(folder_of(root, kind), error), end; it != end; it.increment(error))
       if (it->path().extension() == ".toml")
         names.insert(it->path().stem().string());
   return {names.begin(), names.end()};
-}
-
-std::filesystem::path SheetFolder::data_file(const std::string &name) const
-{
-  std::error_code error;
-  if (name.empty() || name.size() > 1000 || name.find('\0') != std::string::npos)
-    return {};
-  const auto path = fs::path(name).is_absolute() ? fs::path(name) : own_ / name;
-  return fs::is_regular_file(path, error) ? path : fs::path();
-}
-
-const std::string &SheetFolder::text(const std::filesystem::path &path, Problems &problems)
-{
-  const auto known = texts_.find(path);
-  if (known != texts_.end())
-    return known->second;
-  return texts_[path] = materials::read_sheet_text(path, problems);
-}
-
-std::map<std::string, std::string> SheetFolder::texts_beside() const
-{
-  std::map<std::string, std::string> texts;
-  for (const auto &[path, text] : texts_)
-  {
-    const fs::path beside = path.lexically_proximate(own_);
-    const bool     is_below = beside.is_relative() && *beside.begin() != "..";
-    texts[(is_below ? beside : path.parent_path().filename() / path.filename()).generic_string()] = text;
-  }
-  return texts;
 }
 } // namespace solemech::tools

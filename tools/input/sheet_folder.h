@@ -1,46 +1,60 @@
 // SPDX-License-Identifier: Apache-2.0
-// Where the files that a case names are found.
+// The files that a case names: stacks, rigs, histories, readings. They lie in the folder of the case or below
+// it (materials/file_text.h), or are prepared ones of the program. What was read is kept, so that results can
+// hold copies under names of the program's own; a case of a finished run is read with those copies instead.
 #pragma once
 
-#include "materials/problem.h"
+#include "materials/file_text.h"
+#include "tools/input/named_file.h"
 
 #include <filesystem>
-#include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
 namespace solemech::tools
 {
-/// Finds stack, rig and history files, and keeps the texts that were read.
 class SheetFolder
 {
 public:
+  /// A file that was looked for; `shown` is its name for messages.
+  struct Found
+  {
+    materials::FileText file;
+    std::string         shown;
+    bool                is_prepared = false;
+  };
+
   /// `case_roots` hold folders `stacks` and `rigs`; `own` is the folder of the case file and comes first.
-  SheetFolder(std::vector<std::filesystem::path> case_roots, std::filesystem::path own)
-    : case_roots_(std::move(case_roots)), own_(std::move(own))
+  /// With `copies` no other file is looked for.
+  SheetFolder(std::vector<std::filesystem::path> case_roots, std::filesystem::path own,
+              std::optional<std::vector<NamedFile>> copies = std::nullopt)
+    : case_roots_(std::move(case_roots)), own_(std::move(own)), copies_(std::move(copies))
   {
   }
 
-  /// Path of `name` ("pair-07-heel" or "my/stack.toml") in folder `kind` ("stacks", "rigs"); empty: not
-  /// found.
-  std::filesystem::path find(const std::string &name, const std::string &kind) const;
+  /// A stack or rig: "my/stack.toml", or "pair-07-heel" for a file of that name beside the case, in its folder
+  /// `stacks`, or among the prepared ones.
+  Found sheet(const std::string &kind, const std::string &name);
 
-  /// Names to suggest.
+  /// A file of data, such as a history.
+  Found data(const std::string &kind, const std::string &name);
+
+  /// Names of prepared stacks or rigs, to suggest.
   std::vector<std::string> names(const std::string &kind) const;
 
-  /// A data file beside the case file, or "" when there is none.
-  std::filesystem::path data_file(const std::string &name) const;
-
-  /// Text of a file, read once.
-  const std::string &text(const std::filesystem::path &path, materials::Problems &problems);
-
-  /// Texts read so far by where a case file in a folder of its own would look for them: as named beside the
-  /// case file, or stacks/NAME.toml and rigs/NAME.toml.
-  std::map<std::string, std::string> texts_beside() const;
+  /// What was read so far, each file once.
+  const std::vector<NamedFile> &used() const { return used_; }
 
 private:
-  std::vector<std::filesystem::path>           case_roots_;
-  std::filesystem::path                        own_;
-  std::map<std::filesystem::path, std::string> texts_;
+  Found copy(const std::string &kind, const std::string &name) const;
+  Found below(const std::string &name) const;
+  Found sought(const std::string &kind, const std::string &name) const;
+  Found noted(const std::string &kind, const std::string &name, Found found);
+
+  std::vector<std::filesystem::path>    case_roots_;
+  std::filesystem::path                 own_;
+  std::optional<std::vector<NamedFile>> copies_;
+  std::vector<NamedFile>                used_;
 };
 } // namespace solemech::tools

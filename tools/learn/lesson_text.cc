@@ -21,7 +21,8 @@ std::string paragraph(const std::string &text, int width, const std::string &ind
 
 std::string question_text(const CaseFile &file, int width)
 {
-  std::string text = paragraph(file.question, width);
+  std::string text =
+    paragraph(fmt::format("Lesson: {}", file.title), width) + "\n" + paragraph(file.question, width) + "\n";
   for (std::size_t i = 0; i < file.lesson->choices.size(); ++i)
     text += "  " + paragraph(fmt::format("{}  {}", i + 1, file.lesson->choices[i].text), width - 2, "     ");
   return text;
@@ -29,10 +30,10 @@ std::string question_text(const CaseFile &file, int width)
 
 std::string answer_text(const LessonAnswer &answer, int width)
 {
-  std::string text = paragraph(answer.verdict, width) + paragraph(answer.because, width);
+  std::string text = "The answer\n\n" + paragraph(answer.verdict, width) + paragraph(answer.because, width);
   for (const auto &each : answer.explanation)
     text += "\n" + paragraph(each, width);
-  text += "\nHow it was decided\n";
+  text += "\nHow it was decided\n\n";
   for (const auto &number : answer.decided_by)
     text += "  " + paragraph(fmt::format("{}: {}", number.words, number.value), width - 2, "    ");
   return text + "  " + paragraph(answer.rule, width - 2, "    ") + "  " +

@@ -84,17 +84,15 @@ std::string line_chart(const std::string &name, const std::string &head, const s
 
 std::string source_line(const std::vector<Run> &runs)
 {
-  const auto any = [&](bool (*condition)(const solver::Case &)) {
-    return std::any_of(runs.begin(), runs.end(), [&](const Run &run) { return condition(run.setup); });
-  };
+  LabelledCases cases;
+  for (const auto &run : runs)
+    cases.emplace_back(run.label, &run.setup);
   std::string changed;
   if (!runs.empty())
     for (const auto &change : runs[0].changes)
       changed += "changed: " + change + "; ";
-  return changed + "model, not a measurement" +
-         (any(is_invented_scenario)     ? "; invented demo stacks"
-          : any(uses_invented_material) ? "; library materials partly invented"
-                                        : "");
+  const auto invented = invented_words(cases);
+  return changed + "model, not a measurement" + (invented.empty() ? "" : "; " + invented);
 }
 
 std::string force_time_chart(const std::vector<Run> &runs, const Series *series)

@@ -2,17 +2,20 @@
 #include "tools/picture/pictures.h"
 
 #include "solver/result_check.h"
+#include "solver/write_file.h"
 #include "tools/picture/charts.h"
 #include "tools/results/run_folder.h"
 
 #include <fmt/format.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <fstream>
+#include <iterator>
 #include <sstream>
 
 namespace solemech::tools
@@ -29,6 +32,28 @@ std::string shell_quoted(const std::string &text)
   for (const char c : text)
     result += c == '\'' ? std::string("'\\''") : std::string(1, c);
   return result + "'";
+}
+
+/// True when a picture ends as its kind does: SVG with its closing tag, PNG with the chunk IEND (RFC 2083).
+bool is_whole(const fs::path &picture)
+{
+  const std::string ending = picture.extension() == ".png" ? "IEND\xae\x42\x60\x82" : "</svg>";
+  std::ifstream     file(picture, std::ios::binary);
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  return text.find(ending, text.size() - std::min(text.size(), ending.size() + 4)) != std::string::npos;
+}
+
+/// gnuplot takes no notice of a full disk: where it left half a picture, a file of our own tells.
+void require_room(const fs::path &pictures)
+{
+  constexpr std::size_t size = 1 << 16; // bytes, as a picture may have
+  std::error_code       ignored;
+  for (const auto &entry : fs::directory_iterator(pictures, ignored))
+    if (!is_whole(entry.path()))
+    {
+      solver::write_file(entry.path(), std::string(size, ' '));
+      fs::remove(entry.path(), ignored);
+    }
 }
 } // namespace
 
@@ -64,12 +89,9 @@ std::string draw_script(const fs::path &folder, const std::string &name, const s
   for (const char *inner : {"data", "pictures"})
     fs::create_directories(folder / inner, error);
   const fs::path script = folder / "data" / name;
-  std::ofstream  stream(script);
-  stream << text;
-  stream.close();
-  if (error || !stream)
-    throw solver::ResultsError(
-      fmt::format("cannot write {}: {}", script.string(), error ? error.message() : std::strerror(errno)));
+  if (error)
+    throw solver::ResultsError(solver::cannot_write(script, error.value()));
+  solver::write_file(script, text);
 
   const fs::path gnuplot = find_gnuplot();
   if (gnuplot.empty())
@@ -84,7 +106,9 @@ std::string draw_script(const fs::path &folder, const std::string &name, const s
                        std::strerror(errno));
   for (char buffer[512]; std::fgets(buffer, sizeof buffer, pipe);)
     said += buffer;
-  if (pclose(pipe) == 0)
+  const bool went_well = pclose(pipe) == 0;
+  require_room(folder / "pictures");
+  if (went_well)
     return "";
   // The last line that says anything is gnuplot's reason.
   std::string        reason;

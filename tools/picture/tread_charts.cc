@@ -53,7 +53,7 @@ std::string face_pressure_chart(const std::vector<Run> &runs)
     return "";
   return drawn("face-pressure",
                plot::begin("Pressure on the face of the lug", source_line(runs)) +
-                 "set xlabel 'place across the bar, mm: leading end left'\nset ylabel 'pressure, kPa'\nset "
+                 "set xlabel 'place across the bar, mm: leading end left'\nset ylabel 'pressure over 0.25 mm, kPa'\nset "
                  "yrange [0:*]\n" +
                  key("top right"),
                curves, 1200, 750);

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/records/csv_text.h"
 
-#include <cctype>
 #include <charconv>
 #include <cmath>
+#include <string>
 
 namespace solemech::records
 {
@@ -38,11 +38,14 @@ std::optional<double> number_in(std::string_view field)
   return value;
 }
 
-bool looks_like_decimal_comma(std::string_view field)
+std::optional<double> number_with_comma(std::string_view field)
 {
-  const auto comma = field.find(',');
-  return comma != field.npos && comma > 0 && comma + 1 < field.size() && std::isdigit(field[comma - 1]) &&
-         std::isdigit(field[comma + 1]);
+  std::string dotted(field);
+  const auto  comma = dotted.find(',');
+  if (comma == dotted.npos || dotted.find('.') != dotted.npos)
+    return std::nullopt;
+  dotted[comma] = '.';
+  return number_in(dotted);
 }
 
 std::size_t valid_utf8(std::string_view text)

@@ -18,8 +18,8 @@ std::vector<std::string_view> split(std::string_view row, char separator);
 /// A finite number with a decimal point and nothing else.
 std::optional<double> number_in(std::string_view field);
 
-/// A comma between two digits.
-bool looks_like_decimal_comma(std::string_view field);
+/// A finite number whose decimals stand behind a comma, and nothing else.
+std::optional<double> number_with_comma(std::string_view field);
 
 /// Length of the valid UTF-8 start of `text`; all of it when it is valid throughout. Overlong forms are not
 /// looked for.

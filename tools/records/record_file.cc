@@ -2,6 +2,7 @@
 #include "tools/records/record_file.h"
 
 #include "materials/quantity.h"
+#include "materials/shown_text.h"
 #include "tools/records/csv_text.h"
 
 #include <fmt/format.h>
@@ -31,6 +32,7 @@ struct Reader
 {
   std::string          file;
   materials::Problems &problems;
+  std::string          first_comma = {}; ///< first number that was written with a decimal comma
 
   void slip(int line, std::size_t column, const std::string &entry, const std::string &reason,
             const std::string &cure)
@@ -60,7 +62,7 @@ struct Reader
       column.target = &Record::compression, dimension = D::length;
     else
     {
-      record.notes.push_back(fmt::format("column \"{}\" is not used", name));
+      record.notes.push_back(fmt::format("column \"{}\" is not used", materials::shown_text(name)));
       return column;
     }
     if (open == title.npos || close == title.npos || close <= open + 1)
@@ -126,15 +128,17 @@ struct Reader
       const auto field = trimmed(text.substr(begin, end - begin));
       if (columns[k].target)
       {
-        const auto value = number_in(field);
+        auto value = number_in(field);
+        if (!value && separator != ',')
+        {
+          value = number_with_comma(field);
+          if (value && first_comma.empty())
+            first_comma = field;
+        }
         if (!value)
         {
-          const bool comma = separator != ',' && looks_like_decimal_comma(field);
-          slip(line, begin + 1, "",
-               comma ? fmt::format("\"{}\" has a decimal comma", field)
-                     : fmt::format("\"{}\" is no number", field),
-               comma ? "Write a decimal point; most programs can export with one"
-                     : "Every row needs a number here");
+          slip(line, begin + 1, "", fmt::format("\"{}\" is not a number", field),
+               "Every row needs a number here");
           return;
         }
         (record.*columns[k].target).push_back(*value * columns[k].factor);
@@ -263,6 +267,9 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
       fmt::format("{} rows of numbers; a record needs at least {}", record.line.size(), fewest_rows),
       "Export the whole recording");
   check_times(record, reader);
+  if (!reader.first_comma.empty())
+    record.notes.push_back(fmt::format("decimal commas: \"{}\" is read as {:.9g}", reader.first_comma,
+                                       *number_with_comma(reader.first_comma)));
   return record;
 }
 } // namespace solemech::records

@@ -2,8 +2,9 @@
 // A sensor's record from a CSV file, in SI.
 //
 // The first line that is no remark (#) names the columns, each with its unit: "time [ms], force [kN]" or
-// "time (s); acceleration (g)". Columns are parted by comma, semicolon or tab; numbers have a decimal point.
-// UTF-8. Columns it knows: time, force, acceleration (or deceleration), compression; others are skipped.
+// "time (s); acceleration (g)". Columns are parted by comma, semicolon or tab; numbers have a decimal point,
+// or a decimal comma between semicolons or tabs, which is noted. UTF-8. Columns it knows: time, force,
+// acceleration (or deceleration), compression; others are skipped.
 #pragma once
 
 #include "materials/problem.h"
@@ -32,8 +33,8 @@ struct Record
 bool gap_between(const Record &record, std::size_t first, std::size_t last);
 
 /// Everything that is wrong goes to `problems` with line and column: no header, no or unknown units, decimal
-/// commas, a row of another length, something that is no number, times that do not rise, UTF-16 or bytes that
-/// are no UTF-8, fewer than ten rows.
+/// commas between commas, a row of another length, something that is no number, times that do not rise,
+/// UTF-16 or bytes that are no UTF-8, fewer than ten rows.
 /// @param text  the whole file
 Record read_record(const std::filesystem::path &path, const std::string &text, materials::Problems &problems);
 } // namespace solemech::records

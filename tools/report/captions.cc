@@ -85,9 +85,9 @@ Json captions_json(const Run &run)
     for (const auto &[share, name] : shares)
       if (texts.size() < 4)
         texts.push_back(fmt::format("{} {}", name, share_words(share)));
-    energy = fmt::format("Of {} put in: {}. The account adds up to {:.1f} %.", energy_text(picture.input),
+    energy = fmt::format("Of {} put in: {}. The account adds up to {:.1f} %{}.", energy_text(picture.input),
                          texts.empty() ? "no part takes a share worth naming" : listed(texts),
-                         100 * picture.accounted());
+                         100 * picture.accounted(), share_error_words(picture));
   }
   return {{"section", section}, {"moment", moment}, {"loop", loop}, {"motion", motion}, {"energy", energy}};
 }

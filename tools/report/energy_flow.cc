@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/energy_flow.h"
 
+#include "tools/results/energy_picture.h"
+
 #include <algorithm>
 #include <cmath>
 
@@ -62,7 +64,7 @@ EnergyFlow energy_flow(const Run &run)
       if (row.part == "tup")
         add(height, row.values);
     }
-    else if (row.type == EnergyKind::kinetic)
+    else if (row.type == EnergyKind::kinetic && row.part != "support")
       add(row.part == "tup" && drop ? moving : flow.elsewhere, row.values);
     else if (row.type == EnergyKind::dissipated && row.part == "guide")
       add(flow.guide, row.values);
@@ -70,8 +72,8 @@ EnergyFlow energy_flow(const Run &run)
       add(flow.elsewhere, row.values);
     else
     {
-      PartFlow &part = part_of(flow, row.part == "support" ? "base of the rig" : row.part, n);
-      add(row.type == EnergyKind::stored ? part.stored : part.lost, row.values);
+      PartFlow &part = part_of(flow, row.part == "support" ? base_of_the_rig : row.part, n);
+      add(row.type == EnergyKind::dissipated ? part.lost : part.stored, row.values);
     }
   }
   if (drop)

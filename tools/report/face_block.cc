@@ -12,7 +12,8 @@ namespace solemech::tools::report
 {
 namespace
 {
-constexpr std::size_t most_lines = 6; ///< that one chart can tell apart
+constexpr std::size_t most_lines = 6;     ///< that one chart can tell apart
+constexpr double      really_less = 0.03; ///< share of a pressure below which it has not changed
 
 std::vector<double> scaled(std::vector<double> values, double factor)
 {
@@ -31,7 +32,7 @@ const std::vector<double> *curve(const Run &run, const char *name)
 
 LineChart pressure_chart()
 {
-  return {"pressure on the face", "from leading to trailing end, mm", "pressure, kPa", {}};
+  return {"pressure on the face", "from leading to trailing end, mm", "pressure over 0.25 mm, kPa", {}};
 }
 
 void add_pressure(LineChart &chart, const std::string &name, const solver::FaceLine &face)
@@ -86,13 +87,13 @@ LineBlock worn_faces(const Run &run)
     block.charts[0].lines.push_back({name, scaled(face.place, 1e3), scaled(face.height, 1e3)});
     add_pressure(block.charts[1], name, face);
   }
-  const auto greatest = [](const solver::FaceLine &face) {
-    return 1e-3 * *std::max_element(face.pressure.begin(), face.pressure.end());
-  };
-  block.sentence = fmt::format(
-    "Where pressure is highest the face goes first, and so the pressure evens out: {:.0f} kPa at most on the "
-    "fresh face, {:.0f} kPa on the last one.",
-    greatest(run.result.faces.front()), greatest(run.result.faces.back()));
+  const double fresh = value_of(run, "edge_pressure").value_or(0), worn = value_of(run, "worn_edge_pressure").value_or(0);
+  block.sentence = fmt::format("Where pressure is highest the face goes first{}: {:.0f} kPa over a quarter of a millimetre at most on the "
+                               "fresh face, {:.0f} kPa on the last one.",
+                               worn < (1 - really_less) * fresh ? ", and so the pressure evens out"
+                               : worn > (1 + really_less) * fresh ? ", and its new edge takes more pressure"
+                                                                  : "; the greatest pressure stays",
+                               1e-3 * fresh, 1e-3 * worn);
   return block;
 }
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/plain_text.h"
 
+#include "tools/results/text_layout.h"
+
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
@@ -93,8 +95,8 @@ std::string energy_text(double joules)
 {
   const double size = std::abs(joules);
   if (size >= 0.0995)
-    return fmt::format("{:.{}f} J", joules, size < 9.995 ? 2 : size < 99.95 ? 1 : 0);
-  return fmt::format("{:.{}f} mJ", 1e3 * joules, size < 0.00995 ? 1 : 0);
+    return fixed_text(joules, size < 9.995 ? 2 : size < 99.95 ? 1 : 0) + " J";
+  return fixed_text(1e3 * joules, size < 0.00995 ? 1 : 0) + " mJ";
 }
 
 std::string share_words(double share)

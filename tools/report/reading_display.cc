@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/reading_display.h"
 
+#include "tools/results/text_layout.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -44,6 +46,7 @@ constexpr Known known[] = {
   {"left_in_stack", "left in the stack", "J", 1, 3, false},
   {"hardness", "hardness", "points", 1, 1, true},
   {"half_space_hardness", "hardness of an endless block at small strain", "points", 1, 1, false},
+  {"hardness_smooth_tip", "hardness with a frictionless tip", "points", 1, 1, false},
   {"tip_depth", "depth of the tip", "mm", 1e3, 2, false},
   {"tip_force", "force of the gauge's spring", "N", 1, 2, false},
   {"tip_contact_radius", "radius that touches the tip", "mm", 1e3, 2, false},
@@ -82,7 +85,7 @@ constexpr Known known[] = {
   {"grip_push_off", "grip in a push-off", "", 1, 2, true},
   {"grip_braking", "grip in braking", "", 1, 2, true},
   {"grip_side_cut", "grip in a side cut", "", 1, 2, true},
-  {"lowest_grip", "least grip of all headings", "", 1, 2, false},
+  {"lowest_grip", "lowest grip in any direction", "", 1, 2, false},
   {"highest_grip", "greatest grip of all headings", "", 1, 2, false},
   {"lowest_grip_heading", "heading of the least grip, from ahead outwards", "°", 180 / 3.14159265358979, 0,
    false},
@@ -135,11 +138,13 @@ ReadingDisplay reading_display(const solver::Reading &reading)
       const int              more = unit == "N" && size < 99.95 ? 2 : unit == "J" && size < 0.0995 ? 2 : 0;
       return {entry.label, entry.unit, entry.factor, entry.digits + more, entry.headline};
     }
-  constexpr std::string_view layer = "compression.", hit = "rebound_by_height.hit_";
+  constexpr std::string_view layer = "compression.", hit = "rebound_by_height.hit_", lost = "lost.";
   if (reading.name.starts_with(layer))
     return {"compression of " + reading.name.substr(layer.size()), "mm", 1e3, 2, false};
   if (reading.name.starts_with(hit))
     return {"rebound of hit " + reading.name.substr(hit.size()), "%", 1e2, 1, false};
+  if (reading.name.starts_with(lost))
+    return {"turned into heat in " + reading.name.substr(lost.size()), "J", 1, 3, false};
   for (const auto &entry : units)
     if (reading.unit == entry.si)
       return {spoken(reading.name), entry.unit, entry.factor, entry.digits, false};
@@ -149,7 +154,7 @@ ReadingDisplay reading_display(const solver::Reading &reading)
 std::string display_text(const solver::Reading &reading)
 {
   const ReadingDisplay display = reading_display(reading);
-  return fmt::format("{:.{}f}", reading.value * display.factor, display.digits) +
+  return fixed_text(reading.value * display.factor, display.digits) +
          (display.unit.empty() ? "" : " " + display.unit);
 }
 } // namespace solemech::tools::report

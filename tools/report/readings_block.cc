@@ -5,6 +5,7 @@
 #include "tools/report/reading_display.h"
 #include "tools/report/run_facts.h"
 #include "tools/results/energy_picture.h"
+#include "tools/results/input_range.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
@@ -81,6 +82,10 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
       "±{:.{}f}{} is what the readings of the bench sheet left open: nine cases of ten lie within. Found from runs with "
       "the settled numbers moved to the ends of their bands.",
       reading.doubt() * display.factor, display.digits, display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
+  if (const auto range = input_range(run, reading.name))
+    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
+                                range->low * display.factor, display.digits, range->high * display.factor, display.digits,
+                                display.unit.empty() ? "" : " " + display.unit, range->why));
   if (!display.headline)
     return lines;
 
@@ -131,6 +136,16 @@ std::string error_words(const solver::Reading &reading)
     unit.empty() ? "" : " " + unit);
 }
 
+namespace
+{
+/// Ends in display units; null for a reading that no input with a band decides.
+Json range_json(const Run &run, const solver::Reading &reading, const ReadingDisplay &display)
+{
+  const auto range = input_range(run, reading.name);
+  return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)} : Json(nullptr);
+}
+} // namespace
+
 Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordFacts &record)
 {
   Json readings = Json::array();
@@ -145,6 +160,7 @@ Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordF
        {"digits", display.digits},
        {"error", reading.error < 0 ? Json(nullptr) : Json(rounded(reading.error * display.factor, 3))},
        {"band", reading.doubt() < 0 ? Json(nullptr) : Json(rounded(reading.doubt() * display.factor, 3))},
+       {"range", range_json(run, reading, display)},
        {"meaning", reading.meaning},
        {"headline", display.headline},
        {"how", how(run, reading, display, parts, record)}});

@@ -4,6 +4,7 @@
 #include "solver/result_check.h"
 #include "tools/report/frames_block.h"
 #include "tools/report/readings_block.h"
+#include "tools/report/run_facts.h"
 #include "tools/report/section_block.h"
 #include "tools/report/story.h"
 #include "tools/results/cautions.h"
@@ -46,7 +47,6 @@ Json run_json(const Run &run, const RecordFacts &record, bool moves)
           {"changes", run.changes},
           {"complete", run.result.complete},
           {"stopReason", run.result.stop_reason},
-          {"invented", is_invented(run.setup)},
           {"readings", readings_json(run, parts, record)},
           {"warnings", warnings_json(run)},
           {"parts", parts_json(parts)},
@@ -96,6 +96,7 @@ std::string report_json(const Page &page)
                        {"title", page.title},
                        {"label", page.label},
                        {"origin", page.origin == Origin::model ? "model" : "measured"},
+                       {"invented", invented_words(labelled_cases(page.runs))},
                        {"sentence", page.sentence},
                        {"headline", std::move(headline)},
                        {"story", page.story},

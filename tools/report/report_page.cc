@@ -19,18 +19,11 @@ namespace
 std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
 {
   std::vector<const solver::Case *> setups;
-  bool                              scenario = false, materials = false;
   for (const auto *run : runs)
-  {
     setups.push_back(&run->setup);
-    scenario = scenario || is_invented_scenario(run->setup);
-    materials = materials || uses_invented_material(run->setup);
-  }
   auto texts = cautions(setups);
-  if (scenario)
-    texts.emplace_back("Invented demo stacks: the numbers describe no product.");
-  if (materials)
-    texts.emplace_back("Materials of the library are partly invented for demonstration.");
+  for (auto &sentence : invented_sentences(labelled_cases(runs)))
+    texts.push_back(std::move(sentence));
   texts.emplace_back(
     "Local safety rules and the instructions of your tools come first; pain or numbness is a matter for a "
     "licensed foot professional.");

@@ -10,6 +10,14 @@
 
 namespace solemech::tools::report
 {
+LabelledCases labelled_cases(const std::vector<const Run *> &runs)
+{
+  LabelledCases cases;
+  for (const auto *run : runs)
+    cases.emplace_back(run->label, &run->setup);
+  return cases;
+}
+
 bool is_drop(const Run &run)
 {
   return std::holds_alternative<solver::DropRig>(run.setup.rig);

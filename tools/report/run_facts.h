@@ -2,6 +2,7 @@
 // Small questions to a run that every sentence of the report asks.
 #pragma once
 
+#include "tools/results/cautions.h"
 #include "tools/results/run_record.h"
 
 #include <optional>
@@ -10,6 +11,9 @@
 
 namespace solemech::tools::report
 {
+/// Runs as what is invented about them is asked.
+LabelledCases labelled_cases(const std::vector<const Run *> &runs);
+
 /// True for a falling weight or ball, false for a press.
 bool is_drop(const Run &run);
 

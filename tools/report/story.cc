@@ -10,6 +10,7 @@
 #include "tools/report/tread_story.h"
 #include "tools/report/wear_story.h"
 #include "tools/results/energy_picture.h"
+#include "tools/results/knee.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
@@ -68,13 +69,12 @@ std::string bottoming_words(const Run &run)
   if (open != std::string::npos && close != std::string::npos && close > open)
     layer = margin->meaning.substr(open + 1, close - open - 1);
   if (margin->value <= 0)
-    return fmt::format(
-      "The {} bottoms out: it is squeezed to the end of its travel, and from there on the force climbs "
-      "steeply.",
-      layer);
+    return fmt::format("The {} bottoms out: it is squeezed to the end of its travel{}.", layer,
+                       has_knee(run.result) ? ", and there the force climbs steeply"
+                                            : ". The force shows no knee yet");
   if (margin->value < 0.25)
     return fmt::format("The {} is close to bottoming: {:.0f} % of its useful travel is left. A harder blow "
-                       "uses it up, and then the force climbs steeply.",
+                       "uses it up.",
                        layer, 100 * margin->value);
   return fmt::format("Nothing bottoms: the {}, which comes nearest, has {:.0f} % of its useful travel left.",
                      layer, 100 * margin->value);

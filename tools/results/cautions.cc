@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/cautions.h"
 
+#include "tools/results/text_layout.h"
+
 #include <algorithm>
 #include <cctype>
 
@@ -64,6 +66,50 @@ bool uses_invented_material(const solver::Case &setup)
 bool is_invented(const solver::Case &setup)
 {
   return is_invented_scenario(setup) || uses_invented_material(setup);
+}
+
+namespace
+{
+/// Labels of the invented scenarios in brackets, when others stand beside them.
+struct Invented
+{
+  std::string which;
+  std::size_t n_stacks = 0;
+  bool        materials = false; ///< of a stack that is not invented itself
+};
+
+Invented invented_among(const LabelledCases &cases)
+{
+  Invented                 found;
+  std::vector<std::string> labels;
+  for (const auto &[label, setup] : cases)
+    if (!is_invented_scenario(*setup))
+      found.materials = found.materials || uses_invented_material(*setup);
+    else if (++found.n_stacks; std::find(labels.begin(), labels.end(), label) == labels.end())
+      labels.push_back(label);
+  if (found.n_stacks > 0 && found.n_stacks < cases.size())
+    found.which = " (" + listed(labels) + ")";
+  return found;
+}
+} // namespace
+
+std::string invented_words(const LabelledCases &cases)
+{
+  const auto found = invented_among(cases);
+  if (found.n_stacks > 0)
+    return "invented demo stacks" + found.which;
+  return found.materials ? "library materials partly invented" : "";
+}
+
+std::vector<std::string> invented_sentences(const LabelledCases &cases)
+{
+  const auto               found = invented_among(cases);
+  std::vector<std::string> texts;
+  if (found.n_stacks > 0)
+    texts.push_back("Invented demo stacks" + found.which + ": the numbers describe no product.");
+  if (found.materials)
+    texts.emplace_back("Library materials are partly invented for the demonstration: see solemech materials.");
+  return texts;
 }
 
 std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed)

@@ -6,6 +6,7 @@
 #include "solver/case.h"
 
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace solemech::tools
@@ -18,6 +19,15 @@ bool uses_invented_material(const solver::Case &setup);
 
 /// True when one of the two holds.
 bool is_invented(const solver::Case &setup);
+
+using LabelledCases = std::vector<std::pair<std::string, const solver::Case *>>;
+
+/// For the foot of a picture: "invented demo stacks", by label when other stacks stand beside them, else
+/// "library materials partly invented", or "". Whoever puts in a stack of their own never reads that it is invented.
+std::string invented_words(const LabelledCases &cases);
+
+/// The same as sentences for the end of a summary.
+std::vector<std::string> invented_sentences(const LabelledCases &cases);
 
 /// Cautions of a change before it is made in a shoe: inserts and plates, units, and what a number cannot tell.
 std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed);

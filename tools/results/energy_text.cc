@@ -59,6 +59,14 @@ struct EnergyTable
   bool empty() const { return rows.empty(); }
 };
 
+/// Of the run whose shares are known worst.
+std::string error_text(const EnergyTable &table)
+{
+  return share_error_words(*std::max_element(
+    table.pictures.begin(), table.pictures.end(),
+    [](const EnergyPicture &a, const EnergyPicture &b) { return a.share_error() < b.share_error(); }));
+}
+
 std::string accounted_text(const EnergyTable &table)
 {
   constexpr std::size_t    most_named = 3;
@@ -71,12 +79,12 @@ std::string accounted_text(const EnergyTable &table)
     const auto [least, most] =
       std::minmax_element(table.pictures.begin(), table.pictures.end(),
                           [](const auto &a, const auto &b) { return a.accounted() < b.accounted(); });
-    return fmt::format("  accounts for {:.1f} to {:.1f} %\n", 100 * least->accounted(),
-                       100 * most->accounted());
+    return fmt::format("  accounts for {:.1f} to {:.1f} %{}\n", 100 * least->accounted(), 100 * most->accounted(),
+                       error_text(table));
   }
   if (std::all_of(sums.begin(), sums.end(), [&](const auto &sum) { return sum == sums.front(); }))
     sums.resize(std::min<std::size_t>(sums.size(), 1));
-  return "  accounts for " + listed(sums) + "\n";
+  return "  accounts for " + listed(sums) + error_text(table) + "\n";
 }
 
 } // namespace

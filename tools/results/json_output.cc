@@ -51,10 +51,14 @@ Json energy_of(const Run &run)
   const EnergyPicture picture = energy_picture(run.setup, run.result);
   Json                shares = Json::array();
   for (const auto &part : picture.shares)
+  {
     shares.push_back({{"part", part.name},
                       {"kind", name_of(part.kind)},
                       {"energy", part.energy},
                       {"share", picture.share(part)}});
+    if (part.error >= 0)
+      shares.back()["error"] = part.error;
+  }
   return {{"input", picture.input},
           {"shares", std::move(shares)},
           {"accounted", picture.accounted()},

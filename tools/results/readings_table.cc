@@ -76,6 +76,15 @@ Cell length(const std::string &name, bool with_unit)
   });
 }
 
+/// Three digits, for depths that a rule does not show.
+Cell small_length(const std::string &name, bool with_unit)
+{
+  return shows(name, [=](double value, const Run &, const Options &options) {
+    return digits_text(value * factor(options.lengths)) +
+           (with_unit ? std::string(" ") + unit(options.lengths) : "");
+  });
+}
+
 /// Points of a gauge with its scale: "58.6 Shore A".
 std::string points(double value, const Run &run, const Options &)
 {
@@ -104,16 +113,18 @@ std::vector<ReadingRow> make_rows()
      "ground mm",
      {"ground_depth"},
      false,
-     plain("ground_depth", 1e3, "mm"),
-     plain("ground_depth", 1e3, "")},
+     small_length("ground_depth", true),
+     small_length("ground_depth", false)},
     {"  at least, at most",
      "",
      {"ground_depth_lowest"},
      false,
      shows("ground_depth_lowest",
-           [](double v, const Run &run, const Options &) {
-             return fmt::format("{}, {} mm", digits_text(1e3 * v),
-                                digits_text(1e3 * run.result.find("ground_depth_highest")->value));
+           [](double v, const Run &run, const Options &options) {
+             const double in_unit = factor(options.lengths);
+             return fmt::format("{}, {} {}", digits_text(in_unit * v),
+                                digits_text(in_unit * run.result.find("ground_depth_highest")->value),
+                                unit(options.lengths));
            }),
      nullptr},
     {"volume taken",
@@ -196,13 +207,13 @@ std::vector<ReadingRow> make_rows()
      "lost mm",
      {"worn_depth"},
      false,
-     plain("worn_depth", 1e3, "mm"),
-     plain("worn_depth", 1e3, "")},
+     small_length("worn_depth", true),
+     small_length("worn_depth", false)},
     {"  where most is lost",
      "",
      {"greatest_worn_depth"},
      false,
-     plain("greatest_worn_depth", 1e3, "mm"),
+     small_length("greatest_worn_depth", true),
      nullptr},
     {"grip in a push-off",
      "push-off",
@@ -222,7 +233,7 @@ std::vector<ReadingRow> make_rows()
      false,
      plain("grip_side_cut", 1, ""),
      plain("grip_side_cut", 1, "")},
-    {"  least, most of all headings",
+    {"  lowest, highest in any direction",
      "",
      {"lowest_grip", "highest_grip"},
      false,
@@ -287,14 +298,14 @@ std::vector<ReadingRow> make_rows()
      "along mm",
      {"deflection"},
      false,
-     plain("deflection", 1e3, "mm"),
-     plain("deflection", 1e3, "")},
+     small_length("deflection", true),
+     small_length("deflection", false)},
     {"wall that lies on the court",
      "wall mm",
      {"wall_contact"},
      false,
-     plain("wall_contact", 1e3, "mm"),
-     plain("wall_contact", 1e3, "")},
+     small_length("wall_contact", true),
+     small_length("wall_contact", false)},
     {"shear stiffness of the lug",
      "kPa/mm",
      {"lug_shear_stiffness"},
@@ -317,8 +328,8 @@ std::vector<ReadingRow> make_rows()
      "tip mm",
      {"tip_depth"},
      false,
-     plain("tip_depth", 1e3, "mm"),
-     plain("tip_depth", 1e3, "")},
+     small_length("tip_depth", true),
+     small_length("tip_depth", false)},
     {"force of the gauge's spring",
      "spring N",
      {"tip_force"},
@@ -343,6 +354,13 @@ std::vector<ReadingRow> make_rows()
      false,
      shows("half_space_hardness", points),
      shows("half_space_hardness",
+           [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", v); })},
+    {"  with a frictionless tip",
+     "smooth",
+     {"hardness_smooth_tip"},
+     false,
+     shows("hardness_smooth_tip", points),
+     shows("hardness_smooth_tip",
            [](double v, const Run &, const Options &) { return fmt::format("{:.1f}", v); })},
     {"rubber for the reading wanted",
      "wanted MPa",
@@ -466,6 +484,11 @@ const std::vector<ReadingRow> &reading_rows()
   return rows;
 }
 
+const char *length_unit(Lengths lengths)
+{
+  return unit(lengths);
+}
+
 std::string length_text(double metres, Lengths lengths, bool with_unit)
 {
   const double value = metres * factor(lengths);
@@ -478,20 +501,25 @@ std::string length_text(double metres, Lengths lengths, bool with_unit)
   return fmt::format("{:.{}f}", value, decimals) + (with_unit ? std::string(" ") + unit(lengths) : "");
 }
 
+std::string signed_length_text(double metres, Lengths lengths)
+{
+  return (metres < 0 ? "-" : "+") + length_text(std::abs(metres), lengths);
+}
+
 std::string digits_text(double value)
 {
   const double size = std::abs(value);
-  return fmt::format("{:.{}f}", value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
+  return fixed_text(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
 }
 
 std::string force_text(double newtons)
 {
   return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3)
-                                    : fmt::format("{:.0f} N", newtons);
+                                    : fixed_text(newtons, 0) + " N";
 }
 
 std::string percent_text(double share, bool decimals)
 {
-  return fmt::format("{:.{}f} %", 100 * share, decimals ? 1 : 0);
+  return fixed_text(100 * share, decimals ? 1 : 0) + " %";
 }
 } // namespace solemech::tools

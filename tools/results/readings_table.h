@@ -29,6 +29,10 @@ const std::vector<ReadingRow> &reading_rows();
 /// Three digits that carry information, never an exponent.
 std::string digits_text(double value);
 std::string length_text(double metres, Lengths lengths, bool with_unit = true);
+/// "+3.0 mm", of a difference.
+std::string signed_length_text(double metres, Lengths lengths);
+/// "mm", "cm", "in".
+const char *length_unit(Lengths lengths);
 std::string force_text(double newtons);
 /// Points of the gauge of a case, with its scale: "58.6 Shore A".
 std::string hardness_text(double points, const solver::Case &setup);

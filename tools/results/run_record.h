@@ -4,6 +4,7 @@
 
 #include "solver/case.h"
 #include "solver/result.h"
+#include "tools/input/named_file.h"
 
 #include <map>
 #include <optional>
@@ -34,13 +35,15 @@ struct Series
 
 struct RunRecord
 {
-  std::string                        label;          ///< of the case, names the folder
+  std::string                        label;          ///< of the case
   std::string                        case_text;      ///< as the user wrote it; changes as comments below
   std::string                        canonical_text; ///< resolved, every default filled in
   std::string                        hash;           ///< SHA-256 of the canonical text
   std::map<std::string, std::string> versions;       ///< program, libraries
   std::vector<Run>                   runs;
   std::optional<Series>              series;
-  std::map<std::string, std::string> sheets = {}; ///< texts of the files that the case file names
+  std::vector<NamedFile>             sheets = {}; ///< files that the case file names
+  std::string                        folder = {}; ///< name of its folder below the root of results
+  std::string                        sheet = {};  ///< as sheet_folder_name() takes it; "" of a prepared case
 };
 } // namespace solemech::tools

@@ -4,10 +4,12 @@
 #include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_text.h"
+#include "tools/results/input_range.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/text_layout.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -144,9 +146,9 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
     {
       std::string heading = row.short_heading;
       if (row.short_heading == "compr." || row.short_heading == "at peak")
-        heading += options.lengths == Lengths::millimetre   ? " mm"
-                   : options.lengths == Lengths::centimetre ? " cm"
-                                                            : " in";
+        heading += std::string(" ") + length_unit(options.lengths);
+      else if (heading.ends_with(" mm"))
+        heading.replace(heading.size() - 2, 2, length_unit(options.lengths));
       add_column(heading, [&](std::size_t i) {
         std::string cell = row.short_cell(runs[i], options);
         for (const auto &warning : runs[i].result.warnings)
@@ -176,20 +178,22 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
   return text;
 }
 
+/// Readings whose accuracy is told, in this order.
+constexpr std::pair<const char *, const char *> headlines[] = {{"rebound_by_height", "rebound"},
+                                                               {"loop_return", "return"},
+                                                               {"peak_force", "peak force"},
+                                                               {"greatest_compression", "compression"},
+                                                               {"hardness", "hardness"},
+                                                               {"effective_grip", "grip"},
+                                                               {"life_steps", "life in steps"},
+                                                               {"ground_depth", "depth"},
+                                                               {"contact_share", "contact"},
+                                                               {"edge_pressure", "edge pressure"}};
+
 /// "rebound ±0.4 %, peak force ±0.3 %": the greatest of the runs, of each headline reading that has one.
 std::vector<std::string> headline_texts(const std::vector<Run> &runs, double (*half_band)(const solver::Reading &))
 {
-  const std::pair<const char *, const char *> headlines[] = {{"rebound_by_height", "rebound"},
-                                                             {"loop_return", "return"},
-                                                             {"peak_force", "peak force"},
-                                                             {"greatest_compression", "compression"},
-                                                             {"hardness", "hardness"},
-                                                             {"effective_grip", "grip"},
-                                                             {"life_steps", "life in steps"},
-                                                             {"ground_depth", "depth"},
-                                                             {"contact_share", "contact"},
-                                                             {"edge_pressure", "edge pressure"}};
-  std::vector<std::string>                    texts;
+  std::vector<std::string> texts;
   for (const auto &[name, heading] : headlines)
   {
     double greatest = -1;
@@ -202,15 +206,39 @@ std::vector<std::string> headline_texts(const std::vector<Run> &runs, double (*h
   return texts;
 }
 
-/// How good the numbers are: the greatest estimated error of each headline reading, and what a bench sheet left
-/// open.
+/// "grip -38 to +50 %, as far as the friction of this court is known": the widest of the runs.
+std::vector<std::string> input_texts(const std::vector<Run> &runs)
+{
+  std::vector<std::string> texts;
+  for (const auto &[name, heading] : headlines)
+  {
+    double      low = 0, high = 0;
+    const char *why = nullptr;
+    for (const auto &run : runs)
+      if (const auto range = input_range(run, name))
+      {
+        const double value = run.result.find(name)->value;
+        low = std::min(low, range->low / value - 1), high = std::max(high, range->high / value - 1), why = range->why;
+      }
+    if (why)
+      texts.push_back(fmt::format("{} {:+.0f} to {:+.0f} %, as far as {} is known", heading, 100 * low, 100 * high, why));
+  }
+  return texts;
+}
+
+/// How good the numbers are: what the inputs leave open, the greatest estimated error of each headline reading, and
+/// what a bench sheet left open.
 std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &options)
 {
-  const auto errors = headline_texts(runs, [](const solver::Reading &reading) { return reading.error; });
-  std::string text = errors.empty() ? "How good: the numerical error of this run was not estimated."
-                                    : "How good: " + listed(errors) +
-                                        " of the value, estimated from mesh and time step. Doubt about materials, "
-                                        "callipers and the rig comes on top.";
+  const auto        errors = headline_texts(runs, [](const solver::Reading &reading) { return reading.error; });
+  const auto        inputs = input_texts(runs);
+  const std::string numbers = listed(errors) + " of the value, estimated from mesh and time step.";
+  std::string       text = "How good: ";
+  if (!inputs.empty())
+    text += fmt::format("{}.{}", fmt::join(inputs, "; "), errors.empty() ? "" : " The calculation alone: " + numbers);
+  else
+    text += errors.empty() ? "the numerical error of this run was not estimated."
+                           : numbers + " Doubt about materials, callipers and the rig comes on top.";
   text = wrapped(text, static_cast<std::size_t>(options.width), "  ") + "\n";
   if (const auto band = band_sentence(runs); !band.empty())
     text += wrapped(band, static_cast<std::size_t>(options.width), "  ") + "\n";
@@ -253,61 +281,59 @@ std::string fact_lines(const std::vector<Run> &runs)
   return text;
 }
 
-/// What is invented: the stacks of the demo scenario by name when others stand beside them, else the
-/// materials.
 std::string invented_lines(const std::vector<Run> &runs, const SummaryOptions &options)
 {
-  std::vector<std::string> demo;
-  bool                     materials = false;
+  LabelledCases cases;
   for (const auto &run : runs)
-    if (is_invented_scenario(run.setup))
-      demo.push_back(run.label);
-    else
-      materials = materials || uses_invented_material(run.setup);
-  const auto  width = static_cast<std::size_t>(options.width);
+    cases.emplace_back(run.label, &run.setup);
   std::string text;
-  if (!demo.empty())
-    text = wrapped("Invented demo stacks" + (demo.size() < runs.size() ? " (" + listed(demo) + ")" : "") +
-                     ": the numbers describe no product.",
-                   width, "  ") +
-           "\n";
-  if (materials)
-    text += wrapped("Library materials are partly invented for the demonstration: see solemech materials.",
-                    width, "  ") +
-            "\n";
+  for (const auto &sentence : invented_sentences(cases))
+    text += wrapped(sentence, static_cast<std::size_t>(options.width), "  ") + "\n";
   return text;
+}
+
+/// Warnings and early stops of the runs that satisfy a condition, each text once with whom it holds for.
+template <typename Condition>
+std::string warning_lines(const std::vector<Run> &runs, const SummaryOptions &options, Condition is_told)
+{
+  std::map<std::string, std::vector<std::string>> general; // text -> labels of the runs it holds for
+  for (const auto &run : runs)
+  {
+    for (const auto &warning : run.result.warnings)
+      if (is_told(warning))
+        general[warning.text].push_back(run.label);
+    if (!run.result.complete)
+      general["STOPPED EARLY: " + run.result.stop_reason].push_back(run.label);
+  }
+  std::string text;
+  for (const auto &[note, labels] : general)
+    text +=
+      wrapped("Note, " + (labels.size() == runs.size() && runs.size() > 2 ? "all runs" : listed(labels)) +
+                ": " + note,
+              static_cast<std::size_t>(options.width), "  ") +
+      "\n";
+  return text;
+}
+
+std::string caution_lines(const std::vector<Run> &runs, const SummaryOptions &options)
+{
+  std::vector<const solver::Case *> setups;
+  for (const auto &run : runs)
+    setups.push_back(&run.setup);
+  std::string text;
+  for (const auto &caution : cautions(setups))
+    text += wrapped("Caution: " + caution, static_cast<std::size_t>(options.width), "  ") + "\n";
+  return text + invented_lines(runs, options);
 }
 
 std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &options,
                           const std::vector<std::string> &footnotes)
 {
-  const auto  width = static_cast<std::size_t>(options.width);
   std::string text;
   for (std::size_t i = 0; i < footnotes.size(); ++i)
-    text += wrapped(fmt::format("  [{}] {}", i + 1, footnotes[i]), width, "      ") + "\n";
-
-  std::map<std::string, std::vector<std::string>> general; // text -> labels of the runs it holds for
-  for (const auto &run : runs)
-  {
-    for (const auto &warning : run.result.warnings)
-      if (!is_shown_beside_a_row(warning))
-        general[warning.text].push_back(run.label);
-    if (!run.result.complete)
-      general["STOPPED EARLY: " + run.result.stop_reason].push_back(run.label);
-  }
-  for (const auto &[note, labels] : general)
-    text +=
-      wrapped("Note, " + (labels.size() == runs.size() && runs.size() > 2 ? "all runs" : listed(labels)) +
-                ": " + note,
-              width, "  ") +
-      "\n";
-
-  std::vector<const solver::Case *> setups;
-  for (const auto &run : runs)
-    setups.push_back(&run.setup);
-  for (const auto &caution : cautions(setups))
-    text += wrapped("Caution: " + caution, width, "  ") + "\n";
-  return text + invented_lines(runs, options);
+    text += wrapped(fmt::format("  [{}] {}", i + 1, footnotes[i]), static_cast<std::size_t>(options.width), "      ") + "\n";
+  return text + warning_lines(runs, options, [](const auto &warning) { return !is_shown_beside_a_row(warning); }) +
+         caution_lines(runs, options);
 }
 } // namespace
 
@@ -317,6 +343,18 @@ std::string band_sentence(const std::vector<Run> &runs)
   return bands.empty() ? ""
                        : "Band: " + listed(bands) +
                            " of the value is what the bench sheet left open of the stack; nine cases of ten lie within.";
+}
+
+std::string notes_text(const Run &run, const SummaryOptions &given)
+{
+  SummaryOptions options = given;
+  options.width = std::max(options.width, 60);
+  std::string text;
+  for (const auto &row : reading_rows())
+    if (row.heading == "bottoming")
+      if (const auto cell = row.cell(run, options); !cell.empty())
+        text += wrapped("Bottoming: " + cell, static_cast<std::size_t>(options.width), "  ") + "\n";
+  return text + warning_lines({run}, options, [](const auto &) { return true; }) + caution_lines({run}, options);
 }
 
 std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &given, const Series *series)

@@ -28,6 +28,9 @@ Lengths lengths_from(const std::string &text);
 /// How wide the bands of settled stacks are, in one sentence; "" when none of the runs has doubts.
 std::string band_sentence(const std::vector<Run> &runs);
 
+/// What a run calls for beside its numbers: bottoming, warnings, cautions, what is invented.
+std::string notes_text(const Run &run, const SummaryOptions &options);
+
 /// Runs side by side, or one row per run when there are more than fit beside each other or a series is given.
 std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &options,
                          const Series *series = nullptr);

@@ -63,6 +63,12 @@ std::string listed(const std::vector<std::string> &texts)
   return result;
 }
 
+std::string fixed_text(double value, int digits)
+{
+  const std::string text = fmt::format("{:.{}f}", value, digits);
+  return text.starts_with('-') && text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
+}
+
 std::string rounded_count(double number)
 {
   const double power = number > 0 ? std::pow(10.0, std::floor(std::log10(number)) - 1) : 1.0;

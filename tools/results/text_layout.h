@@ -21,6 +21,9 @@ std::string wrapped(const std::string &text, std::size_t width, const std::strin
 /// per cent shows at least one `fill`.
 std::string bar(double share, std::size_t length, char fill);
 
+/// Fixed decimals; what rounds to nought has no sign.
+std::string fixed_text(double value, int digits);
+
 /// A large number to two digits, in words: "1.9 million", "190 thousand", "450".
 std::string rounded_count(double number);
 

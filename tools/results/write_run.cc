@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/write_run.h"
 
+#include "materials/shown_text.h"
 #include "solver/field_files.h"
 #include "solver/result_file.h"
 #include "tools/picture/pictures.h"
@@ -24,7 +25,7 @@ solver::ResultRecord stored(const RunRecord &record)
 }
 } // namespace
 
-std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record)
+std::vector<std::string> write_run(RunFolder &folder, const RunRecord &record)
 {
   auto remarks = write_run_data(folder, record);
   folder.write("summary.txt", report::record_summary(record, {}));
@@ -32,14 +33,15 @@ std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &rec
   return remarks;
 }
 
-std::vector<std::string> write_run_data(const RunFolder &folder, const RunRecord &record)
+std::vector<std::string> write_run_data(RunFolder &folder, const RunRecord &record)
 {
   for (const auto &run : record.runs)
     solver::require_writable(run.label, run.result);
 
   folder.write("data/case.toml", record.case_text);
-  for (const auto &[name, text] : record.sheets)
-    folder.write(std::filesystem::path("data/sheets") / name, text);
+  folder.tell_sheet(materials::shown_text(record.sheet));
+  for (const auto &file : record.sheets)
+    folder.keep_input(file);
   folder.write("data/resolved.txt", record.canonical_text);
   solver::write_result_file(folder.file("data/results.h5"), stored(record));
 

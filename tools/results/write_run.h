@@ -3,7 +3,8 @@
 //   report.html        what happened and why, for people: one file, opens in any browser
 //   summary.txt        what the terminal shows
 //   pictures/          SVG and PNG
-//   data/              results.h5 (the record), case.toml and the sheets it names, resolved.txt, pictures.gp;
+//   inputs/            copies of the files that the case names, by number; manifest.json says which is which
+//   data/              results.h5 (the record), case.toml, resolved.txt, pictures.gp;
 //                      curves.csv, ledger.csv, readings.csv (in a folder per run when there are several)
 //   paraview/          stack.pvd with its .vtu files (one series per run), view.py
 // manifest.json is written by RunFolder::commit.
@@ -19,8 +20,8 @@ namespace solemech::tools
 {
 /// Writes everything but the manifest. Returns sentences for people (e.g. that gnuplot is missing).
 /// @throws solver::ResultsError when a number is not finite or a file cannot be written
-std::vector<std::string> write_run(const RunFolder &folder, const RunRecord &record);
+std::vector<std::string> write_run(RunFolder &folder, const RunRecord &record);
 
 /// The same without summary.txt and report.html, for commands that write their own.
-std::vector<std::string> write_run_data(const RunFolder &folder, const RunRecord &record);
+std::vector<std::string> write_run_data(RunFolder &folder, const RunRecord &record);
 } // namespace solemech::tools

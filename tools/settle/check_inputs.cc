@@ -53,7 +53,8 @@ ImpossibleInput::ImpossibleInput(std::vector<std::string> all)
 {
 }
 
-void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations)
+void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
+                  bool predict_only)
 {
   std::vector<std::string> problems;
   for (const auto &parameter : parameters)
@@ -62,7 +63,8 @@ void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Ob
     check(observation, problems);
   if (parameters.empty())
     problems.emplace_back("nothing is unknown: there is no number to settle");
-  if (std::all_of(observations.begin(), observations.end(), [](const auto &o) { return o.held_out; }))
+  if (!predict_only &&
+      std::all_of(observations.begin(), observations.end(), [](const auto &o) { return o.held_out; }))
     problems.emplace_back("there is no reading to settle on; readings that are held out are only compared");
   if (!problems.empty())
     throw ImpossibleInput(std::move(problems));

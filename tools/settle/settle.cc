@@ -157,7 +157,7 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
                const Predict &predict, const Wish &wish, const Progress &progress,
                const std::atomic<bool> &interrupted)
 {
-  check_inputs(parameters, observations);
+  check_inputs(parameters, observations, wish.predict_only);
   const auto      n = Eigen::Index(parameters.size());
   PredictionTable table(parameters, observations.size(), predict, progress, interrupted);
   // Four steps of a point and its derivatives, then both sides of each axis and the check runs.
@@ -206,7 +206,7 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
       ++n_used;
     }
   }
-  settled.misfit = std::sqrt(sum / n_used);
+  settled.misfit = n_used > 0 ? std::sqrt(sum / n_used) : 0;
   settled.open = open_directions(parameters, last);
   if (wish.check_by_sampling)
     take_samples(settled, sample(table, observations, model, last, wish),

@@ -63,6 +63,7 @@ struct Wish
   unsigned seed = 1;      ///< of the sampling check: equal seeds, equal answers
   bool     check_by_sampling = true;
   int      n_check_runs = 4; ///< parameter sets at which the quadratic model is compared with true runs
+  bool     predict_only = false; ///< no reading is needed: what comes out is what is assumed
   int      n_samples = 4000;
 };
 
@@ -166,8 +167,9 @@ struct Interrupted : std::runtime_error
 };
 
 /// @throws ImpossibleInput with everything that is wrong: doubts of zero or larger than the value, limits or
-/// priors that make no sense, no reading to settle on
-void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations);
+/// priors that make no sense, no reading to settle on unless only a prediction is wished
+void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
+                  bool predict_only = false);
 
 /// @param interrupted  looked at before every batch
 /// @throws ImpossibleInput, PredictionFailed, Interrupted, and what `predict` throws

@@ -102,7 +102,7 @@ void read_abrasion(ReadingDesk &desk, const Fields &fields)
   if (!fields.given("seconds"))
   {
     desk.sheet.kept.push_back(fmt::format(
-      "abrasion: {}{}; kept only: without seconds = \"10 s\", how long the sleeve was held, no depth follows",
+      "abrasion: {}{}; kept only: without seconds = \"6 s\", how long the sleeve was held, no depth follows",
       through ? "at least " : "", fields.given("value") ? fields.text("value") : "no depth"));
     return;
   }
@@ -112,7 +112,7 @@ void read_abrasion(ReadingDesk &desk, const Fields &fields)
   grinding.seconds = desk.value_of(fields, "seconds", D::time);
   grinding.tool.sleeve_diameter =
     value_or(desk, fields, "diameter", D::length, grinding.tool.sleeve_diameter);
-  grinding.tool.speed = value_or(desk, fields, "speed", D::turning, 10000.0 / 60);
+  grinding.tool.speed = value_or(desk, fields, "speed", D::turning, 8000.0 / 60);
   grinding.tool.force = value_or(desk, fields, "force", D::force, 2);
   grinding.loss = usual_loss;
   if (!found.usable || !reference || !desk.has_case)

@@ -192,7 +192,7 @@ constexpr const char *readings = R"(
 # layer = "outsole"
 # value = "1.6 mm +- 0.2"
 # wore_through = false
-# seconds = "10 s"
+# seconds = "6 s"
 # diameter = "13 mm"
 # reference = "rubber-64a"
 # reference_depth = "1.4 mm +- 0.2"
@@ -261,7 +261,10 @@ std::string head_of(const char *part, const char *title)
 std::string pair_of(const char *part)
 {
   return std::string("\n[pair]\nlabel = \"my pair\"                   # what you call it\npart = \"") + part +
-         "\"\ncut = \"upper off, plug cut free\"    # how the piece was cut, in your words\n";
+         "\"\ncut = \"upper off, plug cut free\"    # what has been cut so far, in your words; a plan goes "
+         "on from there\n"
+         "# tools = [\"rule\", \"callipers\", \"scales\"]   # gauge, sensor, camera, press too, if you have "
+         "them\n";
 }
 } // namespace
 

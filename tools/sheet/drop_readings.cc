@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Readings of the drop weight: rebound, force, deceleration, compression, contact time.
 #include "tools/sheet/instruments.h"
+#include "tools/sheet/plausible.h"
 #include "tools/sheet/reading_kinds.h"
 
 #include <fmt/format.h>
@@ -65,9 +66,12 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
       reading = "rebound_by_height";
       instrument = height > 0 ? instrument / height : 0.015;
     }
-    const auto found = desk.measured(fields, dimension, {instrument, known.relative, name});
+    const std::string unit = known.dimension == D::number ? "g" : "";
+    const auto        found = desk.measured(fields, dimension, {instrument, known.relative, name, unit});
     if (!found.usable)
       return;
+    if (const auto asked = asked_of_reading(kind, reading, found.value, dimension, unit); !asked.empty())
+      desk.sheet.asked.push_back(asked);
     if (kind == "rebound" && desk.has_case && found.value >= (dimension == D::share ? 1 : height))
     {
       fields.problem(fields.given("values") ? "values" : "value",
@@ -76,7 +80,7 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
       return;
     }
     const bool own_bench = fields.given("height") || fields.given("mass");
-    Probe      probe{kind, dimension, "", desk.drop_bench(fields), reading, "", {}};
+    Probe      probe{kind, dimension, unit, desk.drop_bench(fields), reading, "", {}};
     if (own_bench)
       probe.name +=
         fmt::format(", {}{}{}", fields.text("height"),

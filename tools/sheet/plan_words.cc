@@ -18,7 +18,9 @@ std::string teardown_text(const Sheet &sheet)
   std::string text;
   for (const auto &caution : teardown_cautions(sheet))
     text += "  Caution: " + caution + "\n";
-  text += "\norder of work; what destroys nothing comes first\n";
+  text += fmt::format(
+    "\norder of work{}; what destroys nothing comes first\n",
+    dismantled(sheet.cut) == Dismantled::nothing ? "" : fmt::format(" from here on (\"{}\")", sheet.cut));
   int  n = 0;
   bool cutting = false;
   for (const auto &step : teardown_order(sheet))
@@ -54,6 +56,9 @@ std::string plan_text(const Sheet &sheet, const ReadingPlan &plan)
                   "model. Put the one you "
                   "took on\n  the sheet and ask again: the order of the others changes.\n"
                 : "  None of the readings known here narrows it by a twentieth.\n";
+  if (sheet.tools.empty())
+    text += "  Write tools = [\"rule\", \"callipers\"] under [pair], and only what your tools can read is "
+            "ranked.\n";
   if (std::any_of(plan.ranked.begin(), plan.ranked.end(), [](const auto &one) { return !one.worth; }) ||
       !plan.left_out.empty())
     text += "\nnot worth doing for this question\n";

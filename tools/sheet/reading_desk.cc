@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/sheet/reading_desk.h"
 
+#include "materials/file_text.h"
+#include "tools/sheet/plausible.h"
+#include "tools/sheet/value_words.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <cstdio>
 #include <numeric>
 
 namespace solemech::tools
@@ -30,6 +33,21 @@ double ReadingDesk::value_of(const Fields &fields, const char *name, Dimension d
   return 1;
 }
 
+namespace
+{
+/// "94 +- 5" for "94 g +- 5 g".
+std::string without_unit(const std::string &text, const std::string &unit)
+{
+  const auto strip = [&](std::string part) {
+    if (!unit.empty() && part.ends_with(unit))
+      part.resize(part.size() - unit.size());
+    return part;
+  };
+  const auto parts = split_doubted(text);
+  return strip(parts.value) + (parts.doubt.empty() ? "" : " +- " + strip(parts.doubt));
+}
+} // namespace
+
 Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const Instrument &instrument)
 {
   Measured            out;
@@ -48,7 +66,8 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   for (std::size_t i = 0; i < texts.size(); ++i)
     try
     {
-      const auto one = parse_doubted(texts[i], dimension);
+      const auto one = parse_doubted(
+        instrument.unit.empty() ? texts[i] : without_unit(texts[i], instrument.unit), dimension);
       if (!(one.value > 0))
         throw InvalidQuantity(fmt::format("\"{}\" is not above zero", texts[i]),
                               "Write what the bench shows");
@@ -64,6 +83,9 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
     }
   if (slips || values.empty())
     return out;
+  if (const auto asked = asked_of_repeats(fields.text("kind"), values, dimension, instrument.unit);
+      !asked.empty())
+    sheet.asked.push_back(asked);
   const auto n = static_cast<double>(values.size());
   out.n = static_cast<int>(values.size());
   out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
@@ -80,8 +102,13 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   }
   if (written == 0)
   {
-    const auto told =
-      fmt::format("{}: no +- written, taken as that of {}", fields.text("kind"), instrument.name);
+    const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
+    const auto   told =
+      fmt::format("{}: no +- written, taken as that of {}, +-{}{}", fields.text("kind"), instrument.name,
+                  value_text(own, dimension, instrument.unit),
+                  out.n > 1 ? fmt::format("; with the scatter of {} hits +-{}", out.n,
+                                          value_text(out.half_band, dimension, instrument.unit))
+                            : "");
     if (std::find(sheet.assumptions.begin(), sheet.assumptions.end(), told) == sheet.assumptions.end())
       sheet.assumptions.push_back(told);
   }
@@ -130,30 +157,22 @@ std::string ReadingDesk::file_text(const Fields &fields, fs::path &path)
                      "Write file = \"impact.csv\"");
     return {};
   }
-  path = fs::path(name).is_absolute() ? fs::path(name) : sheet.path.parent_path() / name;
-  std::error_code error;
-  if (!fs::is_regular_file(path, error))
-  {
-    fields.problem("file", fmt::format("there is no file \"{}\" beside the sheet", name),
-                   "Give the name of a CSV file");
-    return {};
-  }
+  path = sheet.path.parent_path() / name;
   // A million rows of two numbers is some 30 MB; more is no record of one hit.
-  if (fs::file_size(path, error) > 64'000'000)
+  constexpr std::size_t largest_record = 64'000'000;
+  auto                  found = file_text_below(sheet.path.parent_path(), name, largest_record);
+  if (found.state != FileText::State::read)
   {
-    fields.problem("file", "is larger than 64 MB", "Cut the record down to the hit");
+    const bool is_missing = found.state == FileText::State::missing;
+    fields.problem("file",
+                   is_missing ? fmt::format("there is no file \"{}\" beside the sheet", name)
+                              : fmt::format("\"{}\": {}", name, found.reason),
+                   is_missing ? "Give the name of a CSV file" : found.cure);
     return {};
   }
-  std::string text;
-  std::FILE  *stream = std::fopen(path.c_str(), "rb");
-  char        buffer[65536];
-  std::size_t n = 0;
-  while (stream && (n = std::fread(buffer, 1, sizeof buffer, stream)) > 0)
-    text.append(buffer, n);
-  if (stream)
-    std::fclose(stream);
-  sheet.data += text;
-  return text;
+  sheet.data += found.text;
+  sheet.file.sheets.push_back({"reading", name, found.text});
+  return std::move(found.text);
 }
 
 const solver::Layer *ReadingDesk::find_layer(const std::string &name, const toml::node &node,

@@ -20,6 +20,7 @@ struct Instrument
   double      half_band = 0; ///< in the unit of the reading, or its share
   bool        relative = false;
   std::string name; ///< "a height read by eye on a rule"
+  std::string unit = {}; ///< may stand behind a plain number: "94 g"
 };
 
 struct Measured

@@ -31,6 +31,39 @@ struct Idea
 const char *const nothing_cut = "nothing more cut than for this sheet";
 const char *const layers_parted = "layers parted";
 
+/// Whether the person has what it takes. Without a word about tools everything is taken to be there.
+bool has_tool_for(const Sheet &sheet, const Idea &idea)
+{
+  struct Word
+  {
+    const char *part, *tool;
+  };
+  constexpr Word words[] = {{"rule", "rule"},      {"callipers", "callipers"}, {"scales", "scales"},
+                            {"weighed", "scales"}, {"by hand", "gauge"},       {"sensor", "sensor"},
+                            {"camera", "camera"},  {"press", "press"}};
+  bool           needs_one = false;
+  for (const auto &[part, tool] : words)
+    if (idea.instrument.find(part) != std::string::npos)
+    {
+      needs_one = true;
+      if (std::find(sheet.tools.begin(), sheet.tools.end(), tool) != sheet.tools.end())
+        return true;
+    }
+  return sheet.tools.empty() || !needs_one;
+}
+
+/// Leaves out what the person has no tool for, and says so.
+void keep_readable(const Sheet &sheet, std::vector<Idea> &ideas, ReadingPlan &plan)
+{
+  std::erase_if(ideas, [&](const Idea &idea) {
+    const bool readable = has_tool_for(sheet, idea);
+    if (!readable)
+      plan.left_out.push_back(
+        fmt::format("{}: by {}, which is not among your tools.", idea.probe.name, idea.instrument));
+    return !readable;
+  });
+}
+
 /// The reading of the sheet that says the same as a probe on its own rig.
 const SheetReading *on_sheet(const Sheet &sheet, const std::string &reading, const std::string &as_well = {})
 {
@@ -327,6 +360,12 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
       idea.half_band = instruments::beside_a_unit;
       idea.note = "never cut into the unit to measure it";
     }
+    if (!has_tool_for(sheet, idea))
+    {
+      plan.left_out.push_back(
+        fmt::format("{}: by {}, which is not among your tools.", name, idea.instrument));
+      continue;
+    }
     std::vector<double> gradient(sheet.unknowns.size(), 0.0);
     gradient[k] = answer.settled.values[k];
     candidates.add(idea, answer.settled.values[k], std::move(gradient));
@@ -359,7 +398,8 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
                           const std::atomic<bool> &interrupted)
 {
   ReadingPlan        plan{question, {}, {}, {}, {}};
-  const auto         own_drop = own_drop_ideas(sheet, plan);
+  auto               own_drop = own_drop_ideas(sheet, plan);
+  keep_readable(sheet, own_drop, plan);
   std::vector<Probe> asked{{question.title, question.dimension, "", 0, question.reading, "", {}},
                            {"compression", D::length, "", 0, "greatest_compression", "", {}}};
   for (const auto &idea : own_drop)
@@ -379,6 +419,7 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
   add_lower_drops(wider, further);
   add_press(wider, answer.settled.predictions[first + 1], further);
   add_hardness(sheet, answer.setup, further, plan);
+  keep_readable(sheet, further, plan);
   // One batch a bench: a bench that cannot be run takes no other with it.
   for (std::size_t begin = 0; begin < further.size();)
   {

@@ -182,6 +182,28 @@ std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::v
   return predict_stacks(sheet, probes, stacks, run);
 }
 
+bool is_prediction(const Sheet &sheet)
+{
+  return std::all_of(sheet.readings.begin(), sheet.readings.end(),
+                     [](const SheetReading &one) { return one.observation.held_out; });
+}
+
+std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &asked,
+                          const std::vector<materials::Material> &candidates)
+{
+  const auto  major = static_cast<std::size_t>(std::count_if(
+     sheet.unknowns.begin(), sheet.unknowns.end(), [](const Unknown &one) { return !one.parameter.minor; }));
+  const auto  minor = sheet.unknowns.size() - major;
+  std::size_t sets = major + minor + 1;
+  if (!is_prediction(sheet))
+    sets +=
+      4 * (major + 1) + 2 * major + static_cast<std::size_t>(settle::Wish().n_check_runs) + candidates.size();
+  std::vector<Probe> probes = asked;
+  for (const auto &reading : sheet.readings)
+    probes.push_back(reading.probe);
+  return sets * std::max<std::size_t>(1, benches_run(probes).size());
+}
+
 SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, const RunCases &run,
                           const std::vector<materials::Material> &candidates,
                           const std::atomic<bool>                &interrupted)
@@ -213,9 +235,14 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
   const auto predict = [&](const std::vector<std::vector<double>> &sets) {
     return predict_probes(sheet, answer.probes, sets, run);
   };
-  answer.settled = settle::settle(parameters, observations, predict, {}, {}, interrupted);
+  settle::Wish wish;
+  wish.predict_only = is_prediction(sheet);
+  wish.check_by_sampling = !wish.predict_only;
+  answer.settled = settle::settle(parameters, observations, predict, wish, {}, interrupted);
   answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);
   answer.setup.doubts = settled_doubts(sheet, answer.settled);
+  if (wish.predict_only)
+    return answer; // nothing to compare a library material with
   for (const auto &unknown : sheet.materials)
   {
     std::vector<materials::Material> same_family;

@@ -35,6 +35,15 @@ std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::v
                                                 const std::vector<std::vector<double>> &sets,
                                                 const RunCases                         &run);
 
+/// Runs that settling a sheet will take about, for the progress: four steps of a point and its derivatives,
+/// both sides of each unknown, check runs, and the candidates; a sheet without readings only takes the
+/// derivatives.
+std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &asked,
+                          const std::vector<materials::Material> &candidates);
+
+/// A sheet without readings that count is not settled but predicted: the bands are those of what is assumed.
+bool is_prediction(const Sheet &sheet);
+
 /// @param candidates  library materials that may take the place of unknown ones
 /// @param asked  predictions wanted beside the readings: their bands come out of `settled` as well
 /// @throws what settle::settle throws

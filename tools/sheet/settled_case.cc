@@ -1,7 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/sheet/settled_case.h"
 
+#include "materials/sheet.h"
+#include "tools/input/case_tree.h"
 #include "tools/input/doubt_reader.h"
+#include "tools/input/doubted_case.h"
+#include "tools/sheet/sheet_text.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -105,6 +109,20 @@ std::string tidied(const std::string &text, const std::string &sheet_text)
 
 namespace
 {
+/// The case without its rig: that stands below in full, so that the text needs no file beside it.
+std::string without_rig(const std::string &text)
+{
+  materials::Problems told_before;
+  SheetText           rest(text);
+  const auto          tree = materials::parse_sheet(text, "", told_before);
+  auto                keys = rig_blocks();
+  keys.insert(keys.end(), {"rig", "surroundings"});
+  for (const auto &key : keys)
+    if (const auto found = tree.find(key); found != tree.end())
+      rest.remove_block(found->first, found->second);
+  return rest.text();
+}
+
 /// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
 /// hundredth, and is not worth two runs in each later use of the stack.
 constexpr double least_share = 0.02;
@@ -128,17 +146,19 @@ std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Sett
 {
   std::vector<solver::Doubt> doubts;
   std::vector<std::size_t>   told;
-  for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
-  {
-    if (sheet.unknowns[i].parameter.minor && !shows(settled, i))
-      continue;
-    const auto   &unknown = sheet.unknowns[i];
-    solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
-    for (const std::size_t j : told)
-      doubt.together.push_back(settled.correlation[i][j]);
-    doubts.push_back(std::move(doubt));
-    told.push_back(i);
-  }
+  for (const bool of_rig : {false, true}) // those of the rig last: with another rig they are cut off
+    for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
+    {
+      const auto &unknown = sheet.unknowns[i];
+      // Two sheets read on one rod are known by its numbers, whether they show or not.
+      if (is_of_rig(unknown.kind) != of_rig || (!of_rig && unknown.parameter.minor && !shows(settled, i)))
+        continue;
+      solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
+      for (const std::size_t j : told)
+        doubt.together.push_back(settled.correlation[i][j]);
+      doubts.push_back(std::move(doubt));
+      told.push_back(i);
+    }
   return doubts;
 }
 
@@ -149,7 +169,8 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
     0, sheet.case_text.find("\n[[material]]\nname = \"" +
                             (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
                             "\"\nfrom = "));
-  text = tidied(text, sheet.text);
+  text = tidied(without_rig(text), sheet.text);
+  text += "\n# The bench that the sheet was read on, whatever file it came from.\n" + sheet.bench_text;
   text += "\n# Settled on the readings of the bench sheet; nine of ten cases lie in the bands.\n";
   for (const auto &parameter : answer.settled.parameters)
     text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,

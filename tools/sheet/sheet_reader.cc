@@ -4,14 +4,17 @@
 #include "materials/sheet.h"
 #include "tools/input/schema.h"
 #include "tools/input/sheet_entries.h"
+#include "tools/input/stack_text.h"
 #include "tools/sheet/blank_sheet.h"
 #include "tools/sheet/default_doubts.h"
 #include "tools/sheet/doubted.h"
+#include "tools/sheet/plausible.h"
 #include "tools/sheet/reading_reader.h"
 #include "tools/sheet/sheet.h"
 #include "tools/sheet/sheet_text.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -101,7 +104,7 @@ public:
         if (const auto *table = element.as_table())
           layer(*table);
     if (const auto *drop = tree.get_as<toml::table>("drop"))
-      values(*drop, "drop", "drop", "");
+      own_bench(*drop);
     if (const auto *readings = tree.get("reading"))
       rewritten_.remove_block(tree.find("reading")->first, *readings);
     sheet_.case_text = rewritten_.text();
@@ -111,14 +114,17 @@ public:
       sheet_.case_text +=
         fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\n", material.name, material.start.name);
     const bool has_case = read_case();
+    if (has_case)
+      sheet_.asked = asked_of_stack(sheet_.setup);
     sheet_.benches.push_back([](solver::Case &) {});
     ReadingReader reader(sheet_, has_case, problems, options_.library);
     for (const auto &noted : notes_)
       reader.layer_note(noted.layer, noted.entry, *noted.node);
     reader.readings(tree);
     still_invented(sheet_.path, sheet_.text);
-    for (const auto &[used, text] : sheet_.file.sheets)
-      still_invented(used, text);
+    for (const auto &used : sheet_.file.sheets)
+      if (used.kind != "reading")
+        still_invented(used.name, used.text);
     return std::move(sheet_);
   }
 
@@ -156,9 +162,28 @@ private:
       const Fields fields(*table, "pair", "pair", sheet_entries(), *problems_);
       sheet_.pair = fields.text("label");
       sheet_.part = fields.text("part");
+      sheet_.cut = fields.text("cut");
+      tools(fields);
       other_part(tree, fields);
     }
     rewritten_.remove_block(found->first, found->second);
+  }
+
+  void tools(const Fields &fields)
+  {
+    static const std::vector<std::string> known{"rule",   "callipers", "scales", "gauge",
+                                                "sensor", "camera",    "press"};
+    if (!fields.given("tools"))
+      return;
+    sheet_.tools = fields.texts("tools");
+    for (const auto &tool : sheet_.tools)
+      if (std::find(known.begin(), known.end(), tool) == known.end())
+      {
+        const auto near = nearest_name(tool, known);
+        fields.problem("tools", fmt::format("\"{}\" is not a tool that a plan knows", tool),
+                       near.empty() ? fmt::format("Choose among {}", fmt::join(known, ", "))
+                                    : fmt::format("Did you mean \"{}\"?", near));
+      }
   }
 
   /// A sheet whose own words name the other part was filled in for that one.
@@ -237,7 +262,7 @@ private:
       *std::find_if(std::begin(doubted_entries), std::end(doubted_entries), [&](const DoubtedEntry &one) {
         return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
       });
-    taken_.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
+    sheet_.taken.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
     add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
     sheet_.assumptions.push_back(fmt::format("{}: not written, taken as {}, the band of {}",
                                              sheet_.unknowns.back().parameter.name, value.text, value.words));
@@ -324,6 +349,18 @@ private:
       }
   }
 
+  /// Doubts about a rig that the command line replaces are left behind with it.
+  void own_bench(const toml::table &drop)
+  {
+    const auto n_before = sheet_.unknowns.size(), n_doubted = sheet_.doubted.size();
+    values(drop, "drop", "drop", "");
+    if (std::none_of(options_.overrides.begin(), options_.overrides.end(),
+                     [](const std::string &option) { return option.starts_with("rig=") || option.starts_with("rig ="); }))
+      return;
+    sheet_.unknowns.resize(n_before);
+    sheet_.doubted.resize(n_doubted);
+  }
+
   void add_doubted(const Doubted &value, const DoubtedEntry &entry, const std::string &address,
                    const std::string &layer)
   {
@@ -345,13 +382,14 @@ private:
     try
     {
       auto options = options_;
-      options.overrides.insert(options.overrides.begin(), taken_.begin(), taken_.end());
+      options.overrides.insert(options.overrides.begin(), sheet_.taken.begin(), sheet_.taken.end());
       sheet_.file = read_case_text(sheet_.case_text, sheet_.path.string(), options);
       sheet_.file.changes.erase(sheet_.file.changes.begin(),
-                                sheet_.file.changes.begin() + static_cast<long>(taken_.size()));
+                                sheet_.file.changes.begin() + static_cast<long>(sheet_.taken.size()));
       if (sheet_.file.cases.size() == 1)
       {
         sheet_.setup = sheet_.file.cases.front();
+        sheet_.bench_text = bench_text(sheet_.case_text, sheet_.path.string(), options);
         add_instrument_doubts(sheet_);
         return true;
       }
@@ -372,7 +410,6 @@ private:
   SheetText               rewritten_;
   Sheet                   sheet_;
   std::vector<Note>       notes_;
-  std::vector<std::string> taken_; ///< entries that are not written, as after --set
   Problems               *problems_ = nullptr;
 };
 

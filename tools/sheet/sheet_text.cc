@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/sheet/sheet_text.h"
 
+#include "materials/sheet.h"
+
 #include <algorithm>
 
 namespace solemech::tools
@@ -93,5 +95,20 @@ std::string SheetText::text() const
     done = change.end;
   }
   return out + text_.substr(done);
+}
+
+std::string naming_copies(const std::string &case_text, const std::vector<NamedFile> &files)
+{
+  materials::Problems told_before;
+  const auto          tree = materials::parse_sheet(case_text, "", told_before);
+  SheetText           rewritten(case_text);
+  for (std::size_t i = 0; i < files.size(); ++i)
+  {
+    const auto &file = files[i];
+    const auto *node = file.kind == "history" ? tree["press"]["history"].node() : tree.get(file.kind);
+    if (node && !file.is_prepared && node->value_or(std::string()) == file.name)
+      rewritten.replace(*node, '"' + copy_name(file, i) + '"');
+  }
+  return rewritten.text();
 }
 } // namespace solemech::tools

@@ -4,6 +4,8 @@
 // the sheet, and the comments of the person stay where they were.
 #pragma once
 
+#include "tools/input/named_file.h"
+
 #include <toml++/toml.h>
 
 #include <string>
@@ -42,4 +44,8 @@ private:
   std::vector<std::size_t> line_starts_;
   std::vector<Change>      changes_;
 };
+
+/// A case with the names of its copies in place of those of the person's own files.
+/// @param files  in the order of the copies
+std::string naming_copies(const std::string &case_text, const std::vector<NamedFile> &files);
 } // namespace solemech::tools

@@ -33,6 +33,46 @@ std::vector<ComparedRow> reading_rows_of(const SettledSheet &answer)
   return rows;
 }
 
+namespace
+{
+const UnknownMaterial *material_of(const Sheet &sheet, const Unknown &unknown)
+{
+  for (const auto &material : sheet.materials)
+    if (material.name == unknown.target)
+      return &material;
+  return nullptr;
+}
+
+/// A stiffness as the list of materials has it: Young's modulus in a slow, small test.
+std::string modulus_text(const Sheet &sheet, const Unknown &unknown, const settle::Band &band)
+{
+  const auto at = [&](double value) {
+    auto setup = sheet.setup;
+    set_unknown(setup, unknown, value);
+    for (const auto &layer : setup.layers)
+      for (const auto *material : {&layer.material, layer.ring ? &*layer.ring : nullptr})
+        if (material && material->name == unknown.target)
+          return slow_stiffness(*material).youngs_modulus / 1e6;
+    return value / 1e6;
+  };
+  return fmt::format("{:.2f} MPa +-{:.2f}", at(band.value), 0.5 * (at(band.high) - at(band.low)));
+}
+
+/// Name and texts of an unknown as people know it from elsewhere.
+SettledRow unknown_row(const Sheet &sheet, const Unknown &unknown, const settle::SettledParameter &parameter)
+{
+  const auto *material = material_of(sheet, unknown);
+  if (material && unknown.kind == DoubtedNumber::modulus)
+    return {material->layer + " modulus, slow", modulus_text(sheet, unknown, parameter.band),
+            modulus_text(sheet, unknown, parameter.before), ""};
+  const auto name = material && unknown.kind == DoubtedNumber::loss
+                      ? fmt::format("{} (1: as {})", parameter.name, material->start.name)
+                      : parameter.name;
+  return {name, band_text(parameter.band, unknown.dimension), band_text(parameter.before, unknown.dimension),
+          ""};
+}
+} // namespace
+
 std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &answer)
 {
   const auto             &settled = answer.settled;
@@ -50,8 +90,10 @@ std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &ans
     const auto &parameter = settled.parameters[k];
     if (sheet.unknowns[k].parameter.minor && !parameter.settled && !parameter.at_limit)
       continue; // the readings say no more of it than the instrument did
-    rows.push_back({parameter.name, band_text(parameter.band, sheet.unknowns[k].dimension), band_text(parameter.before, sheet.unknowns[k].dimension),
-                    std::string(parameter.settled ? "" : "  stays open") + (parameter.at_limit ? "  at the end of what is allowed" : "")});
+    auto row = unknown_row(sheet, sheet.unknowns[k], parameter);
+    row.remark = std::string(parameter.settled ? "" : "  stays open") +
+                 (parameter.at_limit ? "  at the end of what is allowed" : "");
+    rows.push_back(std::move(row));
   }
   return rows;
 }
@@ -72,6 +114,8 @@ std::vector<FitRow> fit_rows(const SettledSheet &answer)
 std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet &answer)
 {
   std::vector<std::string> remarks;
+  for (const auto &question : sheet.asked)
+    remarks.push_back("please check: " + question);
   for (const auto &open : answer.settled.open)
     remarks.push_back(open.words);
   for (const auto &remark : answer.settled.remarks)
@@ -95,6 +139,7 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
     fmt::format("bench sheet {}{}{}; +- holds nine cases of ten\n\n", sheet.file.label,
                 sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
   const auto  rows = reading_rows_of(answer);
+  const bool  predicted = is_prediction(sheet);
   std::size_t widest = 24;
   for (const auto &row : rows)
     widest = std::max(widest, row.name.size());
@@ -102,15 +147,21 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
     return fmt::format("  {:<{}}  {:<19}{:<21}{:<19}{}\n", row.name, widest, row.measured, row.without_it,
                        row.settled, row.verdict);
   };
-  text += line({"your readings", "measured", "without this one", "settled", "verdict"});
+  if (predicted)
+    text += fmt::format("  {}\n", prediction_words);
+  if (!rows.empty())
+    text += line({"your readings", "measured", "without this one", "settled", "verdict"});
   for (const auto &row : rows)
     text += line(row);
-  text += "  The verdict compares what you measured with what the model says without this reading, from all "
-          "the others;\n"
-          "  settled is what it says with all of them.\n";
-  text += "\n  settled with your readings\n";
+  if (!rows.empty())
+    text +=
+      "  The verdict compares what you measured with what the model says without this reading, from all "
+      "the others;\n"
+      "  settled is what it says with all of them.\n";
+  text += predicted ? "\n  predicted\n" : "\n  settled with your readings\n";
   for (const auto &row : settled_rows(sheet, answer))
-    text += fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
+    text += predicted ? fmt::format("  {:<30}{}\n", row.name, row.now)
+                      : fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
   const auto fits = fit_rows(answer);
   if (!fits.empty())
     text += "\n  library materials in its place (misfit in widths of the readings' +-; up to 1 fits)\n";

@@ -24,6 +24,11 @@ struct FitRow
   std::string layer, material, misfit, word;
 };
 
+/// What is said where no reading is there to settle on.
+inline constexpr const char *prediction_words =
+  "A prediction from what is assumed of the stack: no reading stands on the sheet that it could be settled "
+  "on, so the bands are wide.";
+
 /// Readings as they come in the sheet, held-out ones too.
 std::vector<ComparedRow> reading_rows_of(const SettledSheet &answer);
 

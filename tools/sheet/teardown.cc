@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 
 namespace solemech::tools
 {
@@ -45,10 +46,14 @@ bool is_foam(const solver::Layer &layer)
   return layer.material.family == "foam" && !layer.unit;
 }
 
-void uncut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
+void uncut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep> &steps)
 {
-  steps.push_back(
-    {false, "Weigh both shoes of the pair, to 1 g", "mass; whether the two are alike before one is cut", ""});
+  const bool intact = so_far == Dismantled::nothing, whole_sole = so_far < Dismantled::plug;
+  if (intact)
+    steps.push_back({false, "Weigh both shoes of the pair, to 1 g",
+                     "mass; whether the two are alike before one is cut", ""});
+  if (so_far == Dismantled::layers)
+    return;
   steps.push_back({false, "Callipers and rule outside: height of the sole where both faces can be reached",
                    "a check of the sum of the layers", ""});
   const auto &outermost = sheet.setup.layers.back();
@@ -60,22 +65,26 @@ void uncut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
   steps.push_back(
     {false, "Gauge on thick pads of the kind (6 mm and more) where a foam lies open, such as a side wall",
      "hardness: where = \"pad\"", ""});
-  if (const auto *drop = std::get_if<solver::DropRig>(&sheet.setup.rig))
+  if (const auto *drop = std::get_if<solver::DropRig>(&sheet.setup.rig); drop && intact)
     steps.push_back({false,
                      fmt::format("Drop on the intact sole, {:.2f} kg from {:.0f} mm, three hits and more",
                                  drop->mass, 1e3 * drop->height),
                      "rebound with upper and walls on: beside that of the plug it shows what the cut does",
                      ""});
-  steps.push_back({false,
-                   has_plate(sheet) ? "Bend the shoe at the ball; a plate works in bending, hardly on a drop"
-                                    : "Bend the shoe at the ball",
-                   "force and angle, to keep on the sheet", ""});
+  if (whole_sole)
+    steps.push_back({false,
+                     has_plate(sheet)
+                       ? "Bend the shoe at the ball; a plate works in bending, hardly on a drop"
+                       : "Bend the shoe at the ball",
+                     "force and angle, to keep on the sheet", ""});
+  else
+    steps.push_back({false,
+                     "Drops and press loops of this sheet on the plug; all of them before the next cut",
+                     "rebound, force, compression, contact time", ""});
 }
 
-void cut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
+void plug_step(const Sheet &sheet, std::vector<TeardownStep> &steps)
 {
-  steps.push_back({true, "Upper off", "the sole alone: its mass, the drop without the upper",
-                   "fit, heel hold, the drop on the intact shoe"});
   const auto &plug = sheet.setup.plug;
   if (plug.side == solver::Side::shell)
     steps.push_back(
@@ -91,11 +100,21 @@ void cut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
                    plug.side == solver::Side::ring ? "with its firmer wall left round it" : "free"),
        "the drops and press loops of this sheet; do all of them before the next cut",
        "bending of the sole, and the hold of what stood around the plug: a free edge reads otherwise"});
-  steps.push_back(
-    {true, has_unit(sheet) ? "Layers parted, the unit left whole" : "Layers parted",
-     "each thickness by callipers on the cut face; hardness on pads of 6 mm and more, pieces laid on each "
-     "other if need be",
-     "every drop and press loop on the stack; glue films go with it"});
+}
+
+void cut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep> &steps)
+{
+  if (so_far == Dismantled::nothing)
+    steps.push_back({true, "Upper off", "the sole alone: its mass, the drop without the upper",
+                     "fit, heel hold, the drop on the intact shoe"});
+  if (so_far < Dismantled::plug)
+    plug_step(sheet, steps);
+  if (so_far < Dismantled::layers)
+    steps.push_back(
+      {true, has_unit(sheet) ? "Layers parted, the unit left whole" : "Layers parted",
+       "each thickness by callipers on the cut face; hardness on pads of 6 mm and more, pieces laid on each "
+       "other if need be",
+       "every drop and press loop on the stack; glue films go with it"});
   const auto foams = names_of(sheet, is_foam);
   if (!foams.empty())
     steps.push_back({true, fmt::format("Cube of 20 mm, or the largest that comes out, from: {}", foams),
@@ -106,11 +125,26 @@ void cut_steps(const Sheet &sheet, std::vector<TeardownStep> &steps)
 }
 } // namespace
 
+Dismantled dismantled(const std::string &cut)
+{
+  std::string words;
+  for (const unsigned char c : cut)
+    words += static_cast<char>(std::tolower(c));
+  const auto says = [&](const char *word) { return words.find(word) != std::string::npos; };
+  if (says("uncut") || says("not cut") || says("intact"))
+    return Dismantled::nothing;
+  return says("parted") || says("taken apart") || says("layers") ? Dismantled::layers
+         : says("plug") || says("sawn")                          ? Dismantled::plug
+         : says("upper")                                         ? Dismantled::upper
+                                                                 : Dismantled::nothing;
+}
+
 std::vector<TeardownStep> teardown_order(const Sheet &sheet)
 {
   std::vector<TeardownStep> steps;
-  uncut_steps(sheet, steps);
-  cut_steps(sheet, steps);
+  const auto                so_far = dismantled(sheet.cut);
+  uncut_steps(sheet, so_far, steps);
+  cut_steps(sheet, so_far, steps);
   return steps;
 }
 

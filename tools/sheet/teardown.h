@@ -18,7 +18,11 @@ struct TeardownStep
   std::string ends;  ///< what cannot be read any more; empty: nothing
 };
 
-/// Steps for the stack and part of a sheet, in their order.
+/// How far a shoe has been taken apart, from what the sheet says of its cuts.
+enum class Dismantled { nothing, upper, plug, layers };
+Dismantled dismantled(const std::string &cut);
+
+/// Steps for the stack and part of a sheet that its cuts have left, in their order.
 std::vector<TeardownStep> teardown_order(const Sheet &sheet);
 
 /// Cautions of the cuts for this stack, the local rules first.

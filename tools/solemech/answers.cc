@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/answers.h"
 
+#include "materials/file_text.h"
+#include "materials/shown_text.h"
 #include "tools/report/record_summary.h"
 #include "tools/results/json_output.h"
 #include "tools/solemech/print_options.h"
@@ -11,6 +13,18 @@
 namespace solemech::tools
 {
 namespace fs = std::filesystem;
+
+namespace
+{
+/// Runs changed on the command line are numbered apart, so that none of them passes for the newest of the
+/// case itself.
+const std::string changed_mark = "-changed";
+
+bool is_changed(const RunRecord &record)
+{
+  return !record.runs.empty() && !record.runs.front().changes.empty();
+}
+} // namespace
 
 ResultPlaces::ResultPlaces(const RunRequest &request, std::size_t n_records)
   : output_(request.output), is_alone_(n_records == 1)
@@ -25,14 +39,19 @@ fs::path ResultPlaces::own_folder(const RunRecord &record) const
 std::optional<fs::path> ResultPlaces::finished(const RunRecord &record) const
 {
   if (!output_)
-    return find_finished(results_root, record.label, record.hash, answering_version());
+  {
+    const auto own = find_finished(results_root, record.folder, record.hash, answering_version());
+    return own ? own
+               : find_finished(results_root, record.folder + changed_mark, record.hash, answering_version());
+  }
   const fs::path folder = own_folder(record);
   return is_finished(folder, record.hash, answering_version()) ? std::optional(folder) : std::nullopt;
 }
 
 RunFolder ResultPlaces::fresh(const RunRecord &record) const
 {
-  return output_ ? RunFolder::create_at(own_folder(record)) : RunFolder::create(results_root, record.label);
+  return output_ ? RunFolder::create_at(own_folder(record))
+                 : RunFolder::create(results_root, record.folder + (is_changed(record) ? changed_mark : ""));
 }
 
 bool stored_summary_answers(const RunRequest &request)
@@ -58,6 +77,17 @@ void print_answers(const std::vector<RunRecord> &records, const RunRequest &requ
     if (record.series)
       text += (text.empty() ? "" : "\n") + report::record_summary(record, options);
   fmt::print("{}", text);
+}
+
+std::string stored_text(const fs::path &folder, const std::string &name)
+{
+  constexpr std::size_t largest = 100'000'000; // bytes
+  return materials::file_text_below(folder, name, largest).text;
+}
+
+void print_stored(const fs::path &folder, const std::string &name)
+{
+  fmt::print("{}", materials::shown_text(stored_text(folder, name), true));
 }
 
 void tell_place(const fs::path &folder, bool was_there, const RunRequest &request)

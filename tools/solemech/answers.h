@@ -40,6 +40,12 @@ bool stored_summary_answers(const RunRequest &request);
 /// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.
 void print_answers(const std::vector<RunRecord> &records, const RunRequest &request);
 
+/// Text of a file in a finished folder, "" when it cannot be read.
+std::string stored_text(const std::filesystem::path &folder, const std::string &name);
+
+/// The same on standard output; what would steer the terminal is not let through.
+void print_stored(const std::filesystem::path &folder, const std::string &name);
+
 /// "Results in FOLDER", or that they were there already, to standard error.
 void tell_place(const std::filesystem::path &folder, bool was_there, const RunRequest &request);
 } // namespace solemech::tools

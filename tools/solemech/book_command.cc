@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech book: the index of a folder of sheets, written into that folder and nowhere else.
+#include "materials/file_text.h"
 #include "materials/sheet.h"
 #include "solver/result_check.h"
+#include "solver/write_file.h"
 #include "tools/book/book_pages.h"
 #include "tools/solemech/commands.h"
 
@@ -31,35 +33,32 @@ void write_ours(const fs::path &path, const std::string &text, const std::string
       throw solver::ResultsError(
         fmt::format("'{}' was not written by `solemech book` and stays. Rename it.", path.string()));
   }
-  const fs::path beside = path.parent_path() / ("." + path.filename().string() + ".new");
-  {
-    std::ofstream file(beside, std::ios::binary | std::ios::trunc);
-    file << text;
-    file.flush();
-    if (!file)
-    {
-      std::error_code ignored;
-      fs::remove(beside, ignored);
-      throw solver::ResultsError(
-        fmt::format("'{}' could not be written. Check space and permissions.", path.string()));
-    }
-  }
-  fs::rename(beside, path);
+  const fs::path beside = path.parent_path() / ("." + solver::chance_name());
+  solver::write_file(beside, text);
+  std::error_code error;
+  fs::rename(beside, path, error);
+  if (!error)
+    return;
+  std::error_code ignored;
+  fs::remove(beside, ignored);
+  throw solver::ResultsError(solver::cannot_write(path, error.value()));
 }
 
 std::optional<book::Yardstick> yardstick_of(const BookRequest &request)
 {
-  fs::path path = request.yardstick;
-  if (path.empty())
-  {
-    path = fs::path(request.folder) / "yardstick.toml";
-    if (!fs::exists(path))
-      return std::nullopt;
-  }
+  // The one that a person names may lie anywhere; the one of the folder must lie in it.
+  constexpr const char *usual_name = "yardstick.toml";
+  const bool            is_named = !request.yardstick.empty();
+  const fs::path        path = is_named ? fs::path(request.yardstick) : fs::path(request.folder) / usual_name;
+  const auto            read = is_named ? materials::file_text(path, materials::largest_sheet)
+                                        : materials::file_text_below(request.folder, usual_name, materials::largest_sheet);
+  if (!is_named && read.state == materials::FileText::State::missing)
+    return std::nullopt;
   materials::Problems problems;
-  const auto          text = materials::read_sheet_text(path, problems);
+  if (read.state != materials::FileText::State::read)
+    problems.add({path.string(), 0, 0, "", read.reason, read.cure});
   problems.throw_if_any();
-  auto yardstick = book::read_yardstick(text, path.string(), problems);
+  auto yardstick = book::read_yardstick(read.text, path.string(), problems);
   problems.throw_if_any();
   return yardstick;
 }
@@ -94,8 +93,6 @@ Exit write_book(const BookRequest &request)
   for (const auto &sheet : book.sheets)
     if (!sheet.problem.empty())
       fmt::print(stderr, "{}\n", sheet.problem);
-  for (const auto &remark : book.remarks)
-    fmt::print(stderr, "{}\n", remark);
   if (n_bad > 0)
     fmt::print(
       stderr, "{} of the sheets could not be read whole; they are in the book as far as they could\n", n_bad);

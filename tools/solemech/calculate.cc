@@ -2,6 +2,7 @@
 #include "tools/solemech/calculate.h"
 
 #include "solver/result_file.h"
+#include "tools/explore/forgiving.h"
 #include "tools/results/write_run.h"
 #include "tools/solemech/answers.h"
 #include "tools/solemech/assumptions.h"
@@ -81,10 +82,11 @@ void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve 
   const auto                       total = [&] {
     return std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(done.size());
   };
+  const Solve one_by_one = runs.size() > 1 ? forgiving(solve) : solve; // one bad case does not cost the others
   in_parallel(runs.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
     if (interrupted)
       return;
-    runs[i]->result = solve(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
+    runs[i]->result = one_by_one(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
       done[i] = fraction;
       progress.update(total(), fmt::format("{}: {}", runs[i]->label, what));
       return !interrupted;

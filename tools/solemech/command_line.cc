@@ -3,6 +3,7 @@
 #include "tools/solemech/command_line.h"
 
 #include "materials/quantity.h"
+#include "materials/shown_text.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
@@ -104,7 +105,8 @@ constexpr const char *run_footer = R"(Examples:
   solemech run heel-drop --set core.thickness="14 mm" --set core.material="eva-firm" --json > heel.json
 
 A layer is addressed by its name, then the entry: core.thickness. The same inputs again are answered from
-the finished run. Without -o the results go to results/<label>/<number> in the current folder.
+the finished run. Without -o the results go to results/<label>/<number> in the current folder; those of a run that
+--set changed to results/<label>-changed/<number>.
 )";
 
 constexpr const char *learn_footer = R"(Examples:
@@ -119,7 +121,7 @@ results/learn-<lesson>/<number>, holds worksheet.html to print: blanks on the fi
 constexpr const char *compare_footer = R"(Examples:
   solemech compare heel-drop forefoot-drop
   solemech compare my-pair-heel.toml heel-drop --details
-  solemech compare results/heel-drop/1 results/heel-drop/2 -o thicker-core
+  solemech compare results/heel-drop/1 results/heel-drop-changed/1 -o thicker-core
   solemech compare predecessor --json > predecessor.json
 
 Says what differs, what that does to the readings, and how much of it each change makes: its share, averaged
@@ -396,6 +398,11 @@ SheetRequest checked_sheet(const SheetRequest &request, bool has_part)
 
 Request read_command_line(const std::vector<std::string> &arguments)
 {
+  for (const auto &argument : arguments)
+    if (materials::first_steering(argument) != std::string::npos)
+      throw UsageError(fmt::format("'{}' holds a control character, which a terminal would obey. Write it without, or "
+                                   "rename the file.",
+                                   materials::shown_text(argument)));
   Parsers parsers;
   if (arguments.empty() || arguments.front() == "-h" || arguments.front() == "--help")
     return help_on(parsers, "");

@@ -4,11 +4,6 @@
 #include "tools/solemech/answers.h"
 #include "tools/solemech/record.h"
 
-#include <fmt/format.h>
-
-#include <fstream>
-#include <sstream>
-
 namespace solemech::tools
 {
 namespace fs = std::filesystem;
@@ -16,14 +11,14 @@ namespace fs = std::filesystem;
 std::optional<fs::path> finished_comparison(const CompareRequest &request, const RunRecord &record)
 {
   if (!request.output)
-    return find_finished(results_root, record.label, record.hash, answering_version());
+    return find_finished(results_root, record.folder, record.hash, answering_version());
   return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
 }
 
 RunFolder fresh_comparison(const CompareRequest &request, const RunRecord &record)
 {
   return request.output ? RunFolder::create_at(*request.output)
-                        : RunFolder::create(results_root, record.label);
+                        : RunFolder::create(results_root, record.folder);
 }
 
 void print_finished_comparison(const fs::path &folder, const CompareRequest &request)
@@ -31,11 +26,8 @@ void print_finished_comparison(const fs::path &folder, const CompareRequest &req
   RunRequest telling;
   telling.quiet = request.quiet;
   tell_place(folder, true, telling);
-  std::ostringstream text;
-  text << std::ifstream(folder / (request.json      ? comparison_values
-                                  : request.details ? comparison_details
-                                                    : comparison_summary))
-            .rdbuf();
-  fmt::print("{}", text.str());
+  print_stored(folder, request.json      ? comparison_values
+                       : request.details ? comparison_details
+                                         : comparison_summary);
 }
 } // namespace solemech::tools

@@ -66,8 +66,7 @@ std::string joined_label(const std::vector<ComparedCase> &cases)
   std::string text = "compare";
   for (const auto &compared : cases)
     text += "-" + compared.label;
-  // Some file systems take no longer names.
-  return text.substr(0, 120);
+  return text;
 }
 } // namespace
 
@@ -108,7 +107,7 @@ CompareInputs read_compare_inputs(const std::vector<std::string> &names)
                                  inputs.cases.size(), most_cases));
 
   RunRecord &record = inputs.record;
-  record.label = joined_label(inputs.cases);
+  record.label = record.folder = joined_label(inputs.cases);
   record.versions = program_versions();
   for (const auto &compared : inputs.cases)
     record.canonical_text += fmt::format("# {}\n{}", compared.label, canonical_text(compared.setup));

@@ -5,9 +5,11 @@
 #include "tools/compare/compare_files.h"
 #include "tools/compare/compare_text.h"
 #include "tools/compare/view.h"
+#include "tools/explore/forgiving.h"
 #include "tools/explore/run_store.h"
 #include "tools/picture/pictures.h"
 #include "tools/report/report_page.h"
+#include "tools/results/write_run.h"
 #include "tools/solemech/answers.h"
 #include "tools/solemech/compare_answer.h"
 #include "tools/solemech/compare_inputs.h"
@@ -42,25 +44,39 @@ std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareR
                       fmt::format("{} and {}, {}", inputs.cases[0].label, inputs.cases[i].label, what));
     };
     explanations.push_back(
-      explained(inputs.cases[0].setup, inputs.cases[i].setup, {solve, &store, tell, &interrupted}));
+      explained(inputs.cases[0].setup, inputs.cases[i].setup, {forgiving(solve), &store, tell, &interrupted}));
   }
   return explanations;
 }
 
-/// Says which cases stopped early; true when all came to their end.
-bool all_complete(const CompareInputs &inputs, const std::vector<Explanation> &explanations)
+/// The cases with their results, in the order they were named.
+std::vector<Run> runs_of(const CompareInputs &inputs, const std::vector<Explanation> &explanations)
 {
-  bool       complete = true;
-  const auto look_at = [&](const solver::Result &result, const std::string &label) {
-    if (result.complete)
-      return;
-    fmt::print(stderr, "solemech: {} stopped before its end: {}\n", label, result.stop_reason);
-    complete = false;
-  };
-  look_at(explanations.front().a, inputs.cases[0].label);
+  std::vector<Run> runs{{inputs.cases[0].label, explanations[0].plan.a, explanations[0].a}};
   for (std::size_t i = 0; i < explanations.size(); ++i)
-    look_at(explanations[i].b, inputs.cases[i + 1].label);
-  return complete;
+    runs.push_back({inputs.cases[i + 1].label, explanations[i].plan.b, explanations[i].b});
+  return runs;
+}
+
+/// Says which cases stopped early and takes them out; true when all came to their end.
+bool keep_complete(std::vector<Run> &runs)
+{
+  for (const Run &run : runs)
+    if (!run.result.complete)
+      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", run.label, run.result.stop_reason);
+  return std::erase_if(runs, [](const Run &run) { return !run.result.complete; }) == 0;
+}
+
+/// No pair is left to compare: what finished is kept as it is, for people to look at.
+void write_finished(RunFolder &folder, const RunRecord &record, const CompareRequest &request)
+{
+  for (const std::string &remark : write_run(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  RunRequest telling;
+  telling.quiet = request.quiet;
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
+  telling.json = request.json, telling.details = request.details;
+  print_answers({record}, telling);
 }
 
 report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
@@ -134,23 +150,26 @@ Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
                "solemech: interrupted. Finished runs are kept: the same command goes on from there.\n");
     return Exit::interrupted;
   }
-  if (!all_complete(inputs, explanations))
-    return Exit::run_failed;
+  record.runs = runs_of(inputs, explanations);
+  const bool complete = keep_complete(record.runs);
 
   std::vector<ComparedPair> pairs;
-  record.runs.push_back({inputs.cases[0].label, explanations[0].plan.a, explanations[0].a});
   for (std::size_t i = 0; i < explanations.size(); ++i)
+    if (explanations[i].a.complete && explanations[i].b.complete)
+      pairs.push_back({explanations[i], inputs.cases[0].label, inputs.cases[i + 1].label});
+  if (pairs.empty())
   {
-    record.runs.push_back({inputs.cases[i + 1].label, explanations[i].plan.b, explanations[i].b});
-    pairs.push_back({explanations[i], inputs.cases[0].label, inputs.cases[i + 1].label});
+    if (!record.runs.empty())
+      write_finished(folder, record, request);
+    return Exit::run_failed;
   }
   if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
     fmt::print(stderr, "solemech: {}\n", remark);
-  const fs::path place = folder.commit({record.label, record.hash, record.versions});
+  const fs::path place = folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
   RunRequest     telling;
   telling.quiet = request.quiet;
   tell_place(place, false, telling);
   print_answer(pairs, record, request);
-  return Exit::ok;
+  return complete ? Exit::ok : Exit::run_failed;
 }
 } // namespace solemech::tools

@@ -2,12 +2,14 @@
 #include "tools/solemech/failures.h"
 
 #include "materials/problem.h"
+#include "materials/shown_text.h"
 #include "solver/result_check.h"
 #include "tools/solemech/command_line.h"
 #include "tools/solemech/places.h"
 
 #include <fmt/format.h>
 
+#include <csignal>
 #include <cstdio>
 #include <filesystem>
 #include <new>
@@ -27,10 +29,39 @@ const Error *as(const std::exception &error)
 /// Says it without throwing: the terminal itself may be what failed.
 void say(std::string_view text)
 {
-  const std::string line = fmt::format("solemech: {}\n", text);
+  const std::string line = fmt::format("solemech: {}\n", materials::shown_text(text, true));
   std::fwrite(line.data(), 1, line.size(), stderr);
 }
+
+Exit out_of_memory()
+{
+  say("not enough memory. Close other programs, run fewer cases at once, ask for a coarser accuracy, or allow more "
+      "with `ulimit -v unlimited` and `ulimit -u unlimited`.");
+  return Exit::run_failed;
+}
+
+/// What the system would not give: memory or a thread, a file, room on the disk.
+Exit explain_refusal(const std::system_error &error)
+{
+  const auto code = error.code();
+  if (code == std::errc::not_enough_memory || code == std::errc::resource_unavailable_try_again)
+    return out_of_memory();
+  // A long answer meets the full disk before its end; flush_output() says so.
+  if (code == std::errc::no_space_on_device && std::ferror(stdout) != 0)
+    return Exit::results;
+  const char *cure = code == std::errc::too_many_files_open ? " Allow more with `ulimit -n 1024`." : "";
+  if (const auto *file_error = dynamic_cast<const std::filesystem::filesystem_error *>(&error))
+    say(fmt::format("cannot use '{}': {}.{}", file_error->path1().string(), code.message(), cure));
+  else
+    say(fmt::format("the system refused a request: {}.{}", error.what(), cure));
+  return Exit::results;
+}
 } // namespace
+
+void take_limits_as_errors()
+{
+  std::signal(SIGXFSZ, SIG_IGN);
+}
 
 Exit explain(const std::exception &error)
 {
@@ -59,24 +90,10 @@ Exit explain(const std::exception &error)
     say(error.what());
     return Exit::results;
   }
-  if (const auto *file_error = as<std::filesystem::filesystem_error>(error))
-  {
-    say(fmt::format("cannot use '{}': {}.", file_error->path1().string(), file_error->code().message()));
-    return Exit::results;
-  }
-  if (const auto *refused = as<std::system_error>(error))
-  {
-    // A long answer meets the full disk before its end; flush_output() says so.
-    if (refused->code() == std::errc::no_space_on_device && std::ferror(stdout) != 0)
-      return Exit::results;
-    say(fmt::format("the system refused a request: {}.", error.what()));
-    return Exit::results;
-  }
   if (as<std::bad_alloc>(error) != nullptr)
-  {
-    say("not enough memory. Close other programs, run fewer cases at once, or ask for a coarser accuracy.");
-    return Exit::run_failed;
-  }
+    return out_of_memory();
+  if (const auto *refused = as<std::system_error>(error))
+    return explain_refusal(*refused);
   say(
     fmt::format("a fault of the program, not of your input ({}). Please report it with the case file and the "
                 "answer of `solemech version --verbose`.",

@@ -14,11 +14,15 @@ Exit explain(const std::exception &error);
 /// Writes out standard output; says so when that fails.
 Exit flush_output();
 
+/// A file that reaches the size the system allows is told like a full disk, instead of ending the process.
+void take_limits_as_errors();
+
 /// Runs `work`, turns whatever it throws into a message, and returns the exit code of the process. Standard
 /// output is flushed before: a full disk shows only then.
 template <typename Work>
 int guarded(const Work &work)
 {
+  take_limits_as_errors();
   Exit exit = Exit::internal;
   try
   {

@@ -1,14 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/finished_case.h"
 
+#include "materials/file_text.h"
 #include "materials/problem.h"
 #include "solver/result_check.h"
 #include "tools/input/case_text.h"
+#include "tools/results/run_folder.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
-#include <fstream>
 #include <sstream>
 
 namespace solemech::tools
@@ -17,19 +18,20 @@ namespace fs = std::filesystem;
 
 namespace
 {
-std::string text_of(const fs::path &path)
+/// Text of a file of the run.
+std::string text_in(const fs::path &folder, const std::string &name)
 {
-  std::ifstream      file(path, std::ios::binary);
-  std::ostringstream text;
-  text << file.rdbuf();
-  if (!file)
-    throw solver::ResultsError(fmt::format("cannot read '{}'. Run the case again.", path.string()));
-  return text.str();
+  constexpr std::size_t largest = 100'000'000; // bytes
+  auto                  file = materials::file_text_below(folder, name, largest);
+  if (file.state != materials::FileText::State::read)
+    throw solver::ResultsError(
+      fmt::format("cannot read '{}': {}. Run the case again.", (folder / name).string(), file.reason));
+  return std::move(file.text);
 }
 
 std::string label_in(const fs::path &folder)
 {
-  const auto manifest = nlohmann::json::parse(text_of(folder / "manifest.json"), nullptr, false);
+  const auto manifest = nlohmann::json::parse(text_in(folder, "manifest.json"), nullptr, false);
   if (!manifest.is_object() || !manifest.contains("label") || !manifest["label"].is_string())
     throw solver::ResultsError(fmt::format("'{}' is not the manifest of a run. Run the case again.",
                                            (folder / "manifest.json").string()));
@@ -61,20 +63,20 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
   if (fs::is_regular_file(folder / "settled.toml")) // a bench sheet settled: its stack is a case of its own
     return read_case_file(folder / "settled.toml", options);
   const std::string label = label_in(folder);
-  const fs::path    data = folder / "data";
-  if (!fs::is_regular_file(data / "case.toml"))
+  if (!fs::is_regular_file(folder / "data" / "case.toml"))
     throw solver::ResultsError(
       fmt::format("'{}' is not the folder of a single run: it holds no data/case.toml.", folder.string()));
-  const std::string text = text_of(data / "case.toml");
+  const std::string text = text_in(folder, "data/case.toml");
   options.overrides = changes_in(text);
+  options.copies = kept_inputs(folder);
   try
   {
-    // Named as the case was, in the folder with the sheets it names.
-    CaseFile    file = read_case_text(text, (data / "sheets" / (label + ".toml")).string(), options);
+    // Named as the case was. Earlier versions kept the sheets that it names in this folder, under their names.
+    CaseFile    file = read_case_text(text, (folder / "data" / "sheets" / (label + ".toml")).string(), options);
     std::string now;
     for (const solver::Case &setup : file.cases)
       now += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
-    if (now == text_of(data / "resolved.txt"))
+    if (now == text_in(folder, "data/resolved.txt"))
       return file;
   }
   catch (const materials::CaseError &)

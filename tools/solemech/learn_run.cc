@@ -31,6 +31,7 @@ RunRecord lesson_record(const Input &input, std::optional<std::size_t> guess)
 {
   RunRecord record = planned_record(input);
   record.label = "learn-" + input.file.label;
+  record.folder = "learn-" + record.folder;
   record.hash = sha256_of_text(fmt::format("{}\n# lesson\n{}\n# guess {}\n", record.canonical_text,
                                            input.file.text, guess ? std::to_string(*guess + 1) : "none"));
   return record;
@@ -39,7 +40,7 @@ RunRecord lesson_record(const Input &input, std::optional<std::size_t> guess)
 std::optional<fs::path> finished_folder(const LearnRequest &request, const RunRecord &record)
 {
   if (!request.output)
-    return find_finished(results_root, record.label, record.hash, answering_version());
+    return find_finished(results_root, record.folder, record.hash, answering_version());
   return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
 }
 
@@ -75,7 +76,7 @@ void read_back(RunRecord &record, const fs::path &folder)
 
 std::string readings_text(const RunRecord &record, const SummaryOptions &options)
 {
-  return summary_text(record.runs, options, record.series ? &*record.series : nullptr);
+  return "The readings\n\n" + summary_text(record.runs, options, record.series ? &*record.series : nullptr);
 }
 
 fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,
@@ -131,7 +132,7 @@ Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
   {
     // Made before the work begins: a folder that cannot be written should not cost the wait.
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
-                                  : RunFolder::create(results_root, record.label));
+                                  : RunFolder::create(results_root, record.folder));
     if (!run_all(record, request, solve, interrupted) && !interrupted)
     {
       report_stopped_runs(record);

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech materials: the library as a table, or single materials with every number they have.
 #include "materials/library.h"
+#include "materials/missing_material.h"
 #include "materials/quantity.h"
 #include "tools/solemech/commands.h"
 #include "tools/solemech/material_facts.h"
@@ -115,9 +116,10 @@ const Material &find_or_suggest(const Library &library, const std::string &name)
 {
   if (const Material *material = library.find(name))
     return *material;
-  const std::string near = nearest_name(name, library.names());
-  throw UsageError(fmt::format("there is no material '{}'.{} `solemech materials` lists them.", name,
-                               near.empty() ? "" : fmt::format(" Did you mean '{}'?", near)));
+  const std::string cure = instead_of_material(name, library.source());
+  throw UsageError(
+    fmt::format("there is no material '{}'. {}", name,
+                cure.ends_with('?') ? cure + " `solemech materials` lists them." : cure + "."));
 }
 } // namespace
 

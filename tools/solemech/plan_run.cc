@@ -18,11 +18,12 @@ Exit answer_plan(const PlanRequest &request, const Solve &solve, const std::atom
   if (question == questions.end())
     throw UsageError(fmt::format("--for {}: choose rebound, force or compression.", request.question));
   const auto sheet = settleable_sheet(request.sheet, {});
-  return with_kept_runs(solve, request.quiet, interrupted, [&](const RunCases &run, Progress &progress) {
-    const auto plan = plan_readings(sheet, *question, run, interrupted);
-    progress.clear();
-    fmt::print("{}", request.json ? plan_json(sheet, plan) : plan_text(sheet, plan));
-    return Exit::ok;
-  });
+  return with_kept_runs(solve, request.quiet, expected_runs(sheet, {}, {}), interrupted,
+                        [&](const RunCases &run, Progress &progress) {
+                          const auto plan = plan_readings(sheet, *question, run, interrupted);
+                          progress.clear();
+                          fmt::print("{}", request.json ? plan_json(sheet, plan) : plan_text(sheet, plan));
+                          return Exit::ok;
+                        });
 }
 } // namespace solemech::tools

@@ -18,6 +18,7 @@ constexpr double silent_seconds = 2;   // shorter work shows nothing
 constexpr double redraw_seconds = 0.1; // at most ten times a second
 constexpr double plain_seconds = 10;   // between two lines in a log file
 constexpr double smoothing = 0.3;      // weight of the newest estimate of the time left
+constexpr double known_share = 0.02;   // before it the mean speed says nothing
 constexpr int    bar_width = 24;
 constexpr double full = 1 - 1e-12;
 } // namespace
@@ -56,7 +57,7 @@ Progress::~Progress()
 std::string Progress::line(double fraction, std::string_view what, double elapsed)
 {
   std::string left = "time left unknown";
-  if (fraction > 0)
+  if (fraction >= known_share)
   {
     const double estimate = elapsed * (1 - fraction) / fraction;
     seconds_left_ = seconds_left_ < 0 ? estimate : (1 - smoothing) * seconds_left_ + smoothing * estimate;
@@ -78,6 +79,7 @@ void Progress::update(double fraction, std::string_view what)
   if (quiet_)
     return;
   const std::lock_guard lock(mutex_);
+  furthest_ = std::max(furthest_, std::min(fraction, 1.0));
   const double          now = output_.now();
   const double          elapsed = now - start_;
   const double          pause = output_.redraws ? redraw_seconds : plain_seconds;
@@ -85,7 +87,7 @@ void Progress::update(double fraction, std::string_view what)
       fraction > full)
     return;
   last_shown_ = now;
-  const std::string text = line(std::clamp(fraction, 0.0, 1.0), what, elapsed);
+  const std::string text = line(furthest_, what, elapsed);
   output_.write(output_.redraws ? "\r\033[K" + text : text + "\n");
   line_is_drawn_ = output_.redraws;
 }

@@ -2,7 +2,7 @@
 // Tells how far a calculation is and how long it will take. On a terminal one line is redrawn at most ten
 // times a second, but not before two seconds have passed, so that short runs stay silent; elsewhere a plain
 // line appears every ten seconds. Time left: elapsed (1 - f)/f from the mean speed so far, smoothed over the
-// last reports.
+// last reports, and unknown before a fiftieth of the work is done. The share that is done never falls.
 #pragma once
 
 #include <functional>
@@ -49,6 +49,7 @@ private:
   double         start_;
   double         last_shown_ = -1e9;
   double         seconds_left_ = -1;
+  double         furthest_ = 0; ///< greatest share told so far
   bool           line_is_drawn_ = false;
   std::mutex     mutex_;
 };

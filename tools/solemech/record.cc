@@ -3,7 +3,9 @@
 
 #include "tools/input/case_text.h"
 #include "tools/results/checksum.h"
+#include "tools/results/run_folder.h"
 #include "tools/solemech/build_facts.h"
+#include "tools/solemech/places.h"
 
 #include <fmt/format.h>
 
@@ -12,6 +14,8 @@
 
 namespace solemech::tools
 {
+namespace fs = std::filesystem;
+
 namespace
 {
 struct NumberAndUnit
@@ -98,10 +102,29 @@ std::optional<Series> varied_series(const CaseFile &file)
   return std::nullopt;
 }
 
+ResultsName results_name(const fs::path &path, const std::string &label)
+{
+  if (path.empty())
+    return {"", label};
+  const fs::path  parent = path.has_parent_path() ? path.parent_path() : fs::path(".");
+  std::error_code ignored; // a name that cannot be followed is taken as it stands
+  const fs::path  folder = fs::weakly_canonical(parent, ignored);
+  const auto      from = [&](const fs::path &base) {
+    return (folder / path.filename()).lexically_relative(fs::weakly_canonical(base, ignored)).generic_string();
+  };
+  if (const auto name = from(case_folder()); !name.empty() && !name.starts_with(".."))
+    return {"", label};
+  const auto sheet = from(fs::current_path(ignored));
+  return {sheet, sheet_folder_name(sheet)};
+}
+
 RunRecord planned_record(const Input &input)
 {
-  RunRecord record;
+  RunRecord  record;
+  const auto name = results_name(input.path, input.file.label);
   record.label = input.file.label;
+  record.sheet = name.sheet;
+  record.folder = name.folder;
   record.case_text = input.file.text;
   for (const std::string &change : input.file.changes)
     record.case_text +=

@@ -17,6 +17,17 @@ std::string answering_version();
 /// Version of the program and of what its numbers rest on.
 std::map<std::string, std::string> program_versions();
 
+/// Where the results of a case go.
+struct ResultsName
+{
+  std::string sheet;  ///< as sheet_folder_name() takes it; "" of a prepared case
+  std::string folder; ///< below the root of results
+};
+
+/// @param path   of the case file, "" when it has none
+/// @param label  of the case
+ResultsName results_name(const std::filesystem::path &path, const std::string &label);
+
 /// The record of an input before anything is calculated.
 RunRecord planned_record(const Input &input);
 

@@ -12,23 +12,8 @@
 #include "tools/solemech/record.h"
 #include "tools/solemech/sheet_input.h"
 
-#include <fmt/format.h>
-
-#include <fstream>
-#include <sstream>
-
 namespace solemech::tools
 {
-namespace
-{
-std::string text_of(const std::filesystem::path &path)
-{
-  std::ostringstream text;
-  text << std::ifstream(path).rdbuf();
-  return text.str();
-}
-} // namespace
-
 Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
 {
   if (const auto sheet = sheet_among(request.cases))
@@ -39,7 +24,7 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
     if (const auto folder = finished_sheet(read, request.output))
     {
       tell_place(*folder, true, request);
-      fmt::print("{}", text_of(*folder / (request.json ? "settled.json" : "summary.txt")));
+      print_stored(*folder, request.json ? "settled.json" : "summary.txt");
       return Exit::ok;
     }
     hand_over(arguments);
@@ -50,10 +35,10 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
     const RunRecord record = planned_record(inputs.front());
     // The same numbers may have been reached by changes of the command line, which that summary tells of.
     const auto folder = ResultPlaces(request, 1).finished(record);
-    if (folder && text_of(*folder / "data/case.toml") == record.case_text)
+    if (folder && stored_text(*folder, "data/case.toml") == record.case_text)
     {
       tell_place(*folder, true, request);
-      fmt::print("{}", text_of(*folder / "summary.txt"));
+      print_stored(*folder, "summary.txt");
       return Exit::ok;
     }
   }

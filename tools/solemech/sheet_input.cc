@@ -46,7 +46,7 @@ std::optional<std::filesystem::path> finished_sheet(const Sheet                 
 {
   const auto hash = sheet_fingerprint(sheet);
   if (!output)
-    return find_finished(results_root, sheet.file.label, hash, answering_version());
+    return find_finished(results_root, results_name(sheet.path, sheet.file.label).folder, hash, answering_version());
   return is_finished(*output, hash, answering_version()) ? output : std::nullopt;
 }
 } // namespace solemech::tools

@@ -6,8 +6,10 @@
 #include "tools/input/stack_text.h"
 #include "tools/report/report_page.h"
 #include "tools/results/run_folder.h"
+#include "tools/results/summary.h"
 #include "tools/results/write_run.h"
 #include "tools/sheet/settled_case.h"
+#include "tools/sheet/sheet_text.h"
 #include "tools/sheet/sheet_words.h"
 #include "tools/solemech/answers.h"
 #include "tools/solemech/places.h"
@@ -33,6 +35,10 @@ RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const s
   record.canonical_text = canonical_text(answer.setup);
   record.hash = sheet_fingerprint(sheet);
   record.versions = program_versions();
+  record.sheets = sheet.file.sheets;
+  const auto name = results_name(sheet.path, record.label);
+  record.sheet = name.sheet;
+  record.folder = name.folder;
   record.runs.push_back({sheet.file.label, answer.setup, {}, {}});
   return record;
 }
@@ -68,7 +74,9 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
                              {"number", "with your readings", "without", ""}, {}};
   for (const auto &row : settled_rows(sheet, answer))
     settled.rows.push_back({row.name, with_sign(row.now), with_sign(row.before), row.remark});
-  page.tables = {compared, settled};
+  page.tables = {settled};
+  if (!readings.empty())
+    page.tables.insert(page.tables.begin(), compared);
   if (const auto fits = fit_rows(answer); !fits.empty())
   {
     report::TableBlock block{"Which library material it could be", "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
@@ -77,10 +85,54 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
       block.rows.push_back({fit.layer, fit.material, fit.misfit, fit.word});
     page.tables.push_back(block);
   }
-  page.sentence = compared.sentence;
+  page.sentence = is_prediction(sheet) ? prediction_words : compared.sentence;
   for (const auto &remark : settled_remarks(sheet, answer))
     page.story.push_back(with_sign(remark));
   return page;
+}
+
+struct SettledAnswer
+{
+  std::filesystem::path place;
+  std::string           text, json;
+};
+
+/// Settles a sheet and keeps what came out in a folder.
+SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::filesystem::path> &output,
+                                  const Solve &solve, const RunCases &run, Progress &progress,
+                                  const std::atomic<bool> &interrupted)
+{
+  const auto library = materials::Library::load(library_folder());
+  const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
+  const auto case_text = settled_case_text(sheet, answer);
+  RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
+  record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
+    progress.update(0.97 + 0.03 * fraction, std::string("the settled stack: ") + what);
+    return !interrupted;
+  });
+  if (interrupted)
+    throw settle::Interrupted();
+  progress.clear();
+  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
+  const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
+             json = settled_json(sheet, answer);
+  for (const std::string &remark : write_run_data(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  folder.write("summary.txt", text);
+  folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
+  folder.write("settled.toml", record.case_text);
+  folder.write(
+    "settled-stack.toml",
+    "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
+      stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
+  folder.write("settled.json", json);
+  folder.write("data/sheet.toml", sheet.text);
+  return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};
+}
+
+std::size_t expected_runs_of(const Sheet &sheet)
+{
+  return expected_runs(sheet, questions(sheet), materials::Library::load(library_folder()).materials());
 }
 } // namespace
 
@@ -91,34 +143,33 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
   if (!path)
     return std::nullopt;
   const auto sheet = settleable_sheet(*path, request.settings);
-  return with_kept_runs(solve, request.quiet, interrupted, [&](const RunCases &run, Progress &progress) {
-    const auto library = materials::Library::load(library_folder());
-    const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
-    RunRecord record = settled_record(sheet, answer, settled_case_text(sheet, answer));
-    record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
-      progress.update(fraction, std::string("the settled stack: ") + what);
-      return !interrupted;
+  return with_kept_runs(
+    solve, request.quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
+      const auto answer = settled_into_folder(sheet, request.output, solve, run, progress, interrupted);
+      tell_place(answer.place, false, request);
+      fmt::print("{}", request.json ? answer.json : answer.text);
+      return Exit::ok;
     });
-    if (interrupted)
-      throw settle::Interrupted();
-    progress.clear();
-    auto       folder = request.output ? RunFolder::create_at(*request.output)
-                                       : RunFolder::create(results_root, sheet.file.label);
-    const auto text = settled_text(sheet, answer), json = settled_json(sheet, answer);
-    for (const std::string &remark : write_run_data(folder, record))
-      fmt::print(stderr, "solemech: {}\n", remark);
-    folder.write("summary.txt", text);
-    folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
-    folder.write("settled.toml", record.case_text);
-    folder.write("settled-stack.toml",
-                 "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
-                   stack_text(record.case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
-    folder.write("settled.json", json);
-    folder.write("data/sheet.toml", sheet.text);
-    const auto place = folder.commit({sheet.file.label, record.hash, program_versions()});
-    tell_place(place, false, request);
-    fmt::print("{}", request.json ? json : text);
+}
+
+Exit settle_beforehand(const std::filesystem::path &path, bool quiet, const Solve &solve,
+                       const std::atomic<bool> &interrupted, SettledStack &settled)
+{
+  const auto sheet = settleable_sheet(path, {});
+  RunRequest as_run;
+  as_run.quiet = quiet;
+  if (const auto place = finished_sheet(sheet, std::nullopt))
+  {
+    tell_place(*place, true, as_run);
+    settled = {*place / "settled.toml", sheet.file.label};
     return Exit::ok;
-  });
+  }
+  return with_kept_runs(
+    solve, quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
+      const auto place = settled_into_folder(sheet, std::nullopt, solve, run, progress, interrupted).place;
+      tell_place(place, false, as_run);
+      settled = {place / "settled.toml", sheet.file.label};
+      return Exit::ok;
+    });
 }
 } // namespace solemech::tools

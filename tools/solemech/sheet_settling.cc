@@ -13,37 +13,41 @@
 
 namespace solemech::tools
 {
+namespace
+{
+constexpr double share_of_runs =
+  0.97; ///< of the whole work; the rest goes into the settled stack and its files
+} // namespace
+
 Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
 {
-  const auto          library = materials::Library::load(library_folder());
-  const ReadOptions   options{settings, {case_folder()}, library.source()};
-  auto                sheet = read_sheet(path, options);
-  materials::Problems problems;
-  if (sheet.readings.empty())
-    problems.add({sheet.path.string(), 0, 0, "reading", "there is none that the model of this rig can use",
-                  "Add a block [[reading]] with kind = \"rebound\" and values = [...]"});
-  if (std::all_of(sheet.unknowns.begin(), sheet.unknowns.end(),
-                  [](const Unknown &one) { return one.parameter.minor; }))
-    problems.add({sheet.path.string(), 0, 0, "layer", "nothing is unknown, so there is nothing to settle",
-                  "Write material = \"unknown foam\", or a +- behind a thickness"});
-  problems.throw_if_any();
-  return sheet;
+  const auto        library = materials::Library::load(library_folder());
+  const ReadOptions options{settings, {case_folder()}, library.source()};
+  return read_sheet(path, options);
 }
 
-Exit with_kept_runs(const Solve &solve, bool quiet, const std::atomic<bool> &interrupted,
+Exit with_kept_runs(const Solve &solve, bool quiet, std::size_t expected,
+                    const std::atomic<bool>                                            &interrupted,
                     const std::function<Exit(const RunCases &run, Progress &progress)> &answer)
 {
   const RunStore store(RunStore::default_folder, answering_version());
   Progress       progress(progress_on_standard_error(), quiet);
+  std::size_t    n_done = 0;
   const RunCases run = [&](const std::vector<solver::Case> &cases) {
+    // More runs than expected: the rest of the bar is shared by what is known to come.
+    const double all = static_cast<double>(std::max(expected, n_done + cases.size()));
+    const double n_now = static_cast<double>(cases.size()), before = static_cast<double>(n_done);
     SolveWish wish;
     wish.pictures = wish.estimate_error = false;
     auto many = run_many(
       cases, wish, solve, &store,
-      [&](double fraction, const std::string &what) { progress.update(fraction, "settling: " + what); },
+      [&](double fraction, const std::string &what) {
+        progress.update(share_of_runs * (before + fraction * n_now) / all, "settling: " + what);
+      },
       interrupted);
     if (interrupted)
       throw settle::Interrupted();
+    n_done += cases.size();
     return std::move(many.results);
   };
   try

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// What every command that settles a bench sheet shares: the sheet read and found fit to settle, its runs
+// What every command that settles a bench sheet shares: the sheet read, its runs
 // kept, and how a settling that cannot end is told.
 #pragma once
 
@@ -12,11 +12,13 @@
 
 namespace solemech::tools
 {
-/// @throws materials::CaseError with every slip, or when there is nothing to settle or nothing to settle on
+/// @throws materials::CaseError with every slip
 Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings);
 
 /// Calls `answer` with runs that are made in parallel, read back when they were made before, and kept; their
 /// progress goes to standard error.
-Exit with_kept_runs(const Solve &solve, bool quiet, const std::atomic<bool> &interrupted,
+/// @param expected  runs that it will take about
+Exit with_kept_runs(const Solve &solve, bool quiet, std::size_t expected,
+                    const std::atomic<bool>                                            &interrupted,
                     const std::function<Exit(const RunCases &run, Progress &progress)> &answer);
 } // namespace solemech::tools

@@ -3,6 +3,7 @@
 // by hand. The first interrupt from the keyboard lets the runs stop in order, a second one leaves at once.
 #include "solver/run.h"
 #include "tools/explore/with_bands.h"
+#include "tools/results/energy_picture.h"
 #include "tools/solemech/calculate.h"
 #include "tools/solemech/compare_run.h"
 #include "tools/solemech/failures.h"
@@ -43,7 +44,11 @@ solver::Result solve_case(const solver::Case &setup, const tools::SolveWish &wis
   options.level = wish.level;
   try
   {
-    return solver::run(setup, options);
+    auto result = solver::run(setup, options);
+    // The account of the solver closes; what is shown of it has to add up as well.
+    if (const auto reason = tools::unaccounted_text(setup, result); !reason.empty())
+      return incomplete(std::move(result), reason);
+    return result;
   }
   catch (const solver::RunFailed &failure)
   {

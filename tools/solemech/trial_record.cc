@@ -23,6 +23,7 @@ RunRecord trial_record(const TrialInput &trial)
   CaseFile file;
   file.label = "trial-" + trial.label;
   file.text = trial.case_text;
+  file.sheets = trial.sheets;
   file.cases = {trial.now};
   file.cases.front().label = "now";
   if (!trial.swaps.empty())
@@ -30,7 +31,8 @@ RunRecord trial_record(const TrialInput &trial)
     file.cases.push_back(trial.changed);
     file.cases.back().label = "with-change";
   }
-  RunRecord record = planned_record({{}, file});
+  RunRecord record = planned_record({trial.path, file});
+  record.folder = "trial-" + record.folder;
   for (auto &run : record.runs)
     run.changes = trial.settings;
   if (record.runs.size() > 1)
@@ -44,7 +46,7 @@ RunRecord trial_record(const TrialInput &trial)
 std::optional<std::filesystem::path> finished_trial(const TrialRequest &request, const RunRecord &record)
 {
   if (!request.output)
-    return find_finished(results_root, record.label, record.hash, answering_version());
+    return find_finished(results_root, record.folder, record.hash, answering_version());
   return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
 }
 } // namespace solemech::tools

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/solemech/trial_run.h"
 
+#include "tools/explore/forgiving.h"
 #include "tools/explore/run_many.h"
 #include "tools/picture/charts.h"
 #include "tools/picture/pictures.h"
@@ -10,6 +11,8 @@
 #include "tools/solemech/print_options.h"
 #include "tools/solemech/progress.h"
 #include "tools/solemech/record.h"
+#include "tools/solemech/sheet_input.h"
+#include "tools/solemech/sheet_run.h"
 #include "tools/solemech/trial_record.h"
 #include "tools/trial/trial_page.h"
 #include "tools/trial/trial_text.h"
@@ -49,7 +52,8 @@ public:
     const auto   tell = [&](double fraction, const std::string &) {
       progress_.update(begin + share * fraction, what);
     };
-    auto many = run_many(cases, wish, solve_, &store_, tell, interrupted_);
+    const Solve one_by_one = cases.size() > 1 ? forgiving(solve_) : solve_; // one bad case does not cost the others
+    auto        many = run_many(cases, wish, one_by_one, &store_, tell, interrupted_);
     if (interrupted_)
       throw Interrupted();
     done_ = begin + share;
@@ -84,7 +88,7 @@ std::string range_picture(const TrialInput &trial, const TrialResult &result, co
 }
 
 fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResult &result,
-                     const RunRecord &record)
+                     const RunRecord &record, bool complete)
 {
   const auto answer = trial_answer(trial, result, {});
   for (const std::string &remark : write_run(folder, record))
@@ -99,28 +103,61 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
     draw_script(folder.file("summary.txt").parent_path(), "range.gp",
                 range_picture(trial, result, *answer.range));
   }
-  return folder.commit({record.label, record.hash, record.versions});
+  return folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
 }
 
-/// Says which side stopped early; true when both came to their end.
-bool both_complete(const TrialResult &result)
+/// Says what stopped early; false when there is nothing.
+bool tell_stopped(const std::string &what, const solver::Result &result)
 {
-  const std::pair<const char *, const TrialSide *> sides[] = {{"the stack as it is now", &result.now},
-                                                              {"the stack with the change", &result.changed}};
-  bool                                             complete = true;
-  for (const auto &[name, side] : sides)
-    if (!side->result.complete)
-    {
-      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", name, side->result.stop_reason);
-      complete = false;
-    }
-  return complete;
+  if (!result.complete)
+    fmt::print(stderr, "solemech: {} stopped before its end: {}\n", what, result.stop_reason);
+  return !result.complete;
+}
+
+/// Says which sides and which points of the range stopped early; true when there are none.
+bool all_complete(const TrialInput &trial, const TrialResult &result)
+{
+  bool stopped = tell_stopped("the stack as it is now", result.now.result);
+  if (!trial.swaps.empty())
+    stopped = tell_stopped("the stack with the change", result.changed.result) || stopped;
+  for (std::size_t i = 0; i < result.range.size(); ++i)
+    stopped = tell_stopped(fmt::format("{} = {:.4g} {}", trial.range->address, trial.range->values[i],
+                                       trial.range->unit),
+                           result.range[i]) ||
+              stopped;
+  return !stopped;
+}
+
+/// One side is not there to answer with: the other is kept as it is, for people to look at.
+void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest &request)
+{
+  std::erase_if(record.runs, [](const Run &run) { return !run.result.complete; });
+  if (record.runs.empty())
+    return;
+  for (const std::string &remark : write_run(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  RunRequest telling;
+  telling.quiet = request.quiet;
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
+  telling.json = request.json, telling.details = request.details;
+  print_answers({record}, telling);
 }
 } // namespace
 
-Exit answer_trial(const TrialRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
+Exit answer_trial(const TrialRequest &given, const Solve &solve, const std::atomic<bool> &interrupted)
 try
 {
+  TrialRequest request = given;
+  if (const auto sheet = sheet_among({request.name})) // what is changed is the stack that it settles on
+  {
+    SettledStack settled;
+    if (const auto how = settle_beforehand(*sheet, request.quiet, solve, interrupted, settled);
+        how != Exit::ok)
+      return how;
+    request.sheet = *sheet;
+    request.label = settled.label;
+    request.name = settled.file.string();
+  }
   const auto               start = std::chrono::steady_clock::now();
   const TrialInput         trial = trial_input(request);
   RunRecord                record = trial_record(trial);
@@ -128,19 +165,24 @@ try
   std::optional<RunFolder> folder;
   if (!finished) // made before the work begins: a folder that cannot be written should not cost the wait
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
-                                  : RunFolder::create(results_root, record.label));
+                                  : RunFolder::create(results_root, record.folder));
 
   Batches           batches(request, solve, interrupted);
   const TrialResult result =
     solve_trial(trial, [&](const auto &cases, bool for_people, const std::string &what) {
       return batches.run(cases, for_people, what);
     });
-  if (!both_complete(result))
-    return Exit::run_failed;
   record.runs.front().result = result.now.result;
   if (record.runs.size() > 1)
     record.runs.back().result = result.changed.result;
-  const auto place = finished ? *finished : write_trial(*folder, trial, result, record);
+  const bool complete = all_complete(trial, result);
+  if (!result.now.result.complete || !result.changed.result.complete)
+  {
+    if (folder)
+      write_finished_side(*folder, record, request);
+    return Exit::run_failed;
+  }
+  const auto place = finished ? *finished : write_trial(*folder, trial, result, record, complete);
 
   RunRequest as_run;
   as_run.quiet = request.quiet;
@@ -150,7 +192,7 @@ try
   batches.effort.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
   fmt::print("{}", request.json ? trial_json(trial, result, answer, record.versions, record.hash)
                                 : trial_text(answer, options, batches.effort));
-  return Exit::ok;
+  return complete ? Exit::ok : Exit::run_failed;
 }
 catch (const Interrupted &)
 {

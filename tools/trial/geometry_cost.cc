@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/trial/geometry_cost.h"
 
+#include "tools/results/readings_table.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -24,29 +26,24 @@ bool is_laid_in(const std::string &name)
   return name.starts_with("insert") || name.starts_with("footbed") || name.starts_with("sockliner");
 }
 
-std::string signed_length(double metres)
-{
-  return fmt::format("{:+.1f} mm", 1e3 * metres);
-}
-
-GeometryLine drop_line(const GeometryCost &cost)
+GeometryLine drop_line(const GeometryCost &cost, Lengths lengths)
 {
   const std::string name = "heel-to-toe drop",
                     only = "if only this part gets it; the same if it runs the full length";
   if (cost.part == ShoePart::heel)
-    return {name, signed_length(cost.height), only};
+    return {name, signed_length_text(cost.height, lengths), only};
   if (cost.part == ShoePart::forefoot)
-    return {name, signed_length(-cost.height), only};
+    return {name, signed_length_text(-cost.height, lengths), only};
   return {name, "not known",
           fmt::format("the case does not say which part it is: {} under the heel alone, {} under the "
                       "forefoot alone, the same full length",
-                      signed_length(cost.height), signed_length(-cost.height))};
+                      signed_length_text(cost.height, lengths), signed_length_text(-cost.height, lengths))};
 }
 
-GeometryLine counter_line(const GeometryCost &cost)
+GeometryLine counter_line(const GeometryCost &cost, Lengths lengths)
 {
   const auto value =
-    fmt::format("{:.1f} mm {}", 1e3 * std::abs(cost.inside), cost.inside > 0 ? "less" : "more");
+    fmt::format("{} {}", length_text(std::abs(cost.inside), lengths), cost.inside > 0 ? "less" : "more");
   if (cost.part == ShoePart::forefoot)
     return {"room above the toes", value,
             "the foot sits so much higher or lower in the upper; no change at the heel"};
@@ -98,23 +95,24 @@ GeometryCost geometry_cost(const solver::Case &now, const solver::Case &changed)
   return cost;
 }
 
-std::vector<GeometryLine> geometry_lines(const GeometryCost &cost)
+std::vector<GeometryLine> geometry_lines(const GeometryCost &cost, Lengths lengths)
 {
   std::vector<GeometryLine> lines;
   if (std::abs(cost.height) < least_length)
     lines.push_back({"stack height", "the same", "drop, counter and room for the foot too"});
   else
   {
-    lines.push_back({"stack height", signed_length(cost.height), "the foot stands higher above the ground"});
+    lines.push_back(
+      {"stack height", signed_length_text(cost.height, lengths), "the foot stands higher above the ground"});
     if (cost.height < 0)
       lines.back().note = "the foot stands lower";
-    lines.push_back(drop_line(cost));
+    lines.push_back(drop_line(cost, lengths));
   }
   if (std::abs(cost.inside) >= least_length)
   {
     if (lines.size() == 1)
       lines.back().note.clear();
-    lines.push_back(counter_line(cost));
+    lines.push_back(counter_line(cost, lengths));
     lines.push_back(volume_line(cost));
   }
   else if (lines.size() > 1)

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/case.h"
+#include "tools/results/summary.h"
 
 #include <string>
 #include <vector>
@@ -39,5 +40,5 @@ struct GeometryLine
 };
 
 /// Height, drop, counter, volume; what stays as it is is left out, unless nothing changes at all.
-std::vector<GeometryLine> geometry_lines(const GeometryCost &cost);
+std::vector<GeometryLine> geometry_lines(const GeometryCost &cost, Lengths lengths = Lengths::millimetre);
 } // namespace solemech::tools

@@ -17,7 +17,8 @@ solver::Case dropped_with(const solver::Case &data, double energy);
 double drop_energy(const solver::Case &data);
 
 /// A step of a player: half-sine force pulse of 2.55 body weights in 185 ms from a flat head of 60 mm (edge
-/// 6 mm) on the plug. At 80 kg this is the published pulse of 2000 N in 185 ms; the head is invented.
+/// 6 mm) on the plug. At 80 kg this is the pulse of 2000 N in 185 ms of Hoogkamer et al. 2018 (from memory);
+/// the head is invented.
 /// @param body_mass  [kg]
 solver::Case stepped_on(const solver::Case &data, double body_mass);
 

@@ -26,9 +26,7 @@ bool changes_a_plate(const solver::Case &now, const solver::Case &changed)
   const auto plates = [](const solver::Case &data) {
     std::string text;
     for (const auto &layer : data.layers)
-      if (layer.material.family == "plate" ||
-          (layer.material.family == "insert" &&
-           std::holds_alternative<materials::PlateData>(layer.material.data)))
+      if (is_stiff_sheet(layer))
         text += fmt::format("{} {} ", layer.material.name, layer.thickness);
     return text;
   };
@@ -46,8 +44,8 @@ std::vector<std::string> notes_on(const TrialInput &trial)
       "unit.material, or only a thickness.");
   if (changes_a_plate(trial.now, trial.changed))
     notes.emplace_back(
-      "A drop shows how a plate or stiff insert spreads the load. Its bending at the ball of the foot is "
-      "not in this model.");
+      "This drop does not read bending, where a plate or stiff insert works: it reads only how it spreads the load "
+      "under the striker.");
   if (std::any_of(trial.changed.layers.begin(), trial.changed.layers.end(),
                   [&](const auto &layer) { return layer.name.starts_with("insert"); }))
     notes.emplace_back(
@@ -55,31 +53,41 @@ std::vector<std::string> notes_on(const TrialInput &trial)
   return notes;
 }
 
-std::string sentence_of(const TrialInput &trial, const std::vector<TrialRow> &rows, const GeometryCost &cost)
+std::string sentence_of(const TrialInput &trial, const std::vector<TrialRow> &rows, const GeometryCost &cost,
+                        Lengths lengths)
 {
   std::vector<std::string> parts;
   for (const auto &row : rows)
     if (row.reading == "rebound_by_height" || row.reading == "loop_return" || row.reading == "peak_force")
       parts.push_back(!row.plain.empty() ? row.plain : fmt::format("{}: {}", row.name, row.note));
   if (std::abs(cost.height) > 0.05e-3)
-    parts.push_back(fmt::format("the stack {:.1f} mm {}", 1e3 * std::abs(cost.height),
+    parts.push_back(fmt::format("the stack {} {}", length_text(std::abs(cost.height), lengths),
                                 cost.height > 0 ? "higher" : "lower"));
   return fmt::format("With {}: {}.", listed(trial.swaps), fmt::format("{}", listed(parts)));
 }
 
-void weigh(TrialAnswer &answer, const GeometryCost &cost)
+/// "Nothing" is what this rig reads, not what the change does in a shoe.
+std::string nothing_words(const TrialInput &trial)
+{
+  const std::string text = "nothing that this rig reads";
+  return changes_a_plate(trial.now, trial.changed) ? text + ", and it does not read bending" : text;
+}
+
+void weigh(TrialAnswer &answer, const GeometryCost &cost, Lengths lengths)
 {
   for (const auto &row : answer.rows)
     if (!row.plain.empty())
       (row.improves() ? answer.improves : answer.gets_worse).push_back(row.plain);
   if (cost.height > 0.05e-3)
-    answer.gets_worse.push_back(fmt::format("stack {:.1f} mm higher", 1e3 * cost.height));
+    answer.gets_worse.push_back(fmt::format("stack {} higher", length_text(std::abs(cost.height), lengths)));
   if (cost.height < -0.05e-3)
-    answer.improves.push_back(fmt::format("stack {:.1f} mm lower", -1e3 * cost.height));
+    answer.improves.push_back(fmt::format("stack {} lower", length_text(std::abs(cost.height), lengths)));
   if (cost.inside > 0.05e-3)
-    answer.gets_worse.push_back(fmt::format("{:.1f} mm less depth in the upper", 1e3 * cost.inside));
+    answer.gets_worse.push_back(
+      fmt::format("{} less depth in the upper", length_text(std::abs(cost.inside), lengths)));
   if (cost.inside < -0.05e-3)
-    answer.improves.push_back(fmt::format("{:.1f} mm more depth in the upper", -1e3 * cost.inside));
+    answer.improves.push_back(
+      fmt::format("{} more depth in the upper", length_text(std::abs(cost.inside), lengths)));
 }
 } // namespace
 
@@ -98,9 +106,10 @@ TrialAnswer trial_answer(const TrialInput &trial, const TrialResult &result, con
   if (!trial.swaps.empty())
   {
     const auto cost = geometry_cost(trial.now, trial.changed);
-    answer.geometry = geometry_lines(cost);
-    answer.sentence = sentence_of(trial, answer.rows, cost);
-    weigh(answer, cost);
+    answer.geometry = geometry_lines(cost, options.lengths);
+    answer.sentence = sentence_of(trial, answer.rows, cost, options.lengths);
+    weigh(answer, cost, options.lengths);
+    answer.nothing = nothing_words(trial);
   }
   if (trial.range)
   {

@@ -48,6 +48,7 @@ struct TrialAnswer
   std::string                reserve_note; ///< of the rows that say where it bottoms
   std::vector<GeometryLine>  geometry;     ///< empty when only a range was asked for
   std::vector<std::string>   improves, gets_worse;
+  std::string                nothing; ///< what is said where one of them is empty
   std::optional<RangeAnswer> range;
   std::vector<std::string>   notes; ///< what else to know of this change
   std::vector<std::string>   cautions;

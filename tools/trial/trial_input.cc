@@ -100,6 +100,10 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
   options.swaps.clear();
   options.range.clear();
 
+  const auto read = [&] {
+    return request.text.empty() ? read_case_file(path, options)
+                                : read_case_text(request.text, path.string(), options);
+  };
   materials::CaseErrors errors;
   const auto            collecting = [&](const auto &step) {
     try
@@ -114,10 +118,12 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
 
   TrialInput trial;
   collecting([&] {
-    const CaseFile file = read_case_file(path, options);
-    trial.label = file.label;
+    const CaseFile file = read();
+    trial.path = request.sheet.empty() ? path : request.sheet;
+    trial.label = request.label.empty() ? file.label : request.label;
     trial.now = only_case(file, path);
     trial.settings = file.changes;
+    trial.sheets = file.sheets;
     trial.case_text = with_comments(file.text, request, file);
   });
   collecting([&] { trial.player_mass = player_mass(request.player); });
@@ -134,12 +140,12 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
   options.swaps = request.swaps;
   options.range = request.range;
   collecting([&] {
-    CaseFile file = read_case_file(path, options);
+    CaseFile file = read();
     if (!request.range.empty())
     {
       trial.range = range_of(std::move(file));
       options.range.clear();
-      file = read_case_file(path, options);
+      file = read();
     }
     trial.changed = file.cases.front();
   });

@@ -22,8 +22,10 @@ struct TrialRange
 
 struct TrialInput
 {
+  std::filesystem::path     path;      ///< of the case file
   std::string               label;     ///< of the case; the results are called trial-<label>
   std::string               case_text; ///< of the file, with everything asked for in comments below
+  std::vector<NamedFile>    sheets;    ///< files that it names
   std::vector<std::string>  settings;  ///< of both sides, as told to people
   std::vector<std::string>  swaps;     ///< as told to people; empty: only the range is asked for
   solver::Case              now, changed;

@@ -121,8 +121,8 @@ report::Page trial_page(const TrialAnswer &answer, const RunRecord &record)
   std::vector<std::string> story;
   if (!answer.swaps.empty())
   {
-    const auto told = [](const std::vector<std::string> &items) {
-      return items.empty() ? std::string("nothing that counts") : listed(items);
+    const auto told = [&](const std::vector<std::string> &items) {
+      return items.empty() ? answer.nothing : listed(items);
     };
     story.push_back(
       fmt::format("What improves: {}. What gets worse: {}.", told(answer.improves), told(answer.gets_worse)));

@@ -12,6 +12,9 @@ namespace solemech::tools
 struct TrialRequest
 {
   std::string                          name;     ///< of the case, or a file
+  std::filesystem::path                sheet;    ///< bench sheet that `name` is the settled stack of; empty: none
+  std::string                          label;    ///< of that sheet
+  std::string                          text;     ///< stands for a stack that is not settled yet; empty: that of the file
   std::vector<std::string>             swaps;    ///< "insert = eva-insert 3 mm"
   std::vector<std::string>             settings; ///< "entry=value", of both sides
   std::string                          range;    ///< "gauge_pressure=80..200 kPa", or empty

@@ -16,7 +16,7 @@ using Outcome = LimitSearch::Outcome;
 
 constexpr double real_points = 0.02, real_share = 0.03; // readme, "What to trust, and what not"
 /// Greatest drop energy of the prepared cases that are held against expected ranges [J], and body mass of the
-/// published pulse [kg].
+/// pulse of Hoogkamer et al. 2018, Sports Med 48:1009 [kg].
 constexpr double checked_energy = 7, checked_mass = 80;
 
 struct RowForm
@@ -90,6 +90,15 @@ std::string warning_on(const solver::Result &result, const std::string &reading)
   return "";
 }
 
+/// What the greatest pressure is that of, when it is not the foam's.
+std::string pressure_place(const Run &now, const Run &then)
+{
+  const auto on_sheet = [](const Run &run) {
+    return !run.setup.layers.empty() && is_stiff_sheet(run.setup.layers.front());
+  };
+  return on_sheet(now) || on_sheet(then) ? "the edge of the striker on a stiff sheet, not pressure in the foam" : "";
+}
+
 TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const SummaryOptions &options)
 {
   const auto *before = now.result.find(form.reading), *after = then.result.find(form.reading);
@@ -111,7 +120,10 @@ TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const
   if (judged.trend == Trend::higher || judged.trend == Trend::lower)
   {
     const bool up = judged.trend == Trend::higher;
-    result.note += fmt::format(", {}", up ? form.higher : form.lower);
+    const auto place = result.reading == "peak_pressure" ? pressure_place(now, then) : std::string();
+    if (!place.empty())
+      result.wish = Wish::neither;
+    result.note += fmt::format(", {}", !place.empty() ? place : up ? form.higher : form.lower);
     if (const std::string item = up ? form.more : form.less; !item.empty())
       result.plain = fmt::format(fmt::runtime(item), judged.text);
   }
@@ -217,6 +229,12 @@ TrialRow player_row(double mass, const Reserve &now, const Reserve &then)
 }
 } // namespace
 
+bool is_stiff_sheet(const solver::Layer &layer)
+{
+  return layer.material.family == "plate" ||
+         (layer.material.family == "insert" && std::holds_alternative<materials::PlateData>(layer.material.data));
+}
+
 bool TrialRow::improves() const
 {
   return (wish == Wish::more && trend == Trend::higher) || (wish == Wish::less && trend == Trend::lower);
@@ -289,7 +307,7 @@ std::string reserve_note(const TrialResult &result)
   if (mass > 0)
     text += fmt::format(
       "Step: 2.55 body weights in 185 ms on a 60 mm head, tried from {:.0f} to {:.0f} kg; {:.0f} kg is "
-      "the published pulse.",
+      "the pulse of Hoogkamer et al. 2018 (from memory).",
       lightest_step, heaviest_step, checked_mass);
   return text;
 }

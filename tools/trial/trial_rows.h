@@ -13,6 +13,9 @@
 
 namespace solemech::tools
 {
+/// A plate, or an insert as stiff as one: what works in bending.
+bool is_stiff_sheet(const solver::Layer &layer);
+
 /// Which way a reading went.
 enum class Trend { higher, lower, same, unknown };
 

@@ -150,10 +150,10 @@ std::string range_text(const RangeAnswer &range, const SummaryOptions &options)
   return text + lines("  " + range.bottoms, "    ", options);
 }
 
-std::string weighed(const char *what, const std::vector<std::string> &items, const SummaryOptions &options)
+std::string weighed(const char *what, const std::vector<std::string> &items, const std::string &nothing,
+                    const SummaryOptions &options)
 {
-  return lines(fmt::format("{} {}.", what, items.empty() ? "nothing that counts" : listed(items)), "  ",
-               options);
+  return lines(fmt::format("{} {}.", what, items.empty() ? nothing : listed(items)), "  ", options);
 }
 } // namespace
 
@@ -169,8 +169,8 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
           (answer.reserve_note.empty() ? "" : lines("  " + answer.reserve_note, "  ", options)) +
           geometry_text(answer, options);
   if (!answer.swaps.empty())
-    text += "\n" + weighed("What improves:", answer.improves, options) +
-            weighed("What gets worse:", answer.gets_worse, options);
+    text += "\n" + weighed("What improves:", answer.improves, answer.nothing, options) +
+            weighed("What gets worse:", answer.gets_worse, answer.nothing, options);
   if (answer.range)
     text += range_text(*answer.range, options);
   text += "\n";

@@ -74,6 +74,23 @@ TEST_CASE("one thickness is one change, and the height of the stack is none")
     CHECK(stack_height(mixture(traded, set).setup.layers) == Approx(26.5e-3).epsilon(1e-12));
 }
 
+TEST_CASE("foam thinned to make room for a plate is a change of the foam")
+{
+  auto with_plate = heel();
+  with_plate.layers[2].thickness -= 1.2e-3;
+  with_plate.layers.insert(with_plate.layers.begin() + 2, layer("plate", material("glass", "plate", 8e9), 1.2));
+  const auto plan = planned_changes(heel(), with_plate);
+  CHECK(names_of(plan) == std::set<std::string>{"plate added", "thinner carrier"});
+  CHECK_FALSE(plan.height_is_kept);
+  // The plate alone leaves every foam as it is, and stands beside it.
+  const auto plate = static_cast<ChangeSet>(plan.changes[0].name == "plate added" ? 1 : 2);
+  const auto alone = mixture(plan, plate).setup;
+  CHECK(stack_height(alone.layers) == Approx(stack_height(heel().layers) + 1.2e-3).epsilon(1e-12));
+  for (const auto &each : alone.layers)
+    if (each.name == "carrier")
+      CHECK(each.thickness == Approx(7e-3).epsilon(1e-12));
+}
+
 TEST_CASE("air, build and surroundings of a pair of units are changes of their own")
 {
   auto other = forefoot();
@@ -131,16 +148,17 @@ TEST_CASE("with no change a mixture is A, with all of them it is B")
   CHECK(canonical_text(mixture(plan, all_of(plan)).setup) == canonical_text(forefoot()));
 }
 
-TEST_CASE("every mixture has the height of one of the two stacks and fits together")
+TEST_CASE("every mixture has the cushion height of one of the two stacks and fits together")
 {
   const auto   plan = planned_changes(heel(), forefoot());
-  const double a = stack_height(heel().layers), b = stack_height(forefoot().layers);
+  const double a = cushion_height(heel().layers), b = cushion_height(forefoot().layers);
+  CHECK(a == Approx(stack_height(heel().layers) - 1.5e-3));
   for (ChangeSet set = 0; set <= all_of(plan); ++set)
   {
     const auto mixed = mixture(plan, set);
     CHECK(mixed.impossible == "");
     const bool has_size_of_b = set >> static_cast<unsigned>(plan.size) & 1U;
-    CHECK(stack_height(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
+    CHECK(cushion_height(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
     CHECK(mixed.setup.plug.radius == (has_size_of_b ? 0.042 : 0.037));
     std::set<std::string> layers;
     for (const auto &each : mixed.setup.layers)

@@ -10,7 +10,10 @@
 #include <nlohmann/json.hpp>
 #include <sys/resource.h>
 
+#include <chrono>
 #include <csignal>
+#include <set>
+#include <stdexcept>
 
 using namespace solemech;
 using namespace solemech::tools;
@@ -21,10 +24,18 @@ namespace
 {
 const ManifestFacts facts{"heel-drop", "hash", {{"solemech", "0.1.0"}}};
 
+/// With the files that every run has.
+void fill(const RunFolder &folder, const std::string &text = "one\n")
+{
+  folder.write("summary.txt", text);
+  for (const char *name : {"report.html", "data/results.h5", "data/resolved.txt"})
+    folder.write(name, "x");
+}
+
 fs::path finished(const fs::path &root, const std::string &text = "one\n")
 {
   auto folder = RunFolder::create(root, "heel-drop");
-  folder.write("summary.txt", text);
+  fill(folder, text);
   folder.write("data/curves.csv", "time\n");
   return folder.commit(facts);
 }
@@ -49,7 +60,72 @@ TEST_CASE("runs are numbered, whatever else lies there")
   fs::create_directories(root.path / "heel-drop" / "10");
   tests::put(root.path / "heel-drop" / "notes.txt", "mine");
   CHECK(finished(root.path) == root.path / "heel-drop" / "11");
-  CHECK(folder_name("../my pair/ü") == "run..-my-pair---");
+}
+
+TEST_CASE("names of folders are plain, and no two texts share one")
+{
+  CHECK(folder_name("heel-drop") == "heel-drop");
+  CHECK(folder_name("energy-ladder-2J") == "energy-ladder-2J");
+  std::set<std::string> names;
+  const std::string     texts[] = {"../my pair/ü", "my heel", "my-heel", "myheel", "my  heel", "my heel ", "ü", "ß",
+                                   "a[1]", "a(1)", "..", ".", "", ".hidden", "con", "NUL.txt", "com1", "lpt9", "x.",
+                                   "-o", "a\nb", "a/b", std::string(300, 'x'), std::string(301, 'x'), "$(ls)"};
+  for (const auto &text : texts)
+  {
+    const auto name = folder_name(text);
+    INFO(text << " -> " << name);
+    CHECK(names.insert(name).second);
+    CHECK(name.size() <= 80);
+    CHECK(name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789._-") ==
+          std::string::npos);
+    CHECK(name.front() != '.');
+    CHECK(folder_name(name) == name);
+  }
+  CHECK(sheet_folder_name("heel.toml") == "heel");
+  names.clear();
+  for (const auto *sheet : {"heel.toml", "a/heel.toml", "b/heel.toml", "../heel.toml", "heel.txt", "trial-heel.toml",
+                            "heel-changed.toml"})
+    CHECK(names.insert(sheet_folder_name(sheet)).second);
+}
+
+TEST_CASE("a file of a run stays in its folder")
+{
+  const tests::TemporaryFolder root;
+  const auto                   folder = RunFolder::create(root.path, "heel-drop");
+  for (const char *name : {"../x", "/tmp/x", "data/../../x", ".."})
+    CHECK_THROWS_AS(folder.write(name, "x"), std::logic_error);
+}
+
+TEST_CASE("an unfinished folder is swept when nobody holds it, and only then")
+{
+  const tests::TemporaryFolder root;
+  const auto                   held = RunFolder::create(root.path, "heel-drop");
+  held.write("summary.txt", "at work");
+  tests::put(root.path / "heel-drop" / ".unfinished-0123456789abcdef" / "summary.txt", "half");
+  tests::put(root.path / "forefoot-drop" / ".unfinished-fedcba9876543210.lock", "");
+  tests::put(root.path / "heel-drop" / ".1.unfinished-4242" / "summary.txt", "of an earlier version");
+  finished(root.path);
+  std::size_t n_hidden = 0;
+  for (const auto &entry : fs::recursive_directory_iterator(root.path))
+    n_hidden += entry.path().filename().string().starts_with(".unfinished");
+  CHECK(n_hidden == 2); // the folder at work and its lock
+  CHECK(fs::exists(root.path / "heel-drop" / ".1.unfinished-4242"));
+  fs::last_write_time(root.path / "heel-drop" / ".1.unfinished-4242",
+                      fs::file_time_type::clock::now() - std::chrono::hours(25));
+  finished(root.path);
+  CHECK_FALSE(fs::exists(root.path / "heel-drop" / ".1.unfinished-4242"));
+}
+
+TEST_CASE("a manifest that lacks a file of every run is none")
+{
+  const tests::TemporaryFolder root;
+  auto                         folder = RunFolder::create(root.path, "heel-drop");
+  folder.write("summary.txt", "one\n");
+  folder.write("data/results.h5", "x");
+  const auto run = folder.commit(facts);
+  CHECK_FALSE(is_finished(run, "hash", "0.1.0"));
+  CHECK_FALSE(run_origin(run));
+  CHECK(run_origin(finished(root.path)));
 }
 
 TEST_CASE("two runs at once both find a number")
@@ -122,7 +198,7 @@ TEST_CASE("a named folder must be new or empty")
   SECTION("new, also deep down")
   {
     auto folder = RunFolder::create_at(target / "a" / "b/");
-    folder.write("summary.txt", "x");
+    fill(folder);
     CHECK(folder.commit(facts) == target / "a" / "b");
     CHECK(is_finished(target / "a" / "b", "hash", "0.1.0"));
   }
@@ -180,7 +256,7 @@ TEST_CASE("a full disk ends in a message and leaves nothing behind")
   std::string said;
   try
   {
-    const auto folder = RunFolder::create(root.path, "heel-drop");
+    auto folder = RunFolder::create(root.path, "heel-drop");
     write_run(folder, tests::record_of({tests::synthetic_heel()}));
   }
   catch (const solver::ResultsError &error)

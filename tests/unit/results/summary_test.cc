@@ -4,12 +4,15 @@
 #include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_picture.h"
+#include "tools/results/input_range.h"
+#include "tools/results/knee.h"
 #include "tools/results/readings_table.h"
 #include "tools/results/summary.h"
 #include "tools/results/text_layout.h"
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
 #include <sstream>
 
 using namespace solemech;
@@ -81,6 +84,43 @@ TEST_CASE("the shares of the energy sum to what the ledger accounts for")
   CHECK(picture.shares.back().name == "left in the stack");
   CHECK(picture.share(picture.shares.back()) == Approx(0.019));
   CHECK_THAT(tools::summary_text({run}, {}), Contains("accounts for 99.8 %"));
+}
+
+TEST_CASE("what the block under the stack took is a share of its own")
+{
+  auto       run = tests::synthetic_heel();
+  const auto row = [&](const char *kind, solver::EnergyKind type, double share) {
+    run.result.ledger.push_back(
+      {"support", kind, type, std::vector<double>(run.result.time.size(), share * run.result.input_energy)});
+  };
+  row("motion", solver::EnergyKind::kinetic, 0.03);
+  row("spring", solver::EnergyKind::stored, 0.02);
+  row("damper", solver::EnergyKind::dissipated, 0.01);
+  const auto picture = tools::energy_picture(run.setup, run.result);
+  const auto base = std::find_if(picture.shares.begin(), picture.shares.end(),
+                                 [](const auto &share) { return share.name == tools::base_of_the_rig; });
+  REQUIRE(base != picture.shares.end());
+  CHECK(picture.share(*base) == Approx(0.06));
+  CHECK(picture.accounted() == Approx(0.998 + 0.06));
+}
+
+TEST_CASE("shares that do not add up are named")
+{
+  auto run = tests::synthetic_heel();
+  CHECK(tools::unaccounted_text(run.setup, run.result).empty()); // 99.8 %
+  for (auto &reading : run.result.readings)
+    if (reading.name == "rebound_by_height")
+      reading.value += 0.05;
+  CHECK_THAT(tools::unaccounted_text(run.setup, run.result), Contains("104.8 %") && Contains("thrown back 66.0 %"));
+}
+
+TEST_CASE("the account of several blows is that of the last")
+{
+  auto run = tests::synthetic_heel();
+  run.result.readings.push_back({"rebound_by_height.hit_1", 0.60, "1", "", -1});
+  run.result.readings.push_back({"rebound_by_height.hit_2", 0.62, "1", "", -1});
+  const auto picture = tools::energy_picture(run.setup, run.result);
+  CHECK(picture.share(picture.shares.front()) == Approx(0.62));
 }
 
 TEST_CASE("no line of the summary is wider than the terminal")
@@ -182,6 +222,83 @@ TEST_CASE("the ball test needs no plug sawn out of a shoe")
   ball.tup.shape = solver::TupShape::sphere;
   run.setup.rig = ball;
   CHECK(tools::cautions({&run.setup}).empty());
+}
+
+TEST_CASE("pictures and pages call no stack of somebody's own invented")
+{
+  auto own = tests::synthetic_heel("my-heel");
+  own.setup.title = "my heel", own.setup.note = "";
+  const auto demo = tests::synthetic_forefoot();
+  const auto words = [](const std::vector<tools::Run> &runs) {
+    tools::LabelledCases cases;
+    for (const auto &run : runs)
+      cases.emplace_back(run.label, &run.setup);
+    return tools::invented_words(cases);
+  };
+  CHECK(words({demo}) == "invented demo stacks");
+  CHECK(words({own, demo}) == "invented demo stacks (forefoot-drop)");
+  CHECK(words({own}) == "library materials partly invented");
+  for (auto &layer : own.setup.layers)
+  {
+    layer.material.source = "settled on readings";
+    if (layer.ring)
+      layer.ring->source = "settled on readings";
+  }
+  CHECK(words({own}).empty());
+}
+
+TEST_CASE("the notes of a single run hold bottoming, every warning and the cautions of its stack")
+{
+  auto run = tests::synthetic_forefoot();
+  run.result.warnings.push_back({"greatest_compression", "topper bottoms out"});
+  const auto text = tools::notes_text(run, {});
+  CHECK_THAT(text, Contains("Bottoming:") && Contains("topper bottoms out") && Contains("never pierce") && Contains("Invented demo stacks"));
+}
+
+TEST_CASE("beside the band of an input the numerical error is no accuracy")
+{
+  // Grip in proportion to friction (Coulomb), life to the inverse of the wear (Archard's law).
+  solver::SlideRig rig;
+  rig.friction.mu_ref = 0.8, rig.friction_lowest = 0.48, rig.friction_highest = 1.2;
+  tools::Run run{"bar", {}, {}};
+  run.setup.rig = rig;
+  run.result.readings = {{"effective_grip", 0.76, "1", "", 0.0015}, {"life_steps", 1e5, "1", "", 100},
+                         {"life_steps_lowest", 1e4, "1", "", -1}, {"life_steps_highest", 1e6, "1", "", -1},
+                         {"edge_pressure", 4e5, "Pa", "", 4e3}};
+  const auto grip = tools::input_range(run, "effective_grip");
+  REQUIRE(grip);
+  CHECK(grip->low == Approx(0.76 * 0.48 / 0.8));
+  CHECK(grip->high == Approx(0.76 * 1.2 / 0.8));
+  CHECK_FALSE(tools::input_range(run, "edge_pressure"));
+  CHECK_THAT(tools::summary_text({run}, {.width = 400}),
+             Contains("How good: grip -40 to +50 %, as far as the friction of this court is known; life in steps -90 to +900 %") &&
+               Contains("The calculation alone: grip ±0.2 %"));
+  std::get<solver::SlideRig>(run.setup.rig).friction_highest = 0.48; // somebody's own friction
+  CHECK_FALSE(tools::input_range(run, "effective_grip"));
+}
+
+TEST_CASE("a knee is read from the force, not from the travel of a layer")
+{
+  // A spring that gets ten times stiffer at eight tenths of the way, and one that stays as it is.
+  const auto bent = [](double factor) {
+    solver::Result result;
+    solver::Curve  way{"tup_displacement", "m", "", {}}, force{"force", "N", "", {}};
+    for (int i = 0; i <= 100; ++i)
+    {
+      const double x = 1e-4 * i, bend = 8e-3;
+      result.time.push_back(1e-4 * i);
+      way.values.push_back(x);
+      force.values.push_back(1e5 * (x + (factor - 1) * std::max(0.0, x - bend)));
+    }
+    result.curves = {way, force};
+    return result;
+  };
+  CHECK(tools::stiffening(bent(1)).value() == Approx(1).epsilon(1e-9));
+  // From 0.70 to 0.95 of 10 mm: 1 mm as before, 1.5 mm ten times as stiff.
+  CHECK(tools::stiffening(bent(10)).value() == Approx((1 + 15) / 2.5).epsilon(1e-9));
+  CHECK_THAT(tools::bottoming_consequence(bent(10), 0), Contains("hits much harder"));
+  CHECK_THAT(tools::bottoming_consequence(bent(1), 0), Contains("no knee") && !Contains("harder"));
+  CHECK_THAT(tools::bottoming_consequence(bent(1), 0.1), Contains("10 % of its travel left"));
 }
 
 TEST_CASE("only the demo stacks are called invented; elsewhere it is the library")

@@ -144,6 +144,7 @@ TEST_CASE("everything that makes no sense is named at once, before any run")
                              "c: the reading is no number", "d: a reading compared by ratio"})
       CHECK(all.find(part) != std::string::npos);
   }
+  CHECK_NOTHROW(check_inputs(one, {{"a", 5, 1, Meaning::value, true}}, true)); // a prediction needs none
   CHECK_THROWS_AS(check_inputs(one, {{"a", 5, 1, Meaning::value, true}}), ImpossibleInput);
   CHECK_THROWS_AS(check_inputs({}, {{"a", 5, 1}}), ImpossibleInput);
 }

@@ -174,6 +174,39 @@ TEST_CASE("A weighed cube takes its part of the doubt away, and no more", "[plan
   CHECK(text.find("band from +-") != std::string::npos);
 }
 
+TEST_CASE("A plan begins where the sheet has come to, and with the tools it names", "[plan]")
+{
+  auto sheet = sheet_with_rebound("plan-tools.toml");
+  CHECK(dismantled("") == Dismantled::nothing);
+  CHECK(dismantled("not cut yet") == Dismantled::nothing);
+  CHECK(dismantled("Upper off") == Dismantled::upper);
+  CHECK(dismantled("upper off, plug cut free") == Dismantled::plug);
+  CHECK(dismantled("layers parted") == Dismantled::layers);
+  sheet.cut = "upper off, plug cut free";
+  sheet.tools = {"rule", "callipers"};
+  const auto names = [&](const std::string &part) {
+    const auto steps = teardown_order(sheet);
+    return std::any_of(steps.begin(), steps.end(),
+                       [&](const TeardownStep &step) { return step.what.find(part) != std::string::npos; });
+  };
+  for (const char *over : {"Weigh both", "intact sole", "Bend", "Upper off", "Plug of"})
+  {
+    INFO(over);
+    CHECK_FALSE(names(over));
+  }
+  CHECK(names("Drops and press loops of this sheet"));
+  CHECK(names("Layers parted"));
+  const auto plan = plan_on(sheet, 0);
+  for (const char *name : {"peak force", "core density", "hardness of core"})
+  {
+    INFO(name);
+    CHECK(std::none_of(plan.ranked.begin(), plan.ranked.end(),
+                       [&](const auto &one) { return one.name == name; }));
+    CHECK(tells(plan.left_out, std::string(name) + ": by "));
+  }
+  CHECK(named(plan, "rebound from 200 mm").worth);
+}
+
 TEST_CASE("Nothing is cut before what it ends has been read", "[plan]")
 {
   const auto sheet = sheet_with_rebound("plan-order.toml");

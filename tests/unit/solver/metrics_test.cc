@@ -23,6 +23,40 @@ TEST_CASE("loop areas are the work in and out", "[metrics]")
   CHECK(LoopAreas{}.returned() == 0);
 }
 
+TEST_CASE("a motion turns where its cubic turns", "[metrics]")
+{
+  // x = -sin(w t) over a step that holds its crest at a quarter period; the cubic is of fourth order in the step.
+  constexpr double w = 100, begin = 0.0145, dt = 2e-3, crest = M_PI / 2 / w;
+  const auto       x = [](double t) { return -std::sin(w * t); };
+  const auto       v = [](double t) { return -w * std::cos(w * t); };
+  const auto       found = crest_between(x(begin), v(begin), x(begin + dt), v(begin + dt), dt);
+  CHECK(begin + found.share * dt == Approx(crest).epsilon(1e-5));
+  CHECK(found.place == Approx(-1).epsilon(1e-5));
+  // A parabola is met exactly, both ways round; and so is the turn at an end of the step.
+  for (const double sign : {1.0, -1.0})
+  {
+    const auto parabola = crest_between(-sign * 3, sign * 2, -sign * 3, -sign * 2, 1);
+    CHECK(parabola.share == Approx(0.5).epsilon(1e-12));
+    CHECK(parabola.place == Approx(-sign * 2.5).epsilon(1e-12));
+  }
+  CHECK(crest_between(-1, -2, -2, 0, 1).share == Approx(1).epsilon(1e-12));
+}
+
+TEST_CASE("the peak of a smooth curve lies between its samples", "[metrics]")
+{
+  const std::vector<double> t{0, 1, 1.5, 3};
+  const auto parabola = [](double time) { return 2 - 0.25 * (time - 1.7) * (time - 1.7); };
+  std::vector<double> samples;
+  for (const double time : t)
+    samples.push_back(parabola(time));
+  const auto peak = peak_of(t, samples);
+  CHECK(peak.at == Approx(1.7).epsilon(1e-12));
+  CHECK(peak.value == Approx(2).epsilon(1e-12));
+  // At an end of the curve the sample counts.
+  CHECK(peak_of(t, std::vector<double>{1, 2, 3, 4}).value == 4);
+  CHECK(peak_of(t, std::vector<double>{4, 3, 2, 1}).at == 0);
+}
+
 TEST_CASE("the smoothed peak is that of a smooth curve, without the ripple on it", "[metrics]")
 {
   std::vector<double> t, smooth, rippled;

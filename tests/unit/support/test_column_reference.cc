@@ -9,7 +9,7 @@ using namespace solemech::tests;
 
 TEST_CASE("an elastic column stops where the energy balance says", "[references]")
 {
-  // Ogden-Hill pair published for EVA; peak force worked by hand from the energy balance.
+  // Ogden-Hill pair of EVA (Verdejo & Mills 2004); peak force worked by hand from the energy balance.
   for (const auto &[nu, force, strain] :
        {std::array{0., 1079.04, 0.35780}, std::array{0.2, 1325.03, 0.30463}})
   {

@@ -128,7 +128,7 @@ TEST_CASE("files that are no sheets")
   std::ofstream(large) << std::string(10'000'000, 'x');
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
                     large.string() +
-                      ": 10.0 MB is too large for a sheet. A sheet has at most 1 MB; is this the right "
+                      ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
                       "file?\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
@@ -143,6 +143,9 @@ TEST_CASE("parts that do not fit together")
         "my.toml:8:12: core.material: there is no material \"eva-sof\". Did you mean \"eva-soft\"?\n"
         "    material = \"eva-sof\"\n"
         "               ^\n");
+  CHECK(problems_of(sheet("name = \"guide\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
+          .find("guide.name: \"guide\" is a part of the rig in the account of energy. Choose another name") !=
+        std::string::npos);
   CHECK(problems_of(unit("diameter = \"90 mm\"\nfilm_thickness = \"0.6 mm\""))
           .starts_with("my.toml:12:12: air.diameter: the unit of 90 mm does not fit into the plug of 80 mm. "
                        "Give a narrower unit (what "

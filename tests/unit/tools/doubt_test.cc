@@ -130,3 +130,29 @@ TEST_CASE("a stack file written from a case is the same stack under another rig"
   CHECK(again.plug.radius == Approx(0.037));
   CHECK(again.doubts.size() == 1);
 }
+
+TEST_CASE("another rig takes the place of the whole bench, unless an entry of it is set too")
+{
+  const auto doubts = doubts_text({{DoubtedNumber::loss, "core-foam", 0.05, {}}, {DoubtedNumber::guide_loss, "", 0.1, {0.3}}});
+  const auto text = stack_and_rig + doubts + "[change]\ndrop.guide_loss = \"4.1 %\"\ncore.thickness = \"17 mm\"\n";
+  const auto read = [&](std::vector<std::string> overrides) {
+    auto with = options();
+    with.overrides = std::move(overrides);
+    return read_case_text(text, "case.toml", with).cases.front();
+  };
+  const auto own = read({}), other = read({"rig=impact-8500"}), set = read({"rig=impact-8500", "drop.guide_loss=4.1 %"});
+  CHECK(std::get<solver::DropRig>(own.rig).guide_loss == Approx(0.041));
+  REQUIRE(own.doubts.size() == 2);
+  CHECK(own.doubts[1].of.empty());
+  CHECK(std::get<solver::DropRig>(other.rig).mass == Approx(8.5)); // as its name says
+  CHECK(std::get<solver::DropRig>(other.rig).guide_loss != Approx(0.041));
+  CHECK(other.layers.front().thickness == Approx(0.017));
+  REQUIRE(other.doubts.size() == 1);
+  CHECK(other.doubts[0].number == DoubtedNumber::loss);
+  CHECK(std::get<solver::DropRig>(set.rig).guide_loss == Approx(0.041));
+  // The stack alone knows nothing of the rod, and the bench alone nothing of the stack.
+  CHECK(stack_text(text, "case.toml", options()).find("guide loss") == std::string::npos);
+  const auto bench = bench_text(text, "case.toml", options());
+  CHECK_THAT(bench, Contains("[drop]") && Contains("4.1 %"));
+  CHECK(bench.find("layer") == std::string::npos);
+}

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The committed material library against the published relations and class figures it is made from.
+// The committed material library against the relations and class figures it is made from.
 #include "materials/library.h"
+#include "materials/missing_material.h"
 #include "materials/problem.h"
 #include "tests/support/catch.h"
 #include "tests/unit/results/temporary_folder.h"
@@ -47,9 +48,24 @@ TEST_CASE("rubber moduli follow Gent's relation")
   }
 }
 
+TEST_CASE("what the library does not hold is answered by meaning, not by letters")
+{
+  const Library library = committed_library();
+  const auto    known = library.source();
+  CHECK(instead_of_material("eva-sotf", known) == "Did you mean \"eva-soft\"?");
+  const auto steel = instead_of_material("steel-plate", known);
+  CHECK(steel == "The library holds no steel, about 200 GPa (from memory); nearest in stiffness is "
+                 "\"carbon-plate\", 50 GPa. "
+                 "Or give a [[material]] of your own");
+  CHECK(instead_of_material("polycarbonate", known).find("nearest in stiffness is \"nylon-plate\"") !=
+        std::string::npos);
+  CHECK(instead_of_material("unobtainium", known) == "See the list: solemech materials");
+}
+
 TEST_CASE("foams read in the hardness range of moulded midsoles")
 {
-  // Published court and running studies use 40 to 60 Asker C.
+  // Court and running studies use 45 to 60 Asker C (Alonzo et al. 2020, Appl. Sci. 10:3594; Yang et al. 2022,
+  // Front. Bioeng. Biotechnol. 10:959842), soft midsoles go down to 40 (from memory).
   const Library library = committed_library();
   for (const char *name : {"eva-soft", "eva-firm", "tpu-bead", "peba-supercritical", "pu-cast"})
   {

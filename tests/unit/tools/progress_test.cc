@@ -78,6 +78,20 @@ TEST_CASE("a log file gets a plain line every ten seconds")
   CHECK(bench.written.starts_with(" 10 %  drop, about 1 min 30 s left\n"));
 }
 
+TEST_CASE("no time left is told from a millionth of the work, and the share never falls")
+{
+  Bench    bench;
+  Progress progress(bench.output(false), false);
+  bench.now = 11;
+  progress.update(1e-6, "settling");
+  CHECK(bench.written == "  0 %  settling, time left unknown\n");
+  bench.now = 50;
+  progress.update(0.5, "settling");
+  bench.now = 61;
+  progress.update(0.1, "settling");
+  CHECK(bench.written.ends_with(" 50 %  settling, about 53 s left\n"));
+}
+
 TEST_CASE("quiet means quiet")
 {
   Bench    bench;

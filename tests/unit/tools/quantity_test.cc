@@ -92,6 +92,9 @@ TEST_CASE("messages about values guide to the cure")
         "\"60\" does not say which hardness scale. Write for instance \"60 ShoreA\" (known: ShoreA, ShoreD, "
         "ShoreOO, AskerC)");
   CHECK(complaint("60 shoreA", D::hardness) == "unknown hardness scale \"shoreA\". Did you mean \"ShoreA\"?");
+  CHECK(complaint("52 Shore C", D::hardness) == "there is no gauge \"Shore C\" here, and no conversion of "
+                                                "its readings is known. Read the piece with one of "
+                                                "ShoreA, ShoreD, ShoreOO, AskerC, and write that");
   CHECK(complaint("160 ShoreA", D::hardness) ==
         "\"160 ShoreA\" is off the scale. Gauge readings run from 0 to 100");
 }

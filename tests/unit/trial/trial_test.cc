@@ -92,12 +92,11 @@ TEST_CASE("where it bottoms, against the closed form of a spring")
   CHECK(bench.batches.size() <= 8);
 }
 
-TEST_CASE("the step of the player is the published pulse at 80 kg")
+TEST_CASE("the step of the player at 80 kg is the pulse of Hoogkamer et al.")
 {
   const auto  data = tools::stepped_on(trial_of("heel-drop", {"core = 17 mm"}).now, 80);
   const auto &press = std::get<solver::PressRig>(data.rig);
-  CHECK_THAT(press.peak,
-             WithinRel(2000, 0.005)); // 2000 N in 185 ms, published pulse of footwear presses (from memory)
+  CHECK_THAT(press.peak, WithinRel(2000, 0.005)); // Hoogkamer et al. 2018: 2000 N in 185 ms (from memory)
   CHECK(press.duration == 0.185);
 }
 
@@ -125,6 +124,32 @@ TEST_CASE("rows say what changed and what did not")
   const auto turned = tools::trial_answer(back, tools::solve_trial(back, bench.runner()), {});
   CHECK(row_of(turned.rows, "peak_force").note == "+11 %, harder landing");
   CHECK(row_of(turned.rows, "peak_force").gets_worse());
+}
+
+TEST_CASE("a plate that the drop does not read is no plate that does nothing")
+{
+  FakeBench  bench;
+  const auto trial = trial_of("forefoot-drop", {"plate = carbon-plate"});
+  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  CHECK(answer.nothing == "nothing that this rig reads, and it does not read bending");
+  std::string notes;
+  for (const auto &note : answer.notes)
+    notes += note;
+  CHECK_THAT(notes, Contains("This drop does not read bending"));
+  CHECK_THAT(tools::trial_text(answer, {}), !Contains("nothing that counts"));
+}
+
+TEST_CASE("the edge of the striker on a stiff insert is not pressure in the foam")
+{
+  FakeBench  bench;
+  const auto trial = trial_of("heel-drop", {"insert = glass-nylon-plate 1.2 mm"});
+  auto       result = tools::solve_trial(trial, bench.runner());
+  for (auto *run : {&result.now.result, &result.changed.result})
+    run->readings.push_back({"peak_pressure", run == &result.now.result ? 1e6 : 2.6e6, "Pa", "", 1e4});
+  const auto answer = tools::trial_answer(trial, result, {});
+  const auto &row = row_of(answer.rows, "peak_pressure");
+  CHECK_THAT(row.note, Contains("+160 %") && Contains("edge of the striker on a stiff sheet") && !Contains("concentrated"));
+  CHECK_FALSE(row.gets_worse());
 }
 
 TEST_CASE("equal stacks: no difference, and no second run")

@@ -21,7 +21,7 @@ export function frame_of(page: Page, title: string, sentence: string): Frame {
     title,
     sentence,
     about: page.report.title,
-    source: origin_line(page.report.origin, page.report.runs.some((run) => run.invented)),
+    source: origin_line(page.report),
   };
 }
 

@@ -10,7 +10,7 @@ import { paint_table, split } from "./picture";
 import { reading_table } from "./table";
 
 const share_rule = "share, averaged over every order of change";
-const open = (verdict: string) => /cannot|tell|unclear|noise/i.test(verdict);
+const open = (verdict: string) => /cannot|tell|unclear|noise|too small/i.test(verdict);
 
 export function comparison_blocks(page: Page, comparison: Comparison): HTMLElement[] {
   const from = name_of(page, comparison.from, "the first");
@@ -113,7 +113,7 @@ function interactions(shares: ShareTable): Child[] {
       "ul",
       {},
       ...shares.interactions.map((each) =>
-        el("li", {}, `${each.changes.join(" with ")}: ${signed(each.value, shares.digits)}${each.band > 0 ? ` ± ${fixed(each.band, shares.digits)}` : ""} ${shares.unit} ${each.value < 0 ? "less" : "more"} than their effects one by one`),
+        el("li", {}, `${each.changes.join(" with ")}: ${fixed(Math.abs(each.value), shares.digits)}${each.band > 0 ? ` ± ${fixed(each.band, shares.digits)}` : ""} ${shares.unit} ${each.value < 0 ? "less" : "more"} than their effects one by one`),
       ),
     ),
   ];

@@ -9,6 +9,7 @@ export interface Report {
   title: string;
   label: string; // short name, used for file names of saved pictures
   origin: "model" | "measured";
+  invented: string; // what of it is invented, "" for a stack and materials of somebody's own
   sentence: string; // the answer in one sentence
   headline: Headline[]; // three numbers
   story: string[]; // plain paragraphs: what happened and why
@@ -36,7 +37,6 @@ export interface Run {
   changes: string[];
   complete: boolean;
   stopReason: string;
-  invented: boolean;
   readings: Reading[];
   warnings: Warning[];
   parts: Part[];
@@ -55,6 +55,7 @@ export interface Reading {
   digits: number; // decimals to print
   error: number | null; // estimated numerical error in `unit`
   band: number | null; // half the band that readings of a bench sheet left open, in `unit`
+  range?: [number, number] | null; // in `unit`: as far as an input with a band lets it be known
   meaning: string; // definition in one sentence
   headline: boolean;
   how: string[]; // how this number came about: inputs with sources, rule, error, versions; one line each

@@ -31,9 +31,9 @@ export function light_theme(): Theme {
   return new Theme(light_place);
 }
 
-export function origin_line(origin: Report["origin"], invented: boolean): string {
-  if (origin === "measured") return "measured on a bench";
-  return invented ? "model: computed, not measured; invented stack" : "model: computed, not measured";
+export function origin_line(report: Report): string {
+  if (report.origin === "measured") return "measured on a bench";
+  return `model: computed, not measured${report.invented ? `; ${report.invented}` : ""}`;
 }
 
 /** Lines of `text` that fit `width`. */

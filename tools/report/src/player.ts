@@ -62,7 +62,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   page.redraws.push(show_key);
 
   const group = file_name("field", String(Math.random()).slice(2));
-  const choice = el("fieldset", { class: "choice" }, el("legend", {}, "Colour by"));
+  const choice = el("fieldset", { class: "choice" }, el("legend", {}, "Show"));
   const offer = (label: string, field: Field | null, checked: boolean) => {
     const input = el("input", { type: "radio", name: group, checked, value: field?.name ?? "parts" });
     input.addEventListener("change", () => void choose(field));

@@ -23,6 +23,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
   const of = (run: Run, name: string) => run.readings.find((reading) => reading.name === name);
   const words = (reading: Reading | undefined) => {
     if (!reading) return "–";
+    if (reading.range) return `${with_unit(reading.value, reading.digits, "")} (${with_unit(reading.range[0], reading.digits, "")} to ${with_unit(reading.range[1], reading.digits, "")})${reading.unit ? ` ${reading.unit}` : ""}`;
     const half = reading.band ?? reading.error;
     const error = half !== null && half > 0 ? ` ± ${error_text(half, reading.digits)}` : "";
     return with_unit(reading.value, reading.digits, "") + error + (reading.unit ? ` ${reading.unit}` : "");

@@ -23,8 +23,7 @@ export function short_block(page: Page): HTMLElement {
       return el("span", { class: "note warning" }, several ? `${who}: ${text}` : text);
     });
   };
-  const invented = report.runs.some((run) => run.invented);
-  const source = origin_line(report.origin, invented);
+  const source = origin_line(report);
   const made = block(page, {
     heading: "In short",
     sentence: report.sentence,
