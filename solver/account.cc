@@ -14,8 +14,9 @@ void set_ledger_facts(Result &result, double scale)
   for (const auto &row : result.ledger)
     if (row.type == EnergyKind::numerical)
       (row.kind == "residual" ? residual : numerical) = row.values.back();
-  result.facts.ledger_numerical = std::abs(numerical) / scale;
-  result.facts.ledger_residual = std::abs(residual) / scale;
+  const double all = scale + result.supplied_energy() - result.input_energy; // what a leak spends counts as well
+  result.facts.ledger_numerical = std::abs(numerical) / all;
+  result.facts.ledger_residual = std::abs(residual) / all;
 }
 
 std::string open_account_text(const Result &result, const OpenParts &parts)
@@ -29,7 +30,7 @@ std::string open_account_text(const Result &result, const OpenParts &parts)
   });
   if (most != parts.end() && result.input_energy > 0)
     text += fmt::format(", most of it in {}: {:.1f} %", most->first,
-                        100 * std::abs(most->second) / result.input_energy);
+                        100 * std::abs(most->second) / result.supplied_energy());
   return text + ". The numbers of this run cannot be relied on. Try accuracy = \"0.5 %\"";
 }
 

@@ -21,6 +21,7 @@ constexpr int    steps_per_cycle = 120;  // at step tolerance 1
 constexpr double n_pictures = 40;        // of the last cycle
 constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
 constexpr double deepest_seat = 0.3;     // of the stack height, within which it has to answer that
+constexpr int    most_seatings = 6;      // tried one after the other
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -85,11 +86,15 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   if (by_force)
   {
     // Seated by travel: a stack over a slack unit answers the first travel with next to nothing.
-    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force; depth *= 1.5)
+    int n_failed = 0;
+    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force;)
     {
       integrator.prescribed[0] = -depth;
-      if (depth > deepest_seat * model.height || !integrator.step(dt_regular * 1e-3).advanced)
+      const bool advanced = integrator.step(dt_regular * 1e-3).advanced;
+      n_failed = advanced ? 0 : n_failed + 1;
+      if (depth > deepest_seat * model.height || n_failed > most_seatings)
         throw NoBalance("the press head cannot be seated on the stack. Try accuracy = \"0.5 %\"");
+      depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
     }
     integrator.prescribed[0].reset();
     head.force = seating_force;

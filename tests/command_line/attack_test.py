@@ -286,6 +286,14 @@ class Shown(ProgramTest):
         (self.folder / "x\x1b[2Jy.toml").write_text('format = 1\nx = = 3\n')
         self.clean("".join(map(str, self.call("book", ".")[1:])))
 
+    def test_the_heading_of_a_record(self):
+        (self.folder / "impact.csv").write_text("time [ms],\x1b[2J\u009b31m,force [N]\n" + "".join(
+            f"{0.1 * i},0,{max(0, 600 * (1 - ((i - 60) / 50) ** 2))}\n" for i in range(200)))
+        (self.folder / "sheet.toml").write_text('format = 1\nrig = "guided-rod-1200"\n' + UNKNOWN + READING.format("impact.csv"))
+        code, output, messages = self.call("check", "sheet.toml")
+        self.assertIn("is not used", output + messages)
+        self.clean(output + messages)
+
     def test_stored_texts(self):
         self.assertEqual(self.call("run", "heel-drop")[0], 0)
         folder = self.folder / "results/heel-drop/1"

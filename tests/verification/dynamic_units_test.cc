@@ -10,7 +10,6 @@
 #include "tests/support/unit_cases.h"
 
 #include <algorithm>
-#include <chrono>
 #include <cmath>
 #include <iostream>
 #include <numbers>
@@ -323,11 +322,9 @@ TEST_CASE("every scale reads a stack with a unit, and harder over more pressure"
 TEST_CASE("every plausible stack with a unit gets an answer", "[units]")
 {
   constexpr unsigned n_cases = 60;
-  constexpr double   longest = 30; // [s]
   unsigned           n_answered = 0;
   for (unsigned i = 0; i < n_cases; ++i)
   {
-    const auto begin = std::chrono::steady_clock::now();
     INFO("case " << i);
     try
     {
@@ -340,7 +337,6 @@ TEST_CASE("every plausible stack with a unit gets an answer", "[units]")
     {
       std::cout << "case " << i << " failed: " << failure.what() << '\n';
     }
-    CHECK(std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count() < longest);
   }
   CHECK(n_answered == n_cases);
 }

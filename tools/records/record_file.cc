@@ -2,6 +2,7 @@
 #include "tools/records/record_file.h"
 
 #include "materials/quantity.h"
+#include "materials/shown_text.h"
 #include "tools/records/csv_text.h"
 
 #include <fmt/format.h>
@@ -61,7 +62,7 @@ struct Reader
       column.target = &Record::compression, dimension = D::length;
     else
     {
-      record.notes.push_back(fmt::format("column \"{}\" is not used", name));
+      record.notes.push_back(fmt::format("column \"{}\" is not used", materials::shown_text(name)));
       return column;
     }
     if (open == title.npos || close == title.npos || close <= open + 1)

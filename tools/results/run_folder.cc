@@ -306,8 +306,9 @@ std::string folder_name(const std::string &label)
 std::string sheet_folder_name(const std::string &sheet)
 {
   const std::string label = fs::path(sheet).stem().string();
-  // Trials, lessons and comparisons have folders of these names beside those of sheets.
-  const bool is_taken = label.starts_with("trial-") || label.starts_with("learn-") || label.starts_with("compare");
+  // Trials, lessons, comparisons and changed runs have folders of these names beside those of sheets.
+  const bool is_taken = label.starts_with("trial-") || label.starts_with("learn-") || label.starts_with("compare") ||
+                        label.ends_with("-changed");
   return sheet == label + ".toml" && !is_taken ? folder_name(label) : marked_name(label, sheet);
 }
 

@@ -62,9 +62,13 @@ public:
     }
     if (sheet_.setup.plug.radius > 0)
       exact_.push_back("plug radius");
+    // One sentence for all of them: each alone they would bury what the readings say.
+    std::string groups;
     for (const auto &group : groups_)
-      sheet_.assumptions.push_back(fmt::format("no +- written, taken as that of {}, +-{}: {}",
-                                               group.instrument, group.half, fmt::join(group.names, ", ")));
+      groups += fmt::format("{}{} +-{} ({})", groups.empty() ? "" : "; ", group.instrument, group.half,
+                            fmt::join(group.names, ", "));
+    if (!groups.empty())
+      sheet_.assumptions.push_back("no +- written, taken as that of the instrument: " + groups);
     if (!small_.empty())
       sheet_.assumptions.push_back(
         fmt::format("no +- written, and that of the instrument would not show: {}", fmt::join(small_, ", ")));

@@ -83,7 +83,8 @@ TEST_CASE("names of folders are plain, and no two texts share one")
   }
   CHECK(sheet_folder_name("heel.toml") == "heel");
   names.clear();
-  for (const auto *sheet : {"heel.toml", "a/heel.toml", "b/heel.toml", "../heel.toml", "heel.txt", "trial-heel.toml"})
+  for (const auto *sheet : {"heel.toml", "a/heel.toml", "b/heel.toml", "../heel.toml", "heel.txt", "trial-heel.toml",
+                            "heel-changed.toml"})
     CHECK(names.insert(sheet_folder_name(sheet)).second);
 }
 

@@ -170,7 +170,7 @@ Run drop_run(const std::string &label, const std::vector<Layer> &layers, const N
   LedgerRow tup{"tup", "kinetic", EnergyKind::kinetic, std::vector<double>(n_times, 1.)};
   result.ledger.push_back(tup);
   add_readings(result, numbers, height, rig.height, rig.mass);
-  result.facts = {4210, 480, 212, 3, 655, 0.41, 0.0004, 0.0011};
+  result.facts = {4210, 480, 212, 3, 655, 0, 0, 0.41, 0.0004, 0.0011};
 
   result.picture.tup_outline = {{0, 0},        {0.017, 0},     {0.0191, 0.0009}, {0.02, 0.003},
                                 {0.02, 0.012}, {0.008, 0.012}, {0.008, 0.022}};

@@ -218,7 +218,7 @@ thickness = "2.0 mm"
   INFO(said);
   for (const char *part :
        {"unit thickness: not written, taken as 10 mm +- 4", "unit gauge pressure: not written",
-        "+-0.1 mm: outsole thickness", "drop height (+-1 mm", "exact"})
+        "+-0.1 mm (outsole thickness)", "drop height (+-1 mm", "exact"})
     CHECK(said.find(part) != std::string::npos);
   CHECK(sheet.file.changes.empty());
 }

@@ -120,14 +120,31 @@ TEST_CASE("a body at rest has no folds, and faces deep inside each other are tol
 
 TEST_CASE("sides that bulge until they meet carry each other", "[self_contact]")
 {
-  const auto result = solver::run_drop(sandwich(), weight(40, 0), coarse, plain);
+  const auto result = solver::run_drop(sandwich(), weight(15, 0), coarse, plain);
   check_closed(result);
+  CHECK(result.find("compression_share")->value > 0.6);
   CHECK(holds_folds(result));
   double widest = 0;
   for (const auto &shot : result.picture.snapshots)
     for (const auto &place : shot.position)
       widest = std::max(widest, place[0]);
   CHECK(widest > 1.1 * sandwich().plug.radius);
+}
+
+TEST_CASE("a blow that squeezes folds flat ends in an answer or keeps what it has", "[self_contact]")
+{
+  try
+  {
+    check_closed(solver::run_drop(sandwich(), weight(40, 0), coarse, plain));
+  }
+  catch (const solver::RunFailed &failure)
+  {
+    INFO(failure.what());
+    CHECK(std::string(failure.what()).find("ms after first touch") != std::string::npos);
+    CHECK_FALSE(failure.partial.complete);
+    CHECK(failure.partial.time.size() > 10);
+    CHECK(failure.partial.picture.snapshots.size() > 2);
+  }
 }
 
 TEST_CASE("a side that rolls onto the striker is carried by it", "[self_contact]")
