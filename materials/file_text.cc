@@ -58,7 +58,7 @@ FileText unreadable(int reason)
 {
   const bool used_up = reason == EMFILE || reason == ENFILE;
   return refused(fmt::format("cannot be read: {}", std::strerror(reason)),
-                 used_up ? "Too many files are open: allow more with `ulimit -n 1024`, or close other programs"
+                 used_up ? "Allow more with `ulimit -n 1024`, or close other programs"
                          : "Check its permissions");
 }
 

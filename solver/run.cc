@@ -29,14 +29,18 @@ constexpr double refinement = 1.5; // of mesh and step from one run to a finer o
 constexpr double coarsening = 1.41; // of the run that the first one is compared with
 constexpr double penetration = 4e-4; // at an accuracy of 1 %, see Resolution
 
+/// A press is read at one compression, where a blow's force and energy make up for each other: its mesh is finer by this.
+constexpr double press_mesh = 1.125;
+
 /// @param finer  of mesh and step, over what the accuracy asks for at first
-Resolution resolution_of(double accuracy, double finer)
+Resolution resolution_of(const Case &input, double finer)
 {
+  const double accuracy = input.accuracy, mesh = std::holds_alternative<PressRig>(input.rig) ? press_mesh : 1.0;
   // At 1 %: mesh level 1.2; error falls with the square of mesh size and step. The coarsest first run leaves room for
   // one coarser still that tells something: a mesh of level 0.7.
   const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.83, 6.0) * finer;
   // The penetration of the contact is an error like the others and falls like them.
-  return {1.2 * fineness, 1.1 / fineness, penetration / (fineness * fineness)};
+  return {1.2 * mesh * fineness, 1.1 / fineness, penetration / (fineness * fineness)};
 }
 
 /// Readings that the wish for accuracy is about.
@@ -85,7 +89,7 @@ Result run_closed(const Case &input, const Resolution &resolution, const RunOpti
 /// Least error of a reading at mesh level and step tolerance 1, relative (shares: in points of one). Errors of mesh
 /// and step have either sign and can cancel in the difference of two runs; less than this is never stated.
 /// Envelope of the errors of mesh levels 0.6 to 3 and step tolerances 0.25 to 1.6 on a foam cylinder of 25 mm under
-/// a flat weight of 45 mm.
+/// a flat weight of 45 mm, pressed to half its height too.
 struct LeastError
 {
   std::string_view name; ///< with a point at its end: of all readings that begin so
@@ -100,11 +104,12 @@ constexpr LeastError least_errors[] = {
   {"loop_energy_in", 0.01, 0.001},       {"loop_energy_lost", 0.002, 0.001}, {"bottoming_margin", 0.007, 0.001},
   {"hardness", 0.003, 0.001}};
 
-double least_error(const Reading &reading, const Resolution &resolution)
+double least_error(const Reading &reading, const Resolution &resolution, const Case &input)
 {
+  const double mesh_share = std::holds_alternative<PressRig>(input.rig) ? press_mesh * press_mesh : 1.0;
   for (const auto &[name, mesh, step] : least_errors)
     if (reading.name == name || (name.ends_with('.') && reading.name.starts_with(name)))
-      return mesh / (resolution.mesh_level * resolution.mesh_level) +
+      return mesh_share * mesh / (resolution.mesh_level * resolution.mesh_level) +
              step * resolution.step_tolerance * resolution.step_tolerance;
   return 0;
 }
@@ -133,7 +138,7 @@ double error_ratio(const Result &coarse, const Result &fine, double ratio)
 
 /// Sets the estimated errors of `fine`, `ratio` finer than `coarse` in mesh and step. @return the greatest of its
 /// headline readings, relative
-double estimate(const Result &coarse, double ratio, const Resolution &resolution, Result &fine)
+double estimate(const Case &input, const Result &coarse, double ratio, const Resolution &resolution, Result &fine)
 {
   const double less = error_ratio(coarse, fine, ratio);
   double       worst = 0;
@@ -146,7 +151,7 @@ double estimate(const Result &coarse, double ratio, const Resolution &resolution
     reading.error = margin * std::abs(reading.value - other->value) / (less - 1);
     const double scale = error_scale(reading, fine);
     if (reading.value != other->value) // else it was given, not calculated
-      reading.error = std::max(reading.error, scale * least_error(reading, resolution));
+      reading.error = std::max(reading.error, scale * least_error(reading, resolution, input));
     if (is_headline(reading.name) && reading.value != 0)
       worst = std::max(worst, reading.error / scale);
   }
@@ -185,14 +190,14 @@ Result run(const Case &input, const RunOptions &options)
   for (unsigned i = options.estimate_error ? 0 : 1;; ++i)
   {
     const double finer = i == 0 ? 1 / coarsening : std::pow(refinement, i - 1.0);
-    const auto   resolution = resolution_of(input.accuracy, std::pow(refinement, options.level) * finer);
+    const auto   resolution = resolution_of(input, std::pow(refinement, options.level) * finer);
     try
     {
       auto part = part_of(i == 0 ? 0 : i == 1 ? (options.estimate_error ? 0.3 : 0) : 0.5, i == 0 ? 0.3 : 1);
       part.pictures = options.pictures && i > 0;
       Result next = i == 0 ? run_once(input, resolution, part) : run_closed(input, resolution, part);
       if (fineness > 0)
-        error = estimate(fine, finer / fineness, resolution, next);
+        error = estimate(input, fine, finer / fineness, resolution, next);
       fine = std::move(next), fineness = finer;
     }
     catch (const RunFailed &)

@@ -25,7 +25,7 @@ std::string cure_of(int reason)
     return "Make room there and try again";
   case EMFILE:
   case ENFILE:
-    return "Too many files are open: allow more with `ulimit -n 1024`, or close other programs";
+    return "Allow more with `ulimit -n 1024`, or close other programs";
   case ELOOP:
     return "A link stands there, and nothing is written through it: remove the link";
   default:

@@ -57,10 +57,7 @@ KnownProblem stack_blow(const LayeredStack &stack, ColumnDrop drop)
   drop.step = 5e-6;
   const double area = std::numbers::pi * stack.input.plug.radius * stack.input.plug.radius;
   const auto   hit = stack_drop(stack.layers, area, stack.lateral, drop).back();
-  KnownProblem problem{"layers, " + stack.name, dropped_case(stack, drop), readings_of_blow(hit)};
-  for (std::size_t i = 0; i < stack.layers.size(); ++i)
-    problem.readings["compression." + problem.input.layers[i].name] = {hit.layer_peak_compression[i]};
-  return problem;
+  return {"layers, " + stack.name, dropped_case(stack, drop), readings_of_blow(hit)};
 }
 
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/compare/view.h"
 
+#include "solver/uncertainty.h"
 #include "tools/compare/ledger_difference.h"
 #include "tools/compare/reading_words.h"
 
@@ -41,8 +42,7 @@ double band_of(const Explanation &explanation, const std::string &reading)
   for (const ReadingSplit &split : explanation.splits)
     if (split.name == reading)
       return split.total.band;
-  const auto &a = *explanation.a.find(reading), &b = *explanation.b.find(reading);
-  return std::max(a.error, 0.) + std::max(b.error, 0.) + solver::doubt_of_difference(a, b);
+  return solver::uncertainty_of_difference(*explanation.a.find(reading), *explanation.b.find(reading));
 }
 
 std::string share_verdict(const Explanation &explanation, const ReadingSplit &split, std::size_t change)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/readings_block.h"
 
+#include "solver/uncertainty.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/reading_display.h"
 #include "tools/report/run_facts.h"
@@ -79,9 +80,10 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
   lines.push_back(error.empty() ? "Its numerical error was not estimated." : error);
   if (reading.doubt() >= 0)
     lines.push_back(fmt::format(
-      "±{:.{}f}{} is what the readings of the bench sheet left open: nine cases of ten lie within. Found from runs with "
-      "the settled numbers moved to the ends of their bands.",
-      reading.doubt() * display.factor, display.digits, display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
+      "±{:.{}f}{} holds that error and what the readings of the bench sheet left open: nine cases of ten lie within. "
+      "Found from runs with the settled numbers moved to the ends of their bands.",
+      solver::uncertainty(reading) * display.factor, display.digits,
+      display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
   if (const auto range = input_range(run, reading.name))
     lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
                                 range->low * display.factor, display.digits, range->high * display.factor, display.digits,
@@ -159,7 +161,7 @@ Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordF
        {"unit", display.unit},
        {"digits", display.digits},
        {"error", reading.error < 0 ? Json(nullptr) : Json(rounded(reading.error * display.factor, 3))},
-       {"band", reading.doubt() < 0 ? Json(nullptr) : Json(rounded(reading.doubt() * display.factor, 3))},
+       {"band", reading.doubt() < 0 ? Json(nullptr) : Json(rounded(solver::uncertainty(reading) * display.factor, 3))},
        {"range", range_json(run, reading, display)},
        {"meaning", reading.meaning},
        {"headline", display.headline},

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/report/together.h"
 
+#include "solver/uncertainty.h"
 #include "tools/report/plain_text.h"
 #include "tools/report/run_facts.h"
 #include "tools/report/story.h"
@@ -32,11 +33,11 @@ std::vector<double> values_of(const std::vector<const Run *> &runs, const char *
   return values;
 }
 
-/// True when the values differ by no more than both errors together.
+/// True when the values differ by no more than what is uncertain of the difference.
 bool same(const Run &a, const Run &b, const char *name)
 {
   const auto  &x = *a.result.find(name), &y = *b.result.find(name);
-  const double band = std::max(x.error, 0.0) + std::max(y.error, 0.0);
+  const double band = solver::uncertainty_of_difference(x, y);
   return std::abs(x.value - y.value) <= std::max(band, 1e-9 * std::max(std::abs(x.value), std::abs(y.value)));
 }
 

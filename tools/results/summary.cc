@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/results/summary.h"
 
+#include "solver/uncertainty.h"
 #include "tools/results/air_text.h"
 #include "tools/results/cautions.h"
 #include "tools/results/energy_text.h"
@@ -339,10 +340,12 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
 
 std::string band_sentence(const std::vector<Run> &runs)
 {
-  const auto bands = headline_texts(runs, [](const solver::Reading &reading) { return reading.doubt(); });
+  const auto bands = headline_texts(runs, [](const solver::Reading &reading) {
+    return reading.doubt() < 0 ? -1.0 : solver::uncertainty(reading);
+  });
   return bands.empty() ? ""
                        : "Band: " + listed(bands) +
-                           " of the value is what the bench sheet left open of the stack; nine cases of ten lie within.";
+                           " of the value is what the bench sheet left open of the stack, numerical error included; nine cases of ten lie within.";
 }
 
 std::string notes_text(const Run &run, const SummaryOptions &given)

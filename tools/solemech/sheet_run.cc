@@ -2,6 +2,7 @@
 #include "tools/solemech/sheet_run.h"
 
 #include "materials/library.h"
+#include "solver/uncertainty.h"
 #include "tools/input/case_text.h"
 #include "tools/input/stack_text.h"
 #include "tools/report/report_page.h"
@@ -97,13 +98,28 @@ struct SettledAnswer
   std::string           text, json;
 };
 
+/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the coarser runs
+/// of the settling.
+void take_from_run(const solver::Result &result, SettledSheet &answer)
+{
+  for (std::size_t i = 0; i < answer.n_readings; ++i)
+  {
+    const auto &probe = answer.probes[i];
+    const auto *reading = probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
+    if (!reading || reading->doubt() < 0)
+      continue;
+    const double half = solver::uncertainty(*reading);
+    answer.settled.observations[i].predicted = {reading->value, reading->value - half, reading->value + half};
+  }
+}
+
 /// Settles a sheet and keeps what came out in a folder.
 SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::filesystem::path> &output,
                                   const Solve &solve, const RunCases &run, Progress &progress,
                                   const std::atomic<bool> &interrupted)
 {
   const auto library = materials::Library::load(library_folder());
-  const auto answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
+  auto       answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
   const auto case_text = settled_case_text(sheet, answer);
   RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
   record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
@@ -112,6 +128,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   });
   if (interrupted)
     throw settle::Interrupted();
+  take_from_run(record.runs.front().result, answer);
   progress.clear();
   auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/trial/trial_rows.h"
 
+#include "solver/uncertainty.h"
+
 #include "tools/results/readings_table.h"
 
 #include <fmt/format.h>
@@ -79,7 +81,7 @@ std::string amount(double difference, bool in_points)
 /// estimated.
 double error_of_difference(const solver::Reading &now, const solver::Reading &then)
 {
-  return now.error < 0 || then.error < 0 ? -1 : now.error + then.error + solver::doubt_of_difference(now, then);
+  return now.error < 0 || then.error < 0 ? -1 : solver::uncertainty_of_difference(now, then);
 }
 
 std::string warning_on(const solver::Result &result, const std::string &reading)
