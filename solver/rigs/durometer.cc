@@ -47,7 +47,7 @@ void add_relations(const Case &input, const DurometerRig &rig, double reading, R
   const double modulus = equilibrium_modulus(layer.material, input);
   add("youngs_modulus", modulus, "Pa", "Young's modulus of the rubber at rest");
   add("half_space_hardness", materials::half_space_reading(rig.gauge, modulus, 0.5), "points",
-      "reading of the same tip on an endless block at small strain (Sneddon)");
+      "reading of the same tip without friction on an endless block at small strain (Sneddon)");
   if (rig.gauge.scale == HardnessScale::shore_a && reading >= 20 && reading <= 80)
     add("modulus_gent", materials::modulus_gent(reading), "Pa",
         "modulus that Gent's relation takes from the reading");
@@ -279,32 +279,12 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
      "what the gauge reads on a thick sheet of that rubber, twice the thickness its standard asks for", -1});
 }
 
-/// What the same gauge reads with a tip that holds nothing: published relations of hardness and modulus leave its
-/// friction out. Nothing is added where such a tip finds no balance, as rubber may under a sharp edge.
-void add_smooth_tip(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,
-                    Result &result)
-{
-  RunOptions quiet;
-  quiet.pictures = false;
-  try
-  {
-    result.readings.push_back({"hardness_smooth_tip",
-                               set_on(input, rig, 0.0, resolution, n_cells, quiet).find("hardness")->value, "points",
-                               "reading of the same gauge with a frictionless tip", -1});
-  }
-  catch (const RunFailed &)
-  {
-  }
-}
-
 Result read_out(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,
                 const RunOptions &options)
 {
   Result result = set_on(input, rig, friction_of(rig.tup), resolution, n_cells, options);
   if (rig.wanted > 0)
     add_wanted(input, rig, resolution, n_cells, result);
-  if (options.pictures) // for people
-    add_smooth_tip(input, rig, resolution, n_cells, result);
   return result;
 }
 } // namespace

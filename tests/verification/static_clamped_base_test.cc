@@ -36,7 +36,7 @@ double force(solver::Base base, double level = 1.2, double travel = peak)
 
 TEST_CASE("a clamped base lies between a bonded one and a foam without room", "[press]")
 {
-  const auto  &term = elastic_foam().network[0];
+  const auto   term = elastic_foam().network[0];
   const double bulk = 2 * term.mu * (1. / 3 + term.beta), confined = bulk + 4. / 3 * term.mu;
   const double bound = std::numbers::pi * radius * radius * confined * peak / height;
   const double bonded = force(solver::Base::bonded), clamped = force(solver::Base::clamped);
