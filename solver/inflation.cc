@@ -83,7 +83,7 @@ double fibre_rest_length(const AirUnit &unit, double height)
 
 namespace
 {
-constexpr double smallest_stride = 1e-4; // of the pressure
+constexpr double smallest_stride = 1e-3; // of the pressure
 
 /// Raises a load from nothing to all of it, in strides as long as the attempts allow.
 template <typename Attempt>

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include <set>
+
 using namespace solemech;
 using namespace solemech::tests;
 
@@ -59,9 +61,11 @@ TEST_CASE("at a target of 0.1 % the true error is some hundredths of a per cent,
 {
   constexpr double accuracy = 0.001, floor = 3e-4;
   const auto       rows = check_share_inside(all_problems(), {accuracy});
-  // What no refinement takes away would show here: of the drop readings that are integrated independently.
+  // What no refinement takes away would show here, in the readings that people ask for and the references know exactly.
+  const std::set<std::string> asked{"rebound_by_height", "return_by_speed",      "return_by_loop", "peak_force_raw",
+                                    "peak_force",        "greatest_compression", "contact_time",   "loop_return"};
   for (const auto &row : rows)
-    if (row.spread == 0 && row.scale > 0)
+    if (row.spread == 0 && asked.contains(row.reading))
     {
       INFO(row_text(row));
       CHECK(std::abs(row.deviation) <= floor * row.scale);

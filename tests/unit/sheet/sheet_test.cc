@@ -269,7 +269,8 @@ value = "7.5 mm +- 0.2"
         Approx(answer.setup.layers.front().unit->gauge_pressure).epsilon(1e-7));
   // Neither thickness nor pressure shows on the formula, so all that is written is what the sheet called
   // doubtful.
-  CHECK(answer.setup.doubts.size() == 5);
+  // Rig numbers are told whether they show or not: by them two sheets read on one rod are known.
+  CHECK(answer.setup.doubts.size() == 6);
 }
 
 TEST_CASE("A disagreement is told beside what the model says without the reading, in units of the bench",

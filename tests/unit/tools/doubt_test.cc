@@ -59,17 +59,20 @@ std::string problems_of(const std::string &more)
 
 TEST_CASE("doubts are read with their correlations, written, and read again alike")
 {
+  // Numbers of the rig last, as settled sheets write them: another rig cuts them off.
   const std::vector<solver::Doubt> doubts{{DoubtedNumber::modulus, "core-foam", 0.08, {}},
-                                          {DoubtedNumber::height, "", 0.01, {0.25}},
-                                          {DoubtedNumber::loss, "core-foam", 0.05, {-0.5, 0.125}},
-                                          {DoubtedNumber::thickness, "core", 0.02, {0.1, 0, -0.25}}};
+                                          {DoubtedNumber::loss, "core-foam", 0.05, {-0.5}},
+                                          {DoubtedNumber::thickness, "core", 0.02, {0.1, -0.25}},
+                                          {DoubtedNumber::height, "", 0.01, {0.25, 0.125, 0}}};
   const auto                       back = read(doubts_text(doubts)).cases.front().doubts;
-  REQUIRE(back.size() == 3); // another rig has doubts of its own
-  CHECK(back[1].number == DoubtedNumber::loss);
-  CHECK(back[1].of == "core-foam");
-  CHECK(back[1].spread == Approx(0.05).epsilon(1e-5));
-  CHECK(back[1].together == std::vector<double>{-0.5});
-  CHECK(back[2].together == std::vector<double>{0.1, -0.25});
+  REQUIRE(back.size() == doubts.size());
+  for (std::size_t i = 0; i < back.size(); ++i)
+  {
+    CHECK(back[i].number == doubts[i].number);
+    CHECK(back[i].of == doubts[i].of);
+    CHECK(back[i].spread == Approx(doubts[i].spread).epsilon(1e-5));
+    CHECK(back[i].together == doubts[i].together);
+  }
   CHECK(canonical_text(read(doubts_text(doubts)).cases.front()) != canonical_text(read("").cases.front()));
 }
 
