@@ -26,6 +26,7 @@ constexpr double newton_tolerance = 3e-5; // of the force on the tip
 constexpr int    n_iterations = 8;        // a step that needs more is repeated smaller
 constexpr int    pictures_of_travel = 60;
 constexpr double thick_enough = 6e-3;     // of a specimen, as ISO 48-4 asks [m]
+constexpr std::size_t most_repeats = 100; // of steps; a tip that creeps on by ever smaller ones does not get there
 constexpr int    other_meshes = 2;        // tried when a run fails
 
 bool relaxes(const materials::Material &material)
@@ -137,6 +138,8 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     partial.stop_reason = fmt::format("the gauge stopped at {:.2f} mm of its {:.2f} mm: {}. The stack is too soft for this tip{}",
                                       1e3 * depth(), 1e3 * gauge.travel, reason,
                                       softer ? fmt::format("; take {}", softer) : std::string());
+    if (friction)
+      partial.stop_reason += ", or let the tip stick: tip_friction = \"1\"";
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
   };
@@ -154,7 +157,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     if (const auto outcome = integrator.step(way / speed); !outcome.advanced)
     {
       way *= 0.4;
-      if (way < least)
+      if (way < least || integrator.n_repeated > most_repeats)
         stop_early(outcome.reason);
       continue;
     }
