@@ -319,7 +319,7 @@ TEST_CASE("every scale reads a stack with a unit, and harder over more pressure"
     }
 }
 
-TEST_CASE("every plausible stack with a unit gets an answer", "[units]")
+TEST_CASE("every plausible stack with a unit gets an answer", "[many]")
 {
   constexpr unsigned n_cases = 60;
   unsigned           n_answered = 0;
