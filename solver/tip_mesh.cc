@@ -14,6 +14,16 @@ constexpr double largest_aspect = 8; // of cells of film
 constexpr double largest_contrast =
   4; // of neighbouring cells; parts that end close together ask for small ones
 
+/// Halves cells that are larger than allowed.
+void halve(std::vector<double> &lines, double largest)
+{
+  for (std::size_t i = 0; i + 1 < lines.size();)
+    if (lines[i + 1] - lines[i] > largest)
+      lines.insert(lines.begin() + static_cast<std::ptrdiff_t>(i) + 1, 0.5 * (lines[i] + lines[i + 1]));
+    else
+      ++i;
+}
+
 /// Cells of the size `first` up to `even`, then growing to `last`, none larger than `largest`; from zero.
 std::vector<double> growing(double first, double even, double last, double largest)
 {
@@ -26,6 +36,7 @@ std::vector<double> growing(double first, double even, double last, double large
       step = std::min(growth * step, largest);
   }
   lines.push_back(last);
+  halve(lines, largest);
   return lines;
 }
 
@@ -90,6 +101,7 @@ geometry::GridLines lines_for_tip(const geometry::PlugOutline &outline, const ma
   lines.r =
     growing(cell, even, outline.radius + outline.wall_thickness, largest_aspect * thinnest_film(outline));
   meet(lines.r, geometry::part_radii(outline));
+  halve(lines.r, largest_aspect * thinnest_film(outline));
   soften(lines.r);
   // From the top down, each strip with the cells that its depth asks for.
   const double        height = geometry::height(outline);
