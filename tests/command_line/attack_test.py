@@ -58,9 +58,9 @@ class Named(ProgramTest):
         return {path: hashlib.sha256(path.read_bytes()).hexdigest()
                 for path in self.home.rglob("*") if path.is_file() and not path.is_symlink()}
 
-    def refused_without_a_word(self, case):
+    def refused_without_a_word(self, case, commands=(("check",),)):
         before = self.snapshot()
-        for command in [("check",), ("run",), ("trial", "--swap", "core = eva-firm"), ("plan",), ("learn",)]:
+        for command in commands:
             code, output, messages = self.call(command[0], case, *command[1:])
             self.assertEqual(code, 2, (command, output, messages))
             self.assertNotIn("hunter2", output + messages)
@@ -68,6 +68,16 @@ class Named(ProgramTest):
         self.assertEqual(self.snapshot(), before)
         self.assertFalse((self.folder / "results").exists())
         return messages
+
+    def test_every_command_that_reads_cases(self):
+        (self.bench / "link.toml").symlink_to(self.home / "secret.toml")
+        (self.bench / "link.csv").symlink_to(self.home / "secret.csv")
+        for kind, text, ending, good in self.kinds():
+            for name in ["./../secret", "link"]:
+                with self.subTest(kind=kind, name=name):
+                    self.refused_without_a_word(self.case(text(name + ending)), [
+                        ("check",), ("run",), ("trial", "--swap", "core = eva-firm"), ("plan",), ("learn",),
+                        ("compare", "heel-drop")])
 
     def test_a_way_up_and_absolute_paths(self):
         for kind, text, ending, good in self.kinds():

@@ -107,7 +107,7 @@ class Book(ProgramTest):
         for number, name in enumerate(names):
             (self.folder / name).parent.mkdir(exist_ok=True)
             (self.folder / name).write_text(text.format(number))
-            code, _, messages = self.call("run", name, "--set", f"core.thickness={12 + number} mm")
+            code, _, messages = self.call("run", name, "--set", f"core.thickness={20 + number} mm")
             self.assertEqual(code, 0, messages)
             self.assertEqual(self.call("run", name)[0], 0)
         self.assertEqual(self.call("book", ".")[0], 0)
@@ -125,6 +125,11 @@ class Book(ProgramTest):
         self.assertEqual(self.call("run", "heel-drop")[0], 0)
         self.assertEqual(self.call("book", ".")[0], 0)
         self.assertEqual(self.rows()["heel-drop.toml"]["result"], "")
+        # One that the command line changed is better than none, and says so.
+        (self.folder / "tried.toml").write_text(text.format("tried"))
+        self.assertEqual(self.call("run", "tried.toml", "--set", "core.thickness=21 mm")[0], 0)
+        self.assertEqual(self.call("book", ".")[0], 0)
+        self.assertEqual(self.rows()["tried.toml"]["made from this sheet"], "with core.thickness = 21 mm")
         # Earlier versions numbered changed runs with the others: those say what was changed.
         (self.folder / "early.toml").write_text(text.format("early"))
         self.result("early", 1, text.format("early") + "# changed: core.thickness = 19 mm\n")

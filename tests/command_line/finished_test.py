@@ -154,7 +154,7 @@ class Full(FinishedTest):
 
 class Short(FinishedTest):
     def test_few_open_files(self):
-        for n_files in range(3, 40, 3):
+        for n_files in range(3, 20, 2):
             code, output, messages = self.end(self.begin("run", "heel-drop", "-o", f"out-{n_files}",
                                                          limits={resource.RLIMIT_NOFILE: n_files}))
             with self.subTest(n_files=n_files):
@@ -163,7 +163,7 @@ class Short(FinishedTest):
                     self.assertIn("ulimit -n", messages)
 
     def test_little_memory(self):
-        for megabytes in range(20, 400, 20):
+        for megabytes in range(40, 600, 90):
             code, output, messages = self.end(self.begin("run", "heel-drop", "-o", f"out-{megabytes}",
                                                          limits={resource.RLIMIT_AS: megabytes << 20}))
             with self.subTest(megabytes=megabytes):

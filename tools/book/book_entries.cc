@@ -140,7 +140,8 @@ std::string earlier_folder_name(const std::string &label)
 }
 
 /// The newest finished run of a sheet, made in its own folder or in one above, up to that of the book.
-std::optional<FoundRun> newest_run_of(const fs::path &root, const fs::path &sheet)
+/// @param mark  what stands behind the name of its folder of runs
+std::optional<FoundRun> newest_run_of(const fs::path &root, const fs::path &sheet, const std::string &mark)
 {
   std::optional<FoundRun> newest;
   for (fs::path above = sheet.parent_path();; above = above.parent_path())
@@ -148,7 +149,7 @@ std::optional<FoundRun> newest_run_of(const fs::path &root, const fs::path &shee
     const fs::path    results = root / above / tools::results_root;
     const std::string name = (above.empty() ? sheet : sheet.lexically_relative(above)).generic_string();
     for (const auto &label : {tools::sheet_folder_name(name), earlier_folder_name(sheet.stem().string())})
-      if (const auto run = newest_run(results / label, name); run && (!newest || run->made > newest->made))
+      if (const auto run = newest_run(results / (label + mark), name); run && (!newest || run->made > newest->made))
         newest = run;
     if (above.empty())
       return newest;
@@ -171,7 +172,9 @@ void compare_with(const std::string &sheet_text, const fs::path &folder, Result 
 
 std::optional<Result> newest_result(const fs::path &root, const fs::path &sheet, const std::string &sheet_text)
 {
-  const auto run = newest_run_of(root, sheet);
+  auto run = newest_run_of(root, sheet, "");
+  if (!run) // one that the command line changed says so, and is better than none
+    run = newest_run_of(root, sheet, tools::changed_mark);
   if (!run)
     return std::nullopt;
   Result result;

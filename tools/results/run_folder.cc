@@ -308,7 +308,7 @@ std::string sheet_folder_name(const std::string &sheet)
   const std::string label = fs::path(sheet).stem().string();
   // Trials, lessons, comparisons and changed runs have folders of these names beside those of sheets.
   const bool is_taken = label.starts_with("trial-") || label.starts_with("learn-") || label.starts_with("compare") ||
-                        label.ends_with("-changed");
+                        label.ends_with(changed_mark);
   return sheet == label + ".toml" && !is_taken ? folder_name(label) : marked_name(label, sheet);
 }
 

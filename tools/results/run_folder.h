@@ -77,6 +77,10 @@ std::string folder_name(const std::string &label);
 /// @param sheet  its path from the folder that holds the root: "my-heel.toml", "season/my heel.toml"
 std::string sheet_folder_name(const std::string &sheet);
 
+/// Stands behind the folder name of runs that the command line changed: they are numbered apart, so that none of
+/// them passes for the newest of the case itself.
+inline constexpr const char *changed_mark = "-changed";
+
 /// Which sheet a finished run is of, as its manifest says.
 struct RunOrigin
 {

@@ -16,10 +16,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-/// Runs changed on the command line are numbered apart, so that none of them passes for the newest of the
-/// case itself.
-const std::string changed_mark = "-changed";
-
 bool is_changed(const RunRecord &record)
 {
   return !record.runs.empty() && !record.runs.front().changes.empty();
