@@ -200,14 +200,11 @@ Result run(const Case &input, const RunOptions &options)
         error = estimate(input, fine, finer / fineness, resolution, next);
       fine = std::move(next), fineness = finer;
     }
-    catch (const RunFailed &failure)
+    catch (const RunFailed &)
     {
       ++n_failed;
-      const bool open = open_share(failure.partial) > most_open; // shorter steps have been tried
-      if ((open || i >= last) && fineness < 1) // the coarser run alone is no answer
+      if (i >= last && fineness < 1) // the coarser run alone is no answer
         throw;
-      if (open)
-        break;
     }
     if (fineness >= 1 && (i >= last || !options.estimate_error || error <= input.accuracy))
       break;

@@ -220,7 +220,7 @@ void StackModel::come_to_rest()
     }
   if (in_place)
   {
-    rest_ = inflate_in_place(equation, gases, 10 * (height + input.plug.radius));
+    rest_ = inflate_in_place(equation, gases, 5 * height);
   }
   for (unsigned c = 0; c < chambers.size(); ++c)
     measure_chamber(c);

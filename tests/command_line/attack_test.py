@@ -298,7 +298,7 @@ class Shown(ProgramTest):
 
     def test_the_heading_of_a_record(self):
         (self.folder / "impact.csv").write_text("time [ms],\x1b[2J\u009b31m,force [N]\n" + "".join(
-            f"{0.1 * i},0,{max(0, 600 * (1 - ((i - 60) / 50) ** 2))}\n" for i in range(200)))
+            f"{0.1 * i},0,{max(0, 600 * (1 - ((i - 90) / 50) ** 2))}\n" for i in range(200)))
         (self.folder / "sheet.toml").write_text('format = 1\nrig = "guided-rod-1200"\n' + UNKNOWN + READING.format("impact.csv"))
         code, output, messages = self.call("check", "sheet.toml")
         self.assertIn("is not used", output + messages)

@@ -79,7 +79,7 @@ class Killed(FinishedTest):
                      for i in range(6)]
         answers = [self.end(process) for process in processes]
         self.assertEqual([code for code, _, _ in answers], [0] * 6, answers)
-        self.assertEqual(self.whole_folders(), [f"heel-drop/{i + 1}" for i in range(6)])
+        self.assertEqual(self.whole_folders(), [f"heel-drop-changed/{i + 1}" for i in range(6)])
         self.assertEqual(self.unfinished(), [])
         # The same inputs in a store of runs that all share.
         processes = [self.begin("compare", "heel-drop", "forefoot-drop", "-o", f"out-{i}", before=alone)

@@ -21,7 +21,7 @@ TrialInput trial_input(const TrialRequest &request)
 RunRecord trial_record(const TrialInput &trial)
 {
   CaseFile file;
-  file.label = "trial-" + trial.label;
+  file.label = trial.label;
   file.text = trial.case_text;
   file.sheets = trial.sheets;
   file.cases = {trial.now};
@@ -32,6 +32,7 @@ RunRecord trial_record(const TrialInput &trial)
     file.cases.back().label = "with-change";
   }
   RunRecord record = planned_record({trial.path, file});
+  record.label = "trial-" + record.label;
   record.folder = "trial-" + record.folder;
   for (auto &run : record.runs)
     run.changes = trial.settings;
