@@ -82,7 +82,8 @@ void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve 
   const auto                       total = [&] {
     return std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(done.size());
   };
-  const Solve one_by_one = runs.size() > 1 ? forgiving(solve) : solve; // one bad case does not cost the others
+  // One bad case does not cost the others, those that were there already included.
+  const Solve one_by_one = tasks.size() > 1 || runs.size() > 1 ? forgiving(solve) : solve;
   in_parallel(runs.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
     if (interrupted)
       return;
