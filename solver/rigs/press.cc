@@ -180,7 +180,8 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     return given || at_kink ? Peak{at, values[top]} : peak_of(recorder.time(), values);
   };
   const Peak   crest = peak_in(way, !by_force);
-  const double peak = peak_in(force, by_force).value, travel = crest.value - way.front();
+  // What is given is known better than the balance that meets it within its tolerance.
+  const double peak = by_force ? rig.peak : peak_in(force, false).value, travel = crest.value - way.front();
   const double pressure = peak_in(recorder.curve("peak_pressure"), false).value;
 
   Result result = recorder.finish();
