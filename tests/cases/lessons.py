@@ -109,7 +109,8 @@ def gas_or_foam(check, of):
 
 def gauge_pressure(check, of):
     chambers = {run: of.runs[run]["chambers"][0] for run in ("100kPa", "200kPa")}
-    for name in ("threshold_load", "fibre_tension"):
+    # The load that slackens the fibres counts the side wall as well, so that p A holds for the tension alone.
+    for name in ("fibre_tension",):
         ratio = chambers["200kPa"][name] / chambers["100kPa"][name]
         check(f"twice the pressure, twice the {name.replace('_', ' ')}", "closed form p A, to 3 % for the bulge",
               abs(ratio / 2 - 1) < 0.03, f"{ratio:.3f}")
