@@ -71,8 +71,9 @@ if not 0.7 * float(rebound[2]) < band < 1.3 * float(rebound[2]) + 0.5:
 higher = json.loads(run("other.toml", "--json"))["cases"][0]["runs"][0]["readings"]
 if not (higher["peak_force"]["value"] > settled["peak_force"]["value"] and higher["peak_force"]["band"] > 0):
     problems.append("from higher up the settled stack has no greater force, or no band")
-# Without its readings the sheet is predicted, with a wider band than the settled one.
-bare = pathlib.Path(sheet).read_text(encoding="utf-8").split("[[reading]]")[0]
+# Without its readings the sheet is predicted, with a wider band than the settled one. Hardness and density of a layer are
+# readings too.
+bare = re.sub(r"(?m)^(hardness|density) .*\n", "", pathlib.Path(sheet).read_text(encoding="utf-8").split("[[reading]]")[0])
 (folder / "bare.toml").write_text(bare, encoding="utf-8")
 guessed = run("bare.toml", "-o", "bare")
 wide = re.search(r"\n  rebound +([0-9.]+) mm \+-([0-9.]+)", guessed)

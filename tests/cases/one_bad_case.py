@@ -5,8 +5,7 @@
 usage: one_bad_case.py PROGRAM FOLDER
 
 The bad case is a foam of 20 mm squeezed to a thirteenth: that leaves less room than its polymer fills, so the run stops.
-What finished is written
-and shown, what failed is named with its reason, and the exit code is 3.
+What finished is written and shown, what failed is named with its reason, and the exit code is 3.
 """
 import json
 import shutil
@@ -67,7 +66,7 @@ again = subprocess.run([program, "run", "good.toml"], cwd=folder, capture_output
 check(again.returncode == 0 and "already computed" in again.stderr, "a finished run of a batch does not answer later")
 
 what, done = call("run", "ladder.toml", "--json")
-runs = json.loads(done.stdout)["cases"]
+runs = json.loads(done.stdout)["cases"][0]["runs"]
 check([run["complete"] for run in runs] == [True, False, True], f"{what}: {[run['complete'] for run in runs]}")
 check(runs[1]["stop_reason"] != "", f"{what}: no reason")
 

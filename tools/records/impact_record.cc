@@ -19,6 +19,7 @@ namespace
 constexpr int    fewest_before = 10, fewest_in_contact = 20;
 constexpr double peak_window = 0.15;                          // of the contact time, each way
 constexpr double low_threshold = 0.02, high_threshold = 0.06; // of the peak
+constexpr double other_thresholds = 2;                        // times these: how far the ends move then is their doubt
 
 /// Mean and standard deviation.
 struct Level
@@ -99,12 +100,12 @@ struct Values
 };
 
 Values values_of(std::span<const double> t, std::span<const double> force, std::size_t top, double mass,
-                 double speed, double gravity)
+                 double speed, double gravity, double thresholds = 1)
 {
   Values       values;
   const double peak = force[top];
-  const double begin = meets_zero(t, force, top, -1, low_threshold * peak, high_threshold * peak);
-  const double end = meets_zero(t, force, top, +1, low_threshold * peak, high_threshold * peak);
+  const double low = thresholds * low_threshold * peak, high = thresholds * high_threshold * peak;
+  const double begin = meets_zero(t, force, top, -1, low, high), end = meets_zero(t, force, top, +1, low, high);
   values.contact_time = end - begin;
   values.time.push_back(0);
   values.force.push_back(0);
@@ -223,18 +224,20 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
   const auto raw = std::span(signal).subspan(begin, end - begin);
   const auto top = place->top - begin;
   const auto saturated = saturated_top(std::span(signal).subspan(0, end));
-  const auto with = [&](double mass, double speed, double gain, double shift) {
+  const auto with = [&](double mass, double speed, double gain, double shift,
+                        double thresholds = 1) {
     std::vector<double> force(raw.begin(), raw.end());
     for (auto &value : force)
       value = (value - place->before.mean - shift) * gain * (is_force ? 1 : mass);
-    return values_of(t, force, top, mass, speed, setup.gravity);
+    return values_of(t, force, top, mass, speed, setup.gravity, thresholds);
   };
 
   const double mass = setup.mass.value, speed = setup.speed.value;
   const Values middle = with(mass, speed, 1, 0);
   // The zero may drift between its stretch and the pulse by about what it scatters.
   std::vector<Values> moved{with(mass, speed, 1 + setup.gain_doubt, 0),
-                            with(mass, speed, 1, place->before.deviation)};
+                            with(mass, speed, 1, place->before.deviation),
+                            with(mass, speed, 1, 0, other_thresholds)};
   if (setup.mass.doubt > 0)
     moved.push_back(with(mass + setup.mass.doubt, speed, 1, 0));
   if (setup.speed.doubt > 0)
