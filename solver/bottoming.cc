@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/bottoming.h"
 
-#include "solver/locking.h"
+#include "solver/mesh/locking.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,7 @@
 // be closed is a failed run.
 #pragma once
 
-#include "solver/account.h"
+#include "solver/time/account.h"
 #include "solver/run.h"
 #include "solver/stack_model.h"
 

@@ -4,8 +4,8 @@
 // Unknowns x: displacements of the mesh first, then the heights of rigid bodies.
 #pragma once
 
-#include "solver/discretisation.h"
-#include "solver/result.h"
+#include "solver/mesh/discretisation.h"
+#include "solver/results/result.h"
 
 #include <memory>
 #include <string>

@@ -4,8 +4,8 @@
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/generalised_alpha.h"
-#include "solver/no_balance.h"
+#include "solver/time/generalised_alpha.h"
+#include "solver/time/no_balance.h"
 #include "solver/part_law.h"
 
 #include <fmt/format.h>

@@ -7,8 +7,8 @@
 
 #include "solver/case.h"
 #include "solver/contributions/gas_chamber.h"
-#include "solver/discretisation.h"
-#include "solver/equation_of_motion.h"
+#include "solver/mesh/discretisation.h"
+#include "solver/time/equation_of_motion.h"
 #include "solver/kernels/solid_kernel.h"
 
 #include <vector>

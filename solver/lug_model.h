@@ -9,7 +9,7 @@
 #include "solver/contributions/applied_force.h"
 #include "solver/contributions/sliding_contact.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/equation_of_motion.h"
+#include "solver/time/equation_of_motion.h"
 
 namespace solemech::solver
 {

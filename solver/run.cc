@@ -4,7 +4,7 @@
 #include "solver/run.h"
 
 #include "solver/closed_run.h"
-#include "solver/no_balance.h"
+#include "solver/time/no_balance.h"
 #include "solver/rigs/abrasion.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"

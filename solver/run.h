@@ -3,7 +3,7 @@
 #pragma once
 
 #include "solver/case.h"
-#include "solver/result.h"
+#include "solver/results/result.h"
 
 #include <functional>
 #include <stdexcept>

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/slide_process.h"
 
-#include "solver/no_balance.h"
+#include "solver/time/no_balance.h"
 #include "solver/run.h"
 
 #include <fmt/format.h>

@@ -3,9 +3,9 @@
 // one slide, maps over headings, wear over thousands of slides.
 #pragma once
 
-#include "solver/generalised_alpha.h"
+#include "solver/time/generalised_alpha.h"
 #include "solver/lug_model.h"
-#include "solver/unsymmetric_solver.h"
+#include "solver/linear/unsymmetric_solver.h"
 
 #include <functional>
 #include <string>

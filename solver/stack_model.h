@@ -2,14 +2,14 @@
 // A case turned into a mesh and contributions: parts, air units (inflated), side, base, striker.
 #pragma once
 
-#include "solver/account.h"
+#include "solver/time/account.h"
 #include "solver/case.h"
 #include "solver/contributions/contact.h"
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/self_contact.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/equation_of_motion.h"
+#include "solver/time/equation_of_motion.h"
 
 #include <functional>
 

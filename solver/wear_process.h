@@ -9,7 +9,7 @@
 #pragma once
 
 #include "geometry/worn_profile.h"
-#include "solver/result.h"
+#include "solver/results/result.h"
 
 #include <functional>
 #include <string>

@@ -32,6 +32,13 @@ class CheckLayers(unittest.TestCase):
         self.assertIn("materials/law.h: includes geometry/stack.h; files in materials/ must not know geometry/",
                       run.stdout)
 
+    def test_keeps_rooms_apart(self):
+        run = check({"solver/time/step.h": '#include "solver/rigs/drop.h"\n', "solver/rigs/drop.h": "",
+                     "tools/language/sheet.h": '#include "tools/program/main.h"\n', "tools/program/main.h": ""})
+        self.assertEqual(run.returncode, 1)
+        self.assertIn("files in solver/time/ must not know solver/rigs/", run.stdout)
+        self.assertIn("files in tools/language/ must not know tools/program/", run.stdout)
+
     def test_keeps_the_finite_element_library_out_of_laws(self):
         run = check({"materials/law.h": "#include <deal.II/base/tensor.h>\n"})
         self.assertEqual(run.returncode, 1)

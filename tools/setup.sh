@@ -57,12 +57,12 @@ Ask an administrator to run: apt-get install --no-install-recommends ${missing[*
 # The exact npm packages of the lock file that bundle and test the report page; nothing to do when they are there.
 install_page_packages()
 {
-  local there=tools/report/node_modules/.package-lock.json
-  if [ -f "$there" ] && [ ! tools/report/package-lock.json -nt "$there" ]; then
+  local there=tools/output/report/node_modules/.package-lock.json
+  if [ -f "$there" ] && [ ! tools/output/report/package-lock.json -nt "$there" ]; then
     echo "npm packages of the report page are there" >&2
     return
   fi
-  npm ci --prefix tools/report --ignore-scripts --no-audit --no-fund --loglevel error >&2
+  npm ci --prefix tools/output/report --ignore-scripts --no-audit --no-fund --loglevel error >&2
 }
 
 # build TARGET...: configure the release preset and build those targets of it ("all": everything).

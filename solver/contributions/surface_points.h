@@ -3,7 +3,7 @@
 // reference area. Five and not three, so that the edge of a contact moves over a face in small steps.
 #pragma once
 
-#include "solver/discretisation.h"
+#include "solver/mesh/discretisation.h"
 
 #include <array>
 #include <vector>

@@ -6,7 +6,7 @@
 #pragma once
 
 #include "solver/case.h"
-#include "solver/result.h"
+#include "solver/results/result.h"
 
 namespace solemech::solver
 {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/blow.h"
 
-#include "solver/metrics.h"
-#include "solver/step_control.h"
+#include "solver/results/metrics.h"
+#include "solver/time/step_control.h"
 
 #include <fmt/format.h>
 

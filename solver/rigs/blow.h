@@ -4,7 +4,7 @@
 // free faces go through each other.
 #pragma once
 
-#include "solver/recorder.h"
+#include "solver/results/recorder.h"
 #include "solver/run.h"
 
 #include <string>

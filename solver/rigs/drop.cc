@@ -3,7 +3,7 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/support.h"
-#include "solver/metrics.h"
+#include "solver/results/metrics.h"
 #include "solver/rigs/blow.h"
 #include "solver/validity.h"
 

@@ -4,8 +4,8 @@
 #include "materials/hardness.h"
 #include "solver/contributions/gauge_spring.h"
 #include "solver/part_law.h"
-#include "solver/recorder.h"
-#include "solver/tip_mesh.h"
+#include "solver/results/recorder.h"
+#include "solver/mesh/tip_mesh.h"
 
 #include <fmt/format.h>
 

@@ -3,9 +3,9 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
-#include "solver/metrics.h"
-#include "solver/no_balance.h"
-#include "solver/recorder.h"
+#include "solver/results/metrics.h"
+#include "solver/time/no_balance.h"
+#include "solver/results/recorder.h"
 
 #include <fmt/format.h>
 

@@ -4,9 +4,9 @@
 #include "geometry/tread_pattern.h"
 #include "materials/contact_heat.h"
 #include "solver/closed_run.h"
-#include "solver/no_balance.h"
+#include "solver/time/no_balance.h"
 #include "solver/part_law.h"
-#include "solver/recorder.h"
+#include "solver/results/recorder.h"
 
 #include <fmt/format.h>
 

@@ -3,7 +3,7 @@
 
 #include "materials/abrasion_bench.h"
 #include "solver/part_law.h"
-#include "solver/recorder.h"
+#include "solver/results/recorder.h"
 #include "solver/rigs/slide.h"
 #include "solver/wear_process.h"
 

@@ -2,7 +2,7 @@
 // Speed on the bench problem B1 against what the project promises and against a yardstick, timed beside it: the same
 // blow by a plain program on deal.II. Also the assembly, the program with start-up, cost against unknowns, and many
 // variants in one process. Seconds depend on the machine, ratios hardly.
-#include "solver/generalised_alpha.h"
+#include "solver/time/generalised_alpha.h"
 #include "solver/part_law.h"
 #include "solver/rigs/drop.h"
 #include "tests/benchmark/timing.h"

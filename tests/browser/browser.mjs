@@ -8,10 +8,10 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { page as make_page } from "./fixture.mjs";
 
 export const root = join(dirname(fileURLToPath(import.meta.url)), "../..");
-export const packages = createRequire(join(root, "tools/report/package.json"));
+export const packages = createRequire(join(root, "tools/output/report/package.json"));
 const { chromium } = packages("playwright-core");
 
-const dist = (name) => readFileSync(join(root, "tools/report/dist", name), "utf8");
+const dist = (name) => readFileSync(join(root, "tools/output/report/dist", name), "utf8");
 export const folder = mkdtempSync(join(tmpdir(), "report-"));
 process.on("exit", () => rmSync(folder, { recursive: true, force: true }));
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Made-up reports for the page's tests: plausible curves, parts and frames, no physics. Every list of the contract
-// (tools/report/src/data.ts) is filled somewhere, so that each block of the page can be tested without the program.
+// (tools/output/report/src/data.ts) is filled somewhere, so that each block of the page can be tested without the program.
 import { deflateSync } from "node:zlib";
 
 const part_lists = {

@@ -2,12 +2,12 @@
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
 // take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all), to have a
 // fault (STAND_IN_FAULT) or to refuse or trip over the cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS).
-#include "tests/unit/results/synthetic.h"
-#include "tools/solemech/calculate.h"
-#include "tools/solemech/compare_run.h"
-#include "tools/solemech/failures.h"
-#include "tools/solemech/learn_run.h"
-#include "tools/solemech/trial_run.h"
+#include "tests/unit/output/results/synthetic.h"
+#include "tools/program/calculate.h"
+#include "tools/program/compare_run.h"
+#include "tools/program/failures.h"
+#include "tools/program/learn_run.h"
+#include "tools/program/trial_run.h"
 
 #include <chrono>
 #include <csignal>

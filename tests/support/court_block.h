@@ -5,7 +5,7 @@
 
 #include "solver/contributions/applied_force.h"
 #include "solver/contributions/sliding_contact.h"
-#include "solver/unsymmetric_solver.h"
+#include "solver/linear/unsymmetric_solver.h"
 #include "tests/support/single_body.h"
 
 #include <algorithm>

@@ -3,7 +3,7 @@
 // test with that name.
 #pragma once
 
-#include "solver/result.h"
+#include "solver/results/result.h"
 
 #include <algorithm>
 #include <stdexcept>

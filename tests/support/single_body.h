@@ -4,8 +4,8 @@
 #pragma once
 
 #include "solver/contributions/solid_body.h"
-#include "solver/discretisation.h"
-#include "solver/generalised_alpha.h"
+#include "solver/mesh/discretisation.h"
+#include "solver/time/generalised_alpha.h"
 #include "tests/support/catch.h"
 
 #include <random>

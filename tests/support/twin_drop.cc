@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/support/twin_drop.h"
 
-#include "materials/library.h"
+#include "tools/language/library.h"
 #include "solver/run.h"
 
 #include <atomic>

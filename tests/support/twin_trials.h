@@ -4,7 +4,7 @@
 // and how far answers lean.
 #pragma once
 
-#include "tools/settle/settle.h"
+#include "tools/study/settle.h"
 
 #include <functional>
 #include <string>

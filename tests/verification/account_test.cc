@@ -5,12 +5,12 @@
 // reference. Drops and presses of other kinds: tests/random.
 #include "geometry/errors.h"
 #include "materials/errors.h"
-#include "solver/account.h"
+#include "solver/time/account.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/slide_case.h"
-#include "tools/results/energy_picture.h"
+#include "tools/output/results/energy_picture.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,7 +2,7 @@
 // The bench problem B1 against the readings of three independent codes, one of them on a general-purpose
 // finite-element library: dropped with and without branches, and pressed slowly. Observed orders of
 // convergence in mesh and step.
-#include "solver/generalised_alpha.h"
+#include "solver/time/generalised_alpha.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/press.h"
 #include "tests/external/check.h"

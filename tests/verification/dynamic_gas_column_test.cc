@@ -8,7 +8,7 @@
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/generalised_alpha.h"
+#include "solver/time/generalised_alpha.h"
 #include "solver/part_law.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech-calibrate: fits the loss of the library's foams on the virtual press, reads press and ball, and
 // writes the numbers back into the library:  solemech-calibrate materials/library
-#include "materials/library.h"
+#include "tools/language/library.h"
 #include "tools/calibrate/library_file.h"
 #include "tools/calibrate/loss_fit.h"
 #include "tools/calibrate/pulse_targets.h"

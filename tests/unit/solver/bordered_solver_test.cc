@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // The bordered sparse factorisation against a dense solve and dense eigenvalues.
-#include "solver/bordered_solver.h"
+#include "solver/linear/bordered_solver.h"
 #include "tests/support/single_body.h"
 
 using namespace solemech;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Two bars hinged to a flat arch (von Mises 1923, from memory): pressed beyond its limit load, the arch has no state of
 // rest near by and falls through to the far side. Force and limit load in closed form.
-#include "solver/descent.h"
+#include "solver/time/descent.h"
 #include "tests/support/catch.h"
 
 #include <cmath>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Nodes, unknowns, edges and element data of a mesh against plain geometry.
-#include "solver/discretisation.h"
+#include "solver/mesh/discretisation.h"
 #include "tests/support/single_body.h"
 #include "tests/unit/geometry/sample_outlines.h"
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Readings from curves against closed forms.
-#include "solver/metrics.h"
+#include "solver/results/metrics.h"
 #include "tests/support/catch.h"
 
 #include <algorithm>

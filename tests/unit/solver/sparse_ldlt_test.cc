@@ -2,7 +2,7 @@
 // The multifrontal factorisation against Eigen's simplicial one (eigen.tuxfamily.org, SimplicialLDLT), on
 // meshes of several sizes, on matrices of many small blocks, and with both instruction sets of the dense
 // fronts.
-#include "solver/sparse_ldlt.h"
+#include "solver/linear/sparse_ldlt.h"
 #include "tests/support/single_body.h"
 
 #include <Eigen/SparseCholesky>

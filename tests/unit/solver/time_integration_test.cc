@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The time integrator: coefficients worked by hand, order of accuracy on a vibrating body against its exact
 // solution, and the books of energy of bodies that lose some.
-#include "solver/generalised_alpha.h"
+#include "solver/time/generalised_alpha.h"
 #include "tests/support/single_body.h"
 
 using namespace solemech;

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Mesh lines under the tip of a gauge pass through every part boundary, however close two of them lie.
 #include "geometry/plug_mesh.h"
-#include "solver/tip_mesh.h"
+#include "solver/mesh/tip_mesh.h"
 #include "tests/support/catch.h"
 
 #include <algorithm>

@@ -1,0 +1,33 @@
+// SPDX-License-Identifier: Apache-2.0
+// Newton's method with a halving line search. A trial state may be inadmissible; the residual is measured against
+// a force scale given by the caller (the last converged contact force), never against an iterate.
+#pragma once
+
+#include "solver/linear/linear_solver.h"
+
+#include <functional>
+
+namespace solemech::solver
+{
+struct NewtonSettings
+{
+  double   tolerance = 1e-3;    ///< of the residual against the force scale [-]; convergence overshoots it
+  unsigned n_iterations = 14;
+  unsigned n_halvings = 8;
+  double   allowed_growth = 10; ///< of the residual in one iteration [-]
+};
+
+struct NewtonOutcome
+{
+  bool        converged = false;
+  unsigned    n_iterations = 0;
+  double      residual = 0; ///< norm at the end [N]
+  std::string reason;       ///< when it did not converge
+};
+
+/// Residual at x and, where wanted, its tangent; false when x is inadmissible, with the culprit.
+using Residual = std::function<bool(const Vector &x, Vector &residual, Tangent *tangent, std::string &failed)>;
+
+NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
+                     const NewtonSettings &settings);
+} // namespace solemech::solver

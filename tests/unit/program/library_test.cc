@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+// The committed material library against the relations and class figures it is made from.
+#include "tools/language/library.h"
+#include "tools/language/missing_material.h"
+#include "tools/language/problem.h"
+#include "tests/support/catch.h"
+#include "tests/unit/output/results/temporary_folder.h"
+#include "tools/program/material_facts.h"
+
+#include <filesystem>
+#include <fstream>
+
+using namespace solemech;
+using namespace solemech::materials;
+
+namespace
+{
+Library committed_library()
+{
+  return Library::load(std::filesystem::path(SOLEMECH_SOURCE) / "materials" / "library");
+}
+} // namespace
+
+TEST_CASE("every material has a density, a title and a source")
+{
+  const Library library = committed_library();
+  CHECK(library.materials().size() >= 17);
+  for (const Material &material : library.materials())
+  {
+    INFO(material.name);
+    CHECK(material.density > 50);
+    CHECK(material.title != material.name);
+    CHECK(material.source.size() > 8);
+    CHECK(tools::slow_modulus(material) > 1e5);
+  }
+}
+
+TEST_CASE("rubber moduli follow Gent's relation")
+{
+  // A.N. Gent, Trans. IRI 34 (1958): E = 0.0981 (56 + 7.62336 S)/(0.137505 (254 - 2.54 S)) MPa.
+  const Library library = committed_library();
+  for (const double shore : {60.0, 64.0, 67.0})
+  {
+    const double    expected = 0.0981e6 * (56 + 7.62336 * shore) / (0.137505 * (254 - 2.54 * shore));
+    const Material *rubber = library.find("rubber-" + std::to_string(static_cast<int>(shore)) + "a");
+    REQUIRE(rubber != nullptr);
+    CHECK(tools::slow_modulus(*rubber) == Approx(expected).epsilon(0.002)); // files keep three digits
+  }
+}
+
+TEST_CASE("what the library does not hold is answered by meaning, not by letters")
+{
+  const Library library = committed_library();
+  const auto    known = library.source();
+  CHECK(instead_of_material("eva-sotf", known) == "Did you mean \"eva-soft\"?");
+  const auto steel = instead_of_material("steel-plate", known);
+  CHECK(steel == "The library holds no steel, about 200 GPa (from memory); nearest in stiffness is "
+                 "\"carbon-plate\", 50 GPa. "
+                 "Or give a [[material]] of your own");
+  CHECK(instead_of_material("polycarbonate", known).find("nearest in stiffness is \"nylon-plate\"") !=
+        std::string::npos);
+  CHECK(instead_of_material("unobtainium", known) == "See the list: solemech materials");
+}
+
+TEST_CASE("foams read in the hardness range of moulded midsoles")
+{
+  // Court and running studies use 45 to 60 Asker C (Alonzo et al. 2020, Appl. Sci. 10:3594; Yang et al. 2022,
+  // Front. Bioeng. Biotechnol. 10:959842), soft midsoles go down to 40 (from memory).
+  const Library library = committed_library();
+  for (const char *name : {"eva-soft", "eva-firm", "tpu-bead", "peba-supercritical", "pu-cast"})
+  {
+    const Material *foam = library.find(name);
+    REQUIRE(foam != nullptr);
+    const std::string reading = tools::hardness_text(*foam);
+    INFO(name << " reads " << reading);
+    CHECK(reading.ends_with(" AskerC"));
+    CHECK(std::stod(reading) >= 38);
+    CHECK(std::stod(reading) <= 60);
+  }
+}
+
+TEST_CASE("solid fraction and density of a foam agree with a known polymer")
+{
+  // Densities of the polymers from memory: EVA 940, TPU and PU 1150, PEBA 1000 kg/m3; +-3 %.
+  const Library library = committed_library();
+  for (const auto &[name, polymer] :
+       std::vector<std::pair<const char *, double>>{{"eva-soft", 940},
+                                                    {"eva-firm", 940},
+                                                    {"tpu-bead", 1150},
+                                                    {"peba-supercritical", 1000},
+                                                    {"pu-cast", 1150}})
+  {
+    const Material *foam = library.find(name);
+    REQUIRE(foam != nullptr);
+    CHECK(foam->density / std::get<FoamData>(foam->data).relative_density == Approx(polymer).epsilon(0.03));
+  }
+}
+
+TEST_CASE("a name given by two files is reported with the file")
+{
+  const solemech::tests::TemporaryFolder scratch;
+  const auto                            &folder = scratch.path;
+  for (const char *file : {"a.toml", "b.toml"})
+    std::ofstream(folder / file) << "format = 1\n[[material]]\nname = \"x\"\nfamily = \"plate\"\n"
+                                    "density = \"900 kg/m3\"\nyoungs_modulus = \"1 GPa\"\n";
+  try
+  {
+    Library::load(folder);
+    FAIL("accepted");
+  }
+  catch (const CaseError &error)
+  {
+    REQUIRE(error.problems().size() == 1);
+    CHECK(error.problems().front().file == (folder / "b.toml").string());
+    CHECK(error.problems().front().reason == "another file of the library has this name too");
+  }
+}

@@ -1,0 +1,15 @@
+// SPDX-License-Identifier: Apache-2.0
+// The comparison as the terminal shows it and summary.txt keeps it: what differs, what that does to the
+// readings, which change has which share, where the energy went instead, and what to know.
+#pragma once
+
+#include "tools/answers/compare/sentences.h"
+#include "tools/output/results/summary.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options);
+} // namespace solemech::tools

@@ -1,0 +1,112 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/compare/doubt_bands.h"
+
+#include "tools/answers/compare/bands.h"
+#include "tools/language/doubted_case.h"
+
+#include <cmath>
+
+namespace solemech::tools
+{
+namespace
+{
+struct Pair
+{
+  solver::Case a, b;
+};
+
+std::vector<Pair> moved_pairs(const solver::Case &a, const solver::Case &b)
+{
+  auto at_rest_a = a, at_rest_b = b;
+  at_rest_a.doubts.clear();
+  at_rest_b.doubts.clear();
+  const bool        together = a.doubts == b.doubts;
+  std::vector<Pair> pairs;
+  for (const auto &direction : independent_doubts(a.doubts))
+    pairs.push_back({moved(a, direction, 1), together ? moved(b, direction, 1) : at_rest_b});
+  if (!together)
+    for (const auto &direction : independent_doubts(b.doubts))
+      pairs.push_back({at_rest_a, moved(b, direction, 1)});
+  return pairs;
+}
+
+std::vector<double> values_of(const std::vector<solver::Result> &results, const std::string &reading)
+{
+  std::vector<double> values;
+  for (const auto &result : results)
+    values.push_back(value_of(result, reading));
+  return values;
+}
+
+/// Shifts of the readings of one end.
+void add_shift(solver::Result &end, const solver::Result &moved, const solver::Result &base)
+{
+  for (auto &reading : end.readings)
+    if (const auto *there = moved.find(reading.name), *here = base.find(reading.name); there && here)
+      reading.shifts.push_back(there->value - here->value);
+}
+
+/// Sums of squares of what each doubt does to a difference and its shares.
+struct Squares
+{
+  double              total = 0;
+  std::vector<double> shares;
+};
+} // namespace
+
+std::size_t n_moved_pairs(const solver::Case &a, const solver::Case &b)
+{
+  return a.doubts.size() + (a.doubts == b.doubts ? 0 : b.doubts.size());
+}
+
+void add_doubt_bands(Explanation &answer, const solver::Case &a, const solver::Case &b, const Sets &sets,
+                     const std::vector<solver::Result> &coarse, const ExplainTools &tools)
+{
+  const auto           pairs = moved_pairs(a, b);
+  const std::size_t    n_changes = answer.plan.changes.size();
+  const std::size_t    end_a = sets.number.at(0);
+  const std::size_t    end_b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
+  std::vector<Squares> squares(answer.splits.size());
+  for (std::size_t k = 0; k < pairs.size() && !*tools.interrupted; ++k)
+  {
+    const auto plan = planned_changes(pairs[k].a, pairs[k].b);
+    if (plan.changes.size() != n_changes)
+    {
+      answer.no_doubt_bands = "the doubts about the two cases change in what they differ";
+      return;
+    }
+    const Sets   moved_sets = needed_sets(plan);
+    const double n = static_cast<double>(pairs.size()), from = static_cast<double>(k) / n;
+    Explanation  uncounted;
+    const auto   results =
+      MixtureRunner(moved_sets, tools, uncounted)
+        .run(coarser_run, from, from + 1 / n, forgiving(tools.solve), [](ChangeSet) { return true; });
+    if (!results[end_a].complete || !results[end_b].complete)
+    {
+      answer.no_doubt_bands = "at an end of the doubts a run stopped: " +
+                              (results[end_a].complete ? results[end_b] : results[end_a]).stop_reason;
+      return;
+    }
+    add_shift(answer.a, results[end_a], coarse[end_a]);
+    add_shift(answer.b, results[end_b], coarse[end_b]);
+    for (std::size_t i = 0; i < answer.splits.size(); ++i)
+    {
+      const auto &name = answer.splits[i].name;
+      const auto  there = values_of(results, name), here = values_of(coarse, name);
+      const auto  shares = shares_of(moved_sets, n_changes, there).values,
+                 base = shares_of(sets, n_changes, here).values;
+      squares[i].total += std::pow(there[end_b] - there[end_a] - here[end_b] + here[end_a], 2);
+      squares[i].shares.resize(answer.splits[i].shares.size(), 0);
+      for (std::size_t c = 0; c < std::min(shares.size(), base.size()) && c < squares[i].shares.size(); ++c)
+        squares[i].shares[c] += std::pow(shares[c] - base[c], 2);
+    }
+  }
+  // Errors of mesh and step are no scatter: they come on top.
+  for (std::size_t i = 0; i < squares.size(); ++i)
+  {
+    answer.splits[i].total.band += std::sqrt(squares[i].total);
+    for (std::size_t c = 0; c < squares[i].shares.size(); ++c)
+      answer.splits[i].shares[c].band += std::sqrt(squares[i].shares[c]);
+  }
+}
+} // namespace solemech::tools

@@ -1,0 +1,239 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/compare/explain.h"
+
+#include "tools/answers/compare/bands.h"
+#include "tools/answers/compare/doubt_bands.h"
+#include "tools/answers/compare/mixture_runs.h"
+#include "tools/answers/compare/one_rod.h"
+#include "tools/answers/compare/reading_words.h"
+#include "tools/answers/compare/rig_changes.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <stdexcept>
+
+namespace solemech::tools
+{
+namespace
+{
+/// Readings that are split, most telling first; a run has some of them.
+constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
+                                          "greatest_compression", "peak_displacement", "contact_time",
+                                          "effective_grip",       "contact_share",     "edge_pressure",
+                                          "hardness",             "life_steps",        "worn_grip",         "ground_depth",
+                                          "pivot_moment"};
+
+constexpr double notable_interaction = 0.2; // of a share
+
+constexpr double coarse_cost = 0.4; // of a run at the coarser level, in one at the wished accuracy
+
+constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
+constexpr SolveWish plain{.pictures = false, .estimate_error = false, .level = 0};
+
+/// A set counts only when both levels have its value.
+std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
+                                                           const std::vector<solver::Result> &fine,
+                                                           const std::vector<solver::Result> &coarse)
+{
+  std::pair<std::vector<double>, std::vector<double>> both;
+  for (std::size_t i = 0; i < fine.size(); ++i)
+  {
+    double of_fine = value_of(fine[i], reading), of_coarse = value_of(coarse[i], reading);
+    if (std::isnan(of_fine) || std::isnan(of_coarse))
+      of_fine = of_coarse = no_value;
+    both.first.push_back(of_fine);
+    both.second.push_back(of_coarse);
+  }
+  return both;
+}
+
+void add_interactions(ReadingSplit &split, const std::vector<double> &fine, const std::vector<double> &coarse,
+                      double least)
+{
+  for (std::size_t i = 0; i < split.shares.size(); ++i)
+    for (std::size_t j = i + 1; j < split.shares.size(); ++j)
+    {
+      const auto of_fine = interaction(fine, i, j), of_coarse = interaction(coarse, i, j);
+      if (!of_fine || !of_coarse)
+        continue;
+      const Banded both = banded(*of_fine, *of_coarse, least);
+      const double smaller = std::min(std::abs(split.shares[i].value), std::abs(split.shares[j].value));
+      if (both.is_told() && std::abs(both.value) > notable_interaction * smaller)
+        split.interactions.push_back({i, j, both.value, both.band});
+    }
+  std::sort(split.interactions.begin(), split.interactions.end(),
+            [](const Together &x, const Together &y) { return std::abs(x.value) > std::abs(y.value); });
+}
+
+ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t n_changes,
+                      const std::vector<solver::Result> &fine, const std::vector<solver::Result> &coarse)
+{
+  ReadingSplit      split{reading, "", 0, 0, {}, {}, {}};
+  const std::size_t a = sets.number.at(0);
+  const std::size_t b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
+  split.unit = fine[a].find(reading)->unit;
+  split.from = fine[a].find(reading)->value;
+  split.to = fine[b].find(reading)->value;
+  const auto [of_fine, of_coarse] = tables(reading, fine, coarse);
+  const double least = least_share_error(reading, std::max(std::abs(split.from), std::abs(split.to)));
+  // One difference of two runs, and one of four: less is averaged out than in a share.
+  constexpr double single = 2;
+  split.total = banded(split.to - split.from, of_coarse[b] - of_coarse[a], single * least);
+  if (n_changes == 0)
+    split.total = {0, 0};
+
+  const Shares shares = shares_of(sets, n_changes, of_fine), check = shares_of(sets, n_changes, of_coarse);
+  for (std::size_t i = 0; i < shares.values.size(); ++i)
+  {
+    Banded share = banded(shares.values[i], check.values[i], least);
+    // Two standard errors: 19 of 20 samples of orders lie within.
+    share.band += 2 * shares.sampling_errors[i];
+    // The only change makes all of it.
+    if (n_changes == 1)
+      share.band = split.total.band;
+    // What makes no difference in any mixture has no error either.
+    if (shares.values[i] == 0 && check.values[i] == 0)
+      share.band = 0;
+    split.shares.push_back(share);
+  }
+  if (sets.orders.empty())
+    add_interactions(split, of_fine, of_coarse, single * least);
+  return split;
+}
+
+/// The errors that the two levels say about the readings of an end.
+void set_errors(solver::Result &fine, const solver::Result &coarse)
+{
+  for (auto &reading : fine.readings)
+    if (const auto *other = coarse.find(reading.name))
+      reading.error = std::abs(reading.value - other->value);
+}
+
+void note_impossible(const Sets &sets, const std::vector<solver::Result> &fine,
+                     const std::vector<solver::Result> &coarse, Explanation &answer)
+{
+  for (std::size_t i = 0; i < sets.sets.size(); ++i)
+  {
+    std::string reason = sets.mixtures[i].impossible;
+    if (reason.empty() && !fine[i].complete)
+      reason = fine[i].stop_reason;
+    else if (reason.empty() && !coarse[i].complete)
+      reason = coarse[i].stop_reason;
+    if (!reason.empty())
+      answer.impossible.push_back({sets.mixtures[i].setup.label, reason});
+  }
+}
+} // namespace
+
+/// A quarter of the difference that is read as real: no one calls less a cause.
+static double least_notable(const std::string &reading, double from, double to)
+{
+  return 0.25 * real_difference(reading, from, to);
+}
+
+bool is_small_share(const ReadingSplit &split, std::size_t change)
+{
+  return std::abs(split.shares[change].value) < real_difference(split.name, split.from, split.to);
+}
+
+const Together *entangled(const ReadingSplit &split, std::size_t change)
+{
+  for (const Together &pair : split.interactions)
+    if ((pair.first == change || pair.second == change) &&
+        std::abs(pair.value) > notable_interaction * std::abs(split.shares[change].value) &&
+        std::abs(pair.value) > least_notable(split.name, split.from, split.to))
+      return &pair;
+  return nullptr;
+}
+
+std::string main_reading(const solver::Result &a, const solver::Result &b)
+{
+  for (const char *name : {"rebound_by_height", "loop_return", "effective_grip", "hardness"})
+    if (a.find(name) && b.find(name))
+      return name;
+  return "";
+}
+
+Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
+                      const ExplainTools &all_tools)
+{
+  Explanation answer;
+  auto        doubted_a = given_a, doubted_b = given_b;
+  answer.one_rod = share_rod(doubted_a, doubted_b);
+  auto a = doubted_a, b = doubted_b;
+  a.doubts.clear();
+  b.doubts.clear();
+  const double n_moved = static_cast<double>(n_moved_pairs(doubted_a, doubted_b));
+  const double middle = 1 / (1 + n_moved * coarse_cost / (1 + coarse_cost));
+  ExplainTools tools = all_tools;
+  if (tools.progress)
+    tools.progress = [&](double fraction, const std::string &what) {
+      all_tools.progress(middle * fraction, what);
+    };
+  answer.has_doubts = n_moved > 0;
+  answer.plan = planned_changes(a, b);
+  const std::size_t n_changes = answer.plan.changes.size();
+  const Sets        sets = needed_sets(answer.plan);
+  const std::size_t end_a = sets.number.at(0);
+  const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
+  const std::size_t end_b = sets.number.at(all);
+  const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
+  MixtureRunner     runner(sets, tools, answer);
+
+  const bool comparable =
+    a.rig.index() == b.rig.index() && a.plug.section == b.plug.section; // readings of one kind
+  const auto   is_mixture = [&](ChangeSet set) { return comparable && !is_end(set); };
+  const auto   is_needed = [&](ChangeSet set) { return comparable || is_end(set); };
+  const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
+  const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
+  auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
+  if (*tools.interrupted || !ends[end_a].complete || !ends[end_b].complete)
+  {
+    answer.a = std::move(ends[end_a]);
+    answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
+    return answer;
+  }
+  auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
+                           forgiving(tools.solve), is_needed);
+  auto         fine =
+    runner.run(plain, n_ends / work + coarse_cost / (1 + coarse_cost), 1, forgiving(tools.solve), is_mixture);
+  set_errors(ends[end_a], coarse[end_a]);
+  if (end_b != end_a)
+    set_errors(ends[end_b], coarse[end_b]);
+  fine[end_a] = ends[end_a];
+  fine[end_b] = ends[end_b];
+  answer.a = std::move(ends[end_a]);
+  answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
+  if (*tools.interrupted)
+    return answer;
+
+  if (!comparable)
+  {
+    answer.no_shares =
+      a.rig.index() != b.rig.index()
+        ? fmt::format("a {} and a {} give readings of different kind", rig_kind(a.rig), rig_kind(b.rig))
+        : "a round plug and a slice give readings of different kind";
+    return answer;
+  }
+  note_impossible(sets, fine, coarse, answer);
+  answer.n_sampled_orders = sets.orders.size();
+  for (const char *reading : split_readings)
+    if (answer.a.find(reading) && answer.b.find(reading))
+      answer.splits.push_back(split_of(reading, sets, n_changes, fine, coarse));
+  if (sets.orders.empty() && !answer.splits.empty())
+    answer.possible_orders = share_of_possible_orders(tables(answer.splits.front().name, fine, coarse).first);
+  if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
+    answer.no_shares = "no order of the changes leads through mixtures that can be built";
+  if (answer.has_doubts)
+  {
+    if (tools.progress)
+      tools.progress = [&](double fraction, const std::string &what) {
+        all_tools.progress(middle + (1 - middle) * fraction, "bands: " + what);
+      };
+    add_doubt_bands(answer, doubted_a, doubted_b, sets, coarse, tools);
+  }
+  return answer;
+}
+} // namespace solemech::tools

@@ -1,0 +1,78 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/compare/mixture_runs.h"
+
+namespace solemech::tools
+{
+namespace
+{
+constexpr std::size_t n_order_pairs = 12; // for more changes than are split exactly
+} // namespace
+
+Sets needed_sets(const ChangePlan &plan)
+{
+  Sets              needed;
+  const std::size_t n = plan.changes.size();
+  const auto        add = [&](ChangeSet set) {
+    if (needed.number.try_emplace(set, needed.sets.size()).second)
+    {
+      needed.sets.push_back(set);
+      needed.mixtures.push_back(mixture(plan, set));
+    }
+  };
+  if (n <= most_exact_changes)
+    for (ChangeSet set = 0; set < (1U << n); ++set)
+      add(set);
+  else
+  {
+    needed.orders = sampled_orders(n, n_order_pairs);
+    for (const auto &order : needed.orders)
+      for (const ChangeSet set : sets_of(order))
+        add(set);
+  }
+  return needed;
+}
+
+std::vector<solver::Result> MixtureRunner::run(const SolveWish &wish, double from, double to,
+                                               const Solve                          &solve,
+                                               const std::function<bool(ChangeSet)> &is_wanted) const
+{
+  std::vector<solver::Case> cases;
+  std::vector<std::size_t>  numbers;
+  for (std::size_t i = 0; i < sets_.sets.size(); ++i)
+    if (sets_.mixtures[i].impossible.empty() && is_wanted(sets_.sets[i]))
+    {
+      cases.push_back(sets_.mixtures[i].setup);
+      numbers.push_back(i);
+    }
+  const auto progress = [&](double fraction, const std::string &what) {
+    if (tools_.progress)
+      tools_.progress(from + (to - from) * fraction, what);
+  };
+  auto runs = run_many(cases, wish, solve, tools_.store, progress, *tools_.interrupted);
+  answer_.n_calculated += runs.n_calculated;
+  answer_.n_from_store += runs.n_from_store;
+  std::vector<solver::Result> results(sets_.sets.size());
+  for (auto &result : results)
+    result.complete = false;
+  for (std::size_t k = 0; k < numbers.size(); ++k)
+    results[numbers[k]] = std::move(runs.results[k]);
+  return results;
+}
+
+double value_of(const solver::Result &result, const std::string &reading)
+{
+  const auto *found = result.complete ? result.find(reading) : nullptr;
+  return found ? found->value : no_value;
+}
+
+Shares shares_of(const Sets &sets, std::size_t n_changes, const std::vector<double> &values)
+{
+  if (sets.orders.empty())
+  {
+    const auto exact = shares_over_all_orders(values);
+    return {exact.value_or(std::vector<double>()), std::vector<double>(exact ? n_changes : 0, 0)};
+  }
+  auto sampled = shares_over_orders(sets.orders, [&](ChangeSet set) { return values[sets.number.at(set)]; });
+  return {std::move(sampled.shares), std::move(sampled.standard_errors)};
+}
+} // namespace solemech::tools

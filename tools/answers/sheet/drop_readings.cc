@@ -1,0 +1,91 @@
+// SPDX-License-Identifier: Apache-2.0
+// Readings of the drop weight: rebound, force, deceleration, compression, contact time.
+#include "tools/answers/sheet/instruments.h"
+#include "tools/answers/sheet/plausible.h"
+#include "tools/answers/sheet/reading_kinds.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+using namespace materials;
+using D = Dimension;
+
+namespace
+{
+struct DropKind
+{
+  const char *kind, *reading;
+  Dimension   dimension;
+  double      instrument; ///< half band of what is read by hand or sensor
+  bool        relative;
+  const char *instrument_name;
+};
+constexpr DropKind drop_kinds[] = {
+  {"rebound", "rebound_height", D::length, instruments::height_by_eye, false,
+   "a height read by eye on a rule"},
+  {"peak force", "peak_force", D::force, instruments::force_sensor, true, "a force sensor"},
+  {"deceleration", "peak_deceleration", D::number, instruments::acceleration_sensor, true,
+   "an acceleration sensor"},
+  {"compression", "greatest_compression", D::length, instruments::compression_by_camera, false,
+   "a compression read by camera"},
+  {"contact time", "contact_time", D::time, instruments::contact_time, false, "a contact time"},
+};
+} // namespace
+
+void read_drop(ReadingDesk &desk, const Fields &fields)
+{
+  const auto kind = fields.text("kind");
+  for (const auto &known : drop_kinds)
+  {
+    if (kind != known.kind)
+      continue;
+    auto        dimension = known.dimension;
+    auto        instrument = known.instrument;
+    auto        name = std::string(known.instrument_name);
+    auto        reading = std::string(known.reading);
+    const auto  first = fields.given("values") && !fields.texts("values").empty()
+                          ? fields.texts("values").front()
+                        : fields.given("value") ? fields.text("value")
+                                                : std::string();
+    const auto *drop = desk.has_case ? std::get_if<solver::DropRig>(&desk.sheet.setup.rig) : nullptr;
+    if (desk.has_case && !drop)
+    {
+      fields.problem("kind", fmt::format("a {} needs a drop weight, and the rig of this sheet is none", kind),
+                     "Give rig = \"guided-rod-1200\" or a block [drop]");
+      return;
+    }
+    const double height = fields.given("height") ? desk.value_of(fields, "height", D::length)
+                          : drop                 ? drop->height
+                                                 : 0;
+    if (kind == "rebound" && fields.text("by") == "camera")
+      instrument = instruments::height_by_camera, name = "a height read by camera";
+    if (kind == "rebound" && split_doubted(first).value.ends_with('%'))
+    {
+      dimension = D::share;
+      reading = "rebound_by_height";
+      instrument = height > 0 ? instrument / height : 0.015;
+    }
+    const std::string unit = known.dimension == D::number ? "g" : "";
+    const auto        found = desk.measured(fields, dimension, {instrument, known.relative, name, unit});
+    if (!found.usable)
+      return;
+    if (const auto asked = asked_of_reading(kind, reading, found.value, dimension, unit); !asked.empty())
+      desk.sheet.asked.push_back(asked);
+    if (kind == "rebound" && desk.has_case && found.value >= (dimension == D::share ? 1 : height))
+    {
+      fields.problem(fields.given("values") ? "values" : "value",
+                     fmt::format("the weight cannot rise to its own drop height ({:.0f} mm)", 1e3 * height),
+                     "Read the rise above first touch, not the loss");
+      return;
+    }
+    const bool own_bench = fields.given("height") || fields.given("mass");
+    Probe      probe{kind, dimension, unit, desk.drop_bench(fields), reading, "", {}};
+    if (own_bench)
+      probe.name +=
+        fmt::format(", {}{}{}", fields.text("height"),
+                    fields.given("height") && fields.given("mass") ? ", " : "", fields.text("mass"));
+    desk.add(std::move(probe), found.value, found.half_band, fields.flag("hold_out"));
+  }
+}
+} // namespace solemech::tools

@@ -1,0 +1,99 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/sheet/plausible.h"
+
+#include "tools/answers/sheet/value_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <string_view>
+
+namespace solemech::tools
+{
+namespace
+{
+using D = materials::Dimension;
+
+/// What soles and their drops show, wide open. Common practice, no source.
+struct Usual
+{
+  double lowest, highest; ///< SI
+  bool   holds(double value) const { return value >= lowest && value <= highest; }
+};
+constexpr Usual soft_layer{1e-3, 80e-3}, rubber_layer{0.3e-3, 20e-3}, stiff_layer{0.2e-3, 12e-3};
+
+struct UsualReading
+{
+  std::string_view reading;
+  Usual            usual;
+};
+constexpr UsualReading usual_readings[] = {
+  {"rebound_height", {5e-3, 2}},    {"rebound_by_height", {0.05, 0.97}},       {"peak_force", {30, 20e3}},
+  {"peak_deceleration", {3, 1000}}, {"greatest_compression", {0.5e-3, 60e-3}}, {"contact_time", {1e-3, 0.1}}};
+
+constexpr double far_from_the_others = 1.6; ///< ratio to the middle one: no two hits of one stack differ so
+
+/// The power of ten or thousand that brings a value among the usual ones; 0: none does.
+double usual_factor(double value, const Usual &usual)
+{
+  for (const double factor : {0.1, 10., 1e-3, 1e3, 0.01, 100.})
+    if (usual.holds(factor * value))
+      return factor;
+  return 0;
+}
+
+std::string question(const std::string &name, double value, const Usual &usual, D dimension,
+                     const std::string &unit)
+{
+  const double factor = usual_factor(value, usual);
+  return fmt::format("{} of {}: usual are {} to {}.{}", name, value_text(value, dimension, unit),
+                     value_text(usual.lowest, dimension, unit), value_text(usual.highest, dimension, unit),
+                     factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
+                                : " Is its unit right?");
+}
+} // namespace
+
+std::vector<std::string> asked_of_stack(const solver::Case &setup)
+{
+  std::vector<std::string> asked;
+  for (const auto &layer : setup.layers)
+  {
+    const bool  soft = layer.unit || std::holds_alternative<materials::FoamData>(layer.material.data);
+    const auto &usual = soft                                                                 ? soft_layer
+                        : std::holds_alternative<materials::RubberData>(layer.material.data) ? rubber_layer
+                                                                                             : stiff_layer;
+    if (!usual.holds(layer.thickness))
+      asked.push_back(question(layer.name + " thickness", layer.thickness, usual, D::length, ""));
+  }
+  return asked;
+}
+
+std::string asked_of_reading(const std::string &name, const std::string &reading, double value, D dimension,
+                             const std::string &unit)
+{
+  for (const auto &known : usual_readings)
+    if (known.reading == reading && !known.usual.holds(value))
+      return question(name, value, known.usual, dimension, unit);
+  return {};
+}
+
+std::string asked_of_repeats(const std::string &name, const std::vector<double> &values, D dimension,
+                             const std::string &unit)
+{
+  if (values.size() < 3)
+    return {};
+  auto sorted = values;
+  std::sort(sorted.begin(), sorted.end());
+  const double middle = sorted[sorted.size() / 2];
+  for (const double value : values)
+    if (const double ratio = value / middle; ratio > far_from_the_others || ratio * far_from_the_others < 1)
+    {
+      const double factor = usual_factor(value, {middle / far_from_the_others, middle * far_from_the_others});
+      return fmt::format("{}: {} stands far from the other hits, about {}, and is in their mean.{}", name,
+                         value_text(value, dimension, unit), value_text(middle, dimension, unit),
+                         factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
+                                    : " Take it out if it was a bad hit.");
+    }
+  return {};
+}
+} // namespace solemech::tools

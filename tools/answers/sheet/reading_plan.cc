@@ -1,0 +1,452 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/sheet/reading_plan.h"
+
+#include "tools/answers/sheet/doubted.h"
+#include "tools/answers/sheet/instruments.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <optional>
+
+namespace solemech::tools
+{
+namespace
+{
+using D = materials::Dimension;
+
+constexpr double derivative_step = 0.03; ///< of ln(unknown), as in settle::Wish
+constexpr double least_worth = 0.95;     ///< share of the band left up to which a reading is worth its work
+
+/// A reading that could be taken, before its gradient is known.
+struct Idea
+{
+  Probe       probe;
+  double      half_band = 0;
+  bool        relative = false; ///< half_band is a share of the value
+  std::string instrument, needs, note;
+};
+
+const char *const nothing_cut = "nothing more cut than for this sheet";
+const char *const layers_parted = "layers parted";
+
+/// Whether the person has what it takes. Without a word about tools everything is taken to be there.
+bool has_tool_for(const Sheet &sheet, const Idea &idea)
+{
+  struct Word
+  {
+    const char *part, *tool;
+  };
+  constexpr Word words[] = {{"rule", "rule"},      {"callipers", "callipers"}, {"scales", "scales"},
+                            {"weighed", "scales"}, {"by hand", "gauge"},       {"sensor", "sensor"},
+                            {"camera", "camera"},  {"press", "press"}};
+  bool           needs_one = false;
+  for (const auto &[part, tool] : words)
+    if (idea.instrument.find(part) != std::string::npos)
+    {
+      needs_one = true;
+      if (std::find(sheet.tools.begin(), sheet.tools.end(), tool) != sheet.tools.end())
+        return true;
+    }
+  return sheet.tools.empty() || !needs_one;
+}
+
+/// Leaves out what the person has no tool for, and says so.
+void keep_readable(const Sheet &sheet, std::vector<Idea> &ideas, ReadingPlan &plan)
+{
+  std::erase_if(ideas, [&](const Idea &idea) {
+    const bool readable = has_tool_for(sheet, idea);
+    if (!readable)
+      plan.left_out.push_back(
+        fmt::format("{}: by {}, which is not among your tools.", idea.probe.name, idea.instrument));
+    return !readable;
+  });
+}
+
+/// The reading of the sheet that says the same as a probe on its own rig.
+const SheetReading *on_sheet(const Sheet &sheet, const std::string &reading, const std::string &as_well = {})
+{
+  for (const auto &one : sheet.readings)
+    if (!one.probe.direct && one.probe.bench == 0 &&
+        (one.probe.reading == reading || one.probe.reading == as_well))
+      return &one;
+  return nullptr;
+}
+
+bool has_note(const Sheet &sheet, const std::string &layer, const std::string &kind)
+{
+  return std::any_of(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &one) {
+    return one.layer == layer && one.probe.name.starts_with(kind) && !one.observation.held_out;
+  });
+}
+
+/// Readings of the sheet's own drop that a sensor or a camera adds.
+std::vector<Idea> own_drop_ideas(const Sheet &sheet, ReadingPlan &plan)
+{
+  const Idea ideas[] = {
+    {{"rebound", D::length, "", 0, "rebound_height", "", {}},
+     instruments::height_by_eye,
+     false,
+     "by eye on a rule",
+     nothing_cut,
+     ""},
+    {{"peak force", D::force, "", 0, "peak_force", "", {}},
+     instruments::force_sensor,
+     true,
+     "force sensor",
+     nothing_cut,
+     ""},
+    {{"compression", D::length, "", 0, "greatest_compression", "", {}},
+     instruments::compression_by_camera,
+     false,
+     "camera",
+     nothing_cut,
+     ""},
+    {{"contact time", D::time, "", 0, "contact_time", "", {}},
+     instruments::contact_time,
+     false,
+     "sensor or fast camera",
+     nothing_cut,
+     ""},
+  };
+  std::vector<Idea> out;
+  for (auto idea : ideas)
+  {
+    const bool  is_rebound = idea.probe.reading == "rebound_height";
+    const auto *there = on_sheet(sheet, idea.probe.reading, is_rebound ? "rebound_by_height" : "");
+    if (there && !there->observation.held_out)
+    {
+      plan.left_out.push_back(fmt::format("{} of this rig: on the sheet already. More hits only narrow their "
+                                          "own scatter, not the doubt of the {}.",
+                                          idea.probe.name, is_rebound ? "rule" : "instrument"));
+      continue;
+    }
+    if (there)
+    {
+      idea.half_band = there->observation.doubt * doubts_in_half_band;
+      idea.relative = false;
+      idea.note = "on the sheet, held out: this is what it would add if it counted";
+    }
+    out.push_back(std::move(idea));
+  }
+  return out;
+}
+
+/// Drops from lower down; heights that the sheet has already are left out.
+void add_lower_drops(Sheet &sheet, std::vector<Idea> &ideas)
+{
+  const double height = std::get<solver::DropRig>(sheet.setup.rig).height;
+  for (const double share : {0.5, 0.25})
+  {
+    const double lower = std::round(200 * share * height) / 200; // to 5 mm
+    const bool   there =
+      std::any_of(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &one) {
+        auto setup = sheet.setup;
+        sheet.benches[one.probe.bench](setup);
+        const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
+        return !one.observation.held_out && one.probe.reading.starts_with("rebound") && drop &&
+               std::abs(drop->height / lower - 1) < 0.1;
+      });
+    if (there || !(lower > 0.05)) // below that the eye's doubt is most of the reading
+      continue;
+    sheet.benches.push_back(
+      [lower](solver::Case &setup) { std::get<solver::DropRig>(setup.rig).height = lower; });
+    ideas.push_back({{fmt::format("rebound from {:.0f} mm", 1e3 * lower),
+                      D::length,
+                      "",
+                      sheet.benches.size() - 1,
+                      "rebound_height",
+                      "",
+                      {}},
+                     instruments::height_by_eye,
+                     false,
+                     "by eye on a rule",
+                     nothing_cut,
+                     ""});
+  }
+}
+
+/// One slow cycle to the compression that the drop reaches.
+void add_press(Sheet &sheet, double compression, std::vector<Idea> &ideas)
+{
+  const bool   there = std::any_of(sheet.readings.begin(), sheet.readings.end(), [](const SheetReading &one) {
+    return one.probe.name.starts_with("press loop");
+  });
+  const double peak = std::round(2000 * compression) / 2000; // to 0.5 mm
+  if (there || !(peak > 0))
+    return;
+  const double diameter = std::get<solver::DropRig>(sheet.setup.rig).tup.diameter;
+  sheet.benches.push_back([peak, diameter](solver::Case &setup) {
+    solver::PressRig press;
+    press.tup.diameter = diameter > 0 ? diameter : 0.04;
+    press.tup.edge_radius = 1e-3;
+    press.peak = peak;
+    setup.rig = press;
+  });
+  ideas.push_back({{fmt::format("press loop to {:.1f} mm in 1 s, energy return", 1e3 * peak),
+                    D::share,
+                    "",
+                    sheet.benches.size() - 1,
+                    "loop_return",
+                    "",
+                    {}},
+                   instruments::press_loop_return,
+                   false,
+                   "force and way of a press",
+                   nothing_cut,
+                   ""});
+  ideas.push_back({{fmt::format("press loop to {:.1f} mm in 1 s, peak force", 1e3 * peak),
+                    D::force,
+                    "",
+                    sheet.benches.size() - 1,
+                    "peak_force",
+                    "",
+                    {}},
+                   instruments::force_sensor,
+                   true,
+                   "force of a press",
+                   nothing_cut,
+                   ""});
+}
+
+/// Hardness on a pad of each unknown material whose gauge can read it.
+void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<Idea> &ideas,
+                  ReadingPlan &plan)
+{
+  for (const auto &unknown : sheet.materials)
+    for (const auto &layer : settled.layers)
+    {
+      if (layer.material.name != unknown.name || layer.name != unknown.layer)
+        continue;
+      if (has_note(sheet, layer.name, "hardness"))
+      {
+        plan.left_out.push_back(
+          fmt::format("hardness of {}: on the sheet already; how stiff a foam of that reading is "
+                      "stays as doubtful however often it is read.",
+                      layer.name));
+        continue;
+      }
+      const auto scale =
+        unknown.family == "rubber" ? materials::HardnessScale::shore_a : materials::HardnessScale::asker_c;
+      const auto  &gauge = *std::find_if(materials::gauges.begin(), materials::gauges.end(),
+                                         [&](const auto &one) { return one.scale == scale; });
+      const auto   stiffness = slow_stiffness(layer.material);
+      const auto   range = materials::reliable_readings(scale);
+      const double value =
+        materials::half_space_reading(gauge, stiffness.youngs_modulus, stiffness.poisson_ratio);
+      if (value < range.lowest || value > range.highest)
+        continue;
+      Probe        probe{fmt::format("hardness of {}", layer.name),
+                  D::number,
+                  std::string(gauge.name),
+                  0,
+                  "",
+                  "",
+                  pad_hardness(gauge, layer.name)};
+      const double half = instruments::hardness_on_pad(instruments::gauge_by_hand, gauge,
+                                                       stiffness.youngs_modulus, stiffness.poisson_ratio);
+      ideas.push_back({std::move(probe), half, false, fmt::format("{} by hand", gauge.name),
+                       "a pad of 6 mm and more", "its doubt holds how loosely hardness tells stiffness"});
+    }
+}
+
+/// Readings of an unknown number itself: its gradient is the number.
+struct Directly
+{
+  double      half_band = 0;
+  bool        relative = false;
+  const char *name, *instrument, *needs;
+};
+
+std::optional<Directly> read_directly(DoubtedNumber kind)
+{
+  switch (kind)
+  {
+  case DoubtedNumber::density:
+    return Directly{instruments::weighed_cube, true, "", "cut cube, weighed", layers_parted};
+  case DoubtedNumber::thickness:
+    return Directly{instruments::callipers_on_foam, false, "", "callipers on the cut face", layers_parted};
+  case DoubtedNumber::mass:
+    return Directly{instruments::drop_mass, false, "", "scales", nothing_cut};
+  case DoubtedNumber::height:
+    return Directly{instruments::drop_height, false, "", "rule and stop", nothing_cut};
+  case DoubtedNumber::guide_loss:
+    return Directly{instruments::guide_loss, false, "", "drops on a reference block", nothing_cut};
+  case DoubtedNumber::modulus:
+  case DoubtedNumber::loss:
+  case DoubtedNumber::gauge_pressure: // to read it means to pierce the unit
+    break;
+  }
+  return std::nullopt;
+}
+
+/// d prediction / d ln(unknown) of all probes by central differences; a row is empty when a run of it failed.
+std::vector<std::vector<double>> gradients(const Sheet &sheet, const std::vector<Probe> &probes,
+                                           const std::vector<double> &values, const RunCases &run,
+                                           std::vector<double> &at_values)
+{
+  std::vector<std::vector<double>> sets{values};
+  for (std::size_t k = 0; k < values.size(); ++k)
+    for (const double direction : {1.0, -1.0})
+    {
+      const auto &limits = sheet.unknowns[k].parameter;
+      auto        set = values;
+      set[k] = std::clamp(set[k] * std::exp(direction * derivative_step), limits.lowest, limits.highest);
+      sets.push_back(std::move(set));
+    }
+  const auto rows = predict_probes(sheet, probes, sets, run);
+  at_values = rows.front();
+  std::vector<std::vector<double>> out(probes.size());
+  if (std::any_of(rows.begin(), rows.end(), [](const auto &row) { return row.empty(); }))
+    return out;
+  for (std::size_t p = 0; p < probes.size(); ++p)
+    for (std::size_t k = 0; k < values.size(); ++k)
+      out[p].push_back((rows[2 * k + 1][p] - rows[2 * k + 2][p]) /
+                       std::log(sets[2 * k + 1][k] / sets[2 * k + 2][k]));
+  return out;
+}
+
+/// Candidates with what people are told about them.
+struct Candidates
+{
+  std::vector<settle::Candidate> list;
+  std::vector<PlannedReading>    words;
+
+  void add(const Idea &idea, double value, std::vector<double> gradient)
+  {
+    const double half = idea.relative ? idea.half_band * std::abs(value) : idea.half_band;
+    list.push_back({idea.probe.name, std::move(gradient), half / doubts_in_half_band});
+    words.push_back({idea.probe.name, idea.instrument, idea.needs, idea.note, 0, true});
+  }
+};
+
+bool has_unit(const Sheet &sheet, const std::string &layer)
+{
+  return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(),
+                     [&](const solver::Layer &one) { return one.name == layer && one.unit; });
+}
+
+void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &candidates, ReadingPlan &plan)
+{
+  for (std::size_t k = 0; k < sheet.unknowns.size(); ++k)
+  {
+    const auto &unknown = sheet.unknowns[k];
+    const auto  how = read_directly(unknown.kind);
+    if (!how || unknown.parameter.minor)
+      continue;
+    const auto &name = unknown.parameter.name;
+    const bool  weighed =
+      unknown.kind == DoubtedNumber::density &&
+      std::any_of(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &one) {
+        return !one.observation.held_out && name == one.layer + " density" &&
+               one.probe.name.starts_with("density");
+      });
+    if (weighed)
+    {
+      plan.left_out.push_back(fmt::format("{}: on the sheet already.", name));
+      continue;
+    }
+    Idea idea;
+    idea.probe.name = name;
+    idea.half_band = how->half_band;
+    idea.relative = how->relative;
+    idea.instrument = how->instrument;
+    idea.needs = how->needs;
+    if (unknown.kind == DoubtedNumber::thickness && has_unit(sheet, unknown.target))
+    {
+      idea.instrument = "rule on the side wall, or the whole height less the other layers";
+      idea.needs = nothing_cut;
+      idea.half_band = instruments::beside_a_unit;
+      idea.note = "never cut into the unit to measure it";
+    }
+    if (!has_tool_for(sheet, idea))
+    {
+      plan.left_out.push_back(
+        fmt::format("{}: by {}, which is not among your tools.", name, idea.instrument));
+      continue;
+    }
+    std::vector<double> gradient(sheet.unknowns.size(), 0.0);
+    gradient[k] = answer.settled.values[k];
+    candidates.add(idea, answer.settled.values[k], std::move(gradient));
+  }
+}
+
+void tell_doubts(const SettledSheet &answer, ReadingPlan &plan)
+{
+  for (std::size_t i = 0; i < answer.n_readings; ++i)
+    if (answer.settled.observations[i].verdict == settle::Verdict::disagree)
+      plan.doubts.push_back(
+        fmt::format("{} disagrees with the model: look into that before you trust this order.",
+                    answer.settled.observations[i].name));
+  if (!answer.settled.converged)
+    plan.doubts.push_back("The sheet did not settle to the end: " + answer.settled.why_not);
+}
+} // namespace
+
+const std::vector<PlanQuestion> &plan_questions()
+{
+  static const std::vector<PlanQuestion> all{
+    {"rebound", "rebound by height", "rebound_by_height", D::share},
+    {"force", "peak force", "peak_force", D::force},
+    {"compression", "compression", "greatest_compression", D::length},
+  };
+  return all;
+}
+
+ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, const RunCases &run,
+                          const std::atomic<bool> &interrupted)
+{
+  ReadingPlan        plan{question, {}, {}, {}, {}};
+  auto               own_drop = own_drop_ideas(sheet, plan);
+  keep_readable(sheet, own_drop, plan);
+  std::vector<Probe> asked{{question.title, question.dimension, "", 0, question.reading, "", {}},
+                           {"compression", D::length, "", 0, "greatest_compression", "", {}}};
+  for (const auto &idea : own_drop)
+    asked.push_back(idea.probe);
+  const auto answer = settle_sheet(sheet, asked, run, {}, interrupted);
+  const auto first = answer.n_readings;
+  plan.now = answer.settled.observations[first].predicted;
+
+  Candidates candidates;
+  for (std::size_t i = 0; i < own_drop.size(); ++i)
+    candidates.add(own_drop[i], answer.settled.predictions[first + 2 + i],
+                   answer.settled.jacobian[first + 2 + i]);
+  add_direct(sheet, answer, candidates, plan);
+
+  Sheet             wider = sheet;
+  std::vector<Idea> further;
+  add_lower_drops(wider, further);
+  add_press(wider, answer.settled.predictions[first + 1], further);
+  add_hardness(sheet, answer.setup, further, plan);
+  keep_readable(sheet, further, plan);
+  // One batch a bench: a bench that cannot be run takes no other with it.
+  for (std::size_t begin = 0; begin < further.size();)
+  {
+    std::size_t        end = begin;
+    std::vector<Probe> probes;
+    while (end < further.size() && further[end].probe.bench == further[begin].probe.bench)
+      probes.push_back(further[end++].probe);
+    std::vector<double> at_values;
+    const auto          rows = gradients(wider, probes, answer.settled.values, run, at_values);
+    for (std::size_t p = 0; p < probes.size(); ++p)
+      if (rows[p].empty())
+        plan.left_out.push_back(fmt::format("{}: could not be computed here.", probes[p].name));
+      else
+        candidates.add(further[begin + p], at_values[p], rows[p]);
+    begin = end;
+  }
+
+  const double half = 0.5 * (plan.now.high - plan.now.low);
+  for (const auto &next :
+       settle::rank_readings(answer.settled, candidates.list, answer.settled.jacobian[first]))
+  {
+    auto planned = candidates.words[next.candidate];
+    planned.half_band = next.doubt_left * half;
+    planned.worth = next.doubt_left <= least_worth;
+    plan.ranked.push_back(std::move(planned));
+  }
+  tell_doubts(answer, plan);
+  return plan;
+}
+} // namespace solemech::tools

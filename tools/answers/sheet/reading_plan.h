@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+// Which reading to take next: each one that could be taken is ranked by what it leaves of the band of the
+// number asked for. Linear in the settled model (settle::rank_readings), each reading alone, with the +- of
+// its instrument.
+#pragma once
+
+#include "tools/answers/sheet/settle_sheet.h"
+
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+/// A number of this sheet's own rig that a plan can be made for.
+struct PlanQuestion
+{
+  const char          *name;    ///< on the command line
+  const char          *title;   ///< for people
+  const char          *reading; ///< of the result
+  materials::Dimension dimension;
+};
+
+/// The first one is the default.
+const std::vector<PlanQuestion> &plan_questions();
+
+struct PlannedReading
+{
+  std::string name, instrument;
+  std::string needs; ///< what has to be cut for it
+  std::string note;
+  double      half_band = 0; ///< of the number asked for, once this reading is on the sheet
+  bool        worth = true;  ///< narrows it by a twentieth or more
+};
+
+struct ReadingPlan
+{
+  PlanQuestion                question;
+  settle::Band                now;
+  std::vector<PlannedReading> ranked;   ///< best first
+  std::vector<std::string>    left_out; ///< sentences: already on the sheet, could not be computed
+  std::vector<std::string>    doubts;   ///< sentences: why the ranking may be weak
+};
+
+/// Settles the sheet and ranks. Lower drops and a slow press are computed round the settled values.
+/// The rig of the sheet has to be a drop weight.
+/// @throws what settle_sheet throws
+ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, const RunCases &run,
+                          const std::atomic<bool> &interrupted);
+
+/// Order of teardown, next readings and cautions as text.
+std::string plan_text(const Sheet &sheet, const ReadingPlan &plan);
+
+/// The same as JSON, in SI.
+std::string plan_json(const Sheet &sheet, const ReadingPlan &plan);
+} // namespace solemech::tools

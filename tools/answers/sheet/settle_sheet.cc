@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/sheet/settle_sheet.h"
+
+#include "tools/answers/sheet/doubted.h"
+#include "tools/answers/sheet/settled_case.h"
+#include "tools/answers/sheet/value_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::tools
+{
+namespace
+{
+/// Benches that a run is needed for.
+std::vector<std::size_t> benches_run(const std::vector<Probe> &probes)
+{
+  std::vector<std::size_t> benches;
+  for (const auto &probe : probes)
+    if (!probe.direct)
+      benches.push_back(probe.bench);
+  std::sort(benches.begin(), benches.end());
+  benches.erase(std::unique(benches.begin(), benches.end()), benches.end());
+  return benches;
+}
+
+/// Predictions of all probes for stacks that stand ready; a stack that could not be run gives an empty row.
+std::vector<std::vector<double>>
+predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
+               const std::vector<std::function<void(solver::Case &)>> &stacks, const RunCases &run)
+{
+  const auto                benches = benches_run(probes);
+  std::vector<solver::Case> cases;
+  for (const auto &change : stacks)
+    for (const std::size_t bench : benches)
+    {
+      auto setup = sheet.setup;
+      sheet.benches[bench](setup);
+      change(setup);
+      cases.push_back(std::move(setup));
+    }
+  const auto                       results = run(cases);
+  std::vector<std::vector<double>> rows;
+  for (std::size_t s = 0; s < stacks.size(); ++s)
+  {
+    auto stack = sheet.setup;
+    stacks[s](stack);
+    std::vector<double> row;
+    for (const auto &probe : probes)
+    {
+      if (probe.direct)
+      {
+        row.push_back(probe.direct(stack));
+        continue;
+      }
+      const auto  place = std::lower_bound(benches.begin(), benches.end(), probe.bench) - benches.begin();
+      const auto &result = results[s * benches.size() + static_cast<std::size_t>(place)];
+      const auto *reading = result.find(probe.reading);
+      if (!result.complete || (probe.part.empty() && !reading))
+      {
+        row.clear();
+        break;
+      }
+      row.push_back(probe.part.empty() ? reading->value : returned_by(result, probe.part));
+    }
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+/// The library materials of a family in place of an unknown one, everything else as settled.
+std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unknown,
+                                 const std::vector<materials::Material> &candidates,
+                                 const SettledSheet &answer, const RunCases &run)
+{
+  std::vector<std::function<void(solver::Case &)>> stacks;
+  for (const auto &candidate : candidates)
+    stacks.emplace_back([&sheet, &unknown, &answer, candidate](solver::Case &setup) {
+      setup = case_at(setup, sheet.unknowns, answer.settled.values);
+      for (auto &layer : setup.layers)
+      {
+        if (layer.material.name == unknown.name)
+          layer.material = candidate;
+        if (layer.ring && layer.ring->name == unknown.name)
+          layer.ring = candidate;
+      }
+    });
+  const std::vector<Probe> read(answer.probes.begin(),
+                                answer.probes.begin() + static_cast<long>(answer.n_readings));
+  const auto               rows = predict_stacks(sheet, read, stacks, run);
+  std::vector<MaterialFit> fits;
+  for (std::size_t c = 0; c < candidates.size(); ++c)
+  {
+    if (rows[c].empty())
+      continue;
+    MaterialFit fit{unknown.layer, candidates[c].name, candidates[c].title, 0, ""};
+    double      squares = 0, greatest = 0;
+    int         n = 0;
+    for (std::size_t i = 0; i < read.size(); ++i)
+    {
+      const auto &seen = sheet.readings[i].observation;
+      if (seen.held_out || seen.meaning == settle::Meaning::at_least)
+        continue;
+      const double miss = std::abs(rows[c][i] - seen.value) / (seen.doubt * doubts_in_half_band);
+      squares += miss * miss;
+      ++n;
+      if (miss > greatest)
+        greatest = miss, fit.worst = seen.name;
+    }
+    fit.misfit = n > 0 ? std::sqrt(squares / n) : 0;
+    fits.push_back(fit);
+  }
+  std::stable_sort(fits.begin(), fits.end(),
+                   [](const MaterialFit &a, const MaterialFit &b) { return a.misfit < b.misfit; });
+  return fits;
+}
+} // namespace
+
+namespace
+{
+bool is_unknown(const Sheet &sheet, const std::string &layer)
+{
+  return std::any_of(sheet.setup.layers.begin(), sheet.setup.layers.end(), [&](const solver::Layer &one) {
+    return one.name == layer &&
+           std::any_of(sheet.materials.begin(), sheet.materials.end(),
+                       [&](const UnknownMaterial &known) { return known.name == one.material.name; });
+  });
+}
+} // namespace
+
+double returned_by(const solver::Result &result, const std::string &part)
+{
+  // What went in: most that the layer ever held (stored, moving) together with what it had lost by then.
+  std::vector<double> into(result.time.size(), 0.0);
+  double              lost = 0;
+  for (const auto &row : result.ledger)
+  {
+    if (row.part != part && !row.part.starts_with(part + " "))
+      continue;
+    for (std::size_t i = 0; i < into.size() && i < row.values.size(); ++i)
+      if (row.type != solver::EnergyKind::exchanged)
+        into[i] += row.values[i];
+    if (row.type == solver::EnergyKind::dissipated && !row.values.empty())
+      lost += row.values.back();
+  }
+  const double most = into.empty() ? 0 : *std::max_element(into.begin(), into.end());
+  return most > 0 ? 1 - lost / most : 1;
+}
+
+std::vector<Probe> questions(const Sheet &sheet)
+{
+  std::vector<Probe> asked;
+  // What a gauge reads on a thin sole is not the hardness of its rubber: that is told beside it.
+  for (const auto &reading : sheet.readings)
+    if (const auto name = fmt::format("bulk hardness of {}", reading.layer);
+        reading.probe.reading == "hardness" && is_unknown(sheet, reading.layer))
+      if (std::none_of(asked.begin(), asked.end(), [&](const Probe &one) { return one.name == name; }))
+        asked.push_back({name, materials::Dimension::number, reading.probe.unit, 0, "", "",
+                         pad_hardness(gauge_named(reading.probe.unit), reading.layer)});
+  if (!std::holds_alternative<solver::DropRig>(sheet.setup.rig))
+    return asked;
+  using D = materials::Dimension;
+  asked.push_back({"rebound", D::length, "", 0, "rebound_height", "", {}});
+  asked.push_back({"peak force", D::force, "", 0, "peak_force", "", {}});
+  asked.push_back({"compression", D::length, "", 0, "greatest_compression", "", {}});
+  for (const auto &unknown : sheet.materials)
+    for (const auto &layer : sheet.setup.layers)
+      if (layer.material.name == unknown.name && !layer.ring && unknown.family == "foam")
+        asked.push_back({layer.name, D::share, "", 0, "", layer.name, {}});
+  return asked;
+}
+
+std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::vector<Probe> &probes,
+                                                const std::vector<std::vector<double>> &sets,
+                                                const RunCases                         &run)
+{
+  std::vector<std::function<void(solver::Case &)>> stacks;
+  for (const auto &set : sets)
+    stacks.emplace_back([&sheet, set](solver::Case &setup) { setup = case_at(setup, sheet.unknowns, set); });
+  return predict_stacks(sheet, probes, stacks, run);
+}
+
+bool is_prediction(const Sheet &sheet)
+{
+  return std::all_of(sheet.readings.begin(), sheet.readings.end(),
+                     [](const SheetReading &one) { return one.observation.held_out; });
+}
+
+std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &asked,
+                          const std::vector<materials::Material> &candidates)
+{
+  const auto  major = static_cast<std::size_t>(std::count_if(
+     sheet.unknowns.begin(), sheet.unknowns.end(), [](const Unknown &one) { return !one.parameter.minor; }));
+  const auto  minor = sheet.unknowns.size() - major;
+  std::size_t sets = major + minor + 1;
+  if (!is_prediction(sheet))
+    sets +=
+      4 * (major + 1) + 2 * major + static_cast<std::size_t>(settle::Wish().n_check_runs) + candidates.size();
+  std::vector<Probe> probes = asked;
+  for (const auto &reading : sheet.readings)
+    probes.push_back(reading.probe);
+  return sets * std::max<std::size_t>(1, benches_run(probes).size());
+}
+
+SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, const RunCases &run,
+                          const std::vector<materials::Material> &candidates,
+                          const std::atomic<bool>                &interrupted)
+{
+  SettledSheet                     answer;
+  std::vector<settle::Parameter>   parameters;
+  std::vector<settle::Observation> observations;
+  for (const auto &unknown : sheet.unknowns)
+  {
+    parameters.push_back(unknown.parameter);
+    parameters.back().shown = [dimension = unknown.dimension](double value) {
+      return value_text(value, dimension);
+    };
+  }
+  for (const auto &reading : sheet.readings)
+  {
+    observations.push_back(reading.observation);
+    observations.back().shown = [dimension = reading.probe.dimension, unit = reading.probe.unit](
+                                  double value) { return value_text(value, dimension, unit); };
+    answer.probes.push_back(reading.probe);
+  }
+  answer.n_readings = observations.size();
+  for (const auto &probe : asked)
+  {
+    // Held out: predicted with its band, never used. Its own value plays no part.
+    observations.push_back({probe.name, 1, 0.5, settle::Meaning::value, true});
+    answer.probes.push_back(probe);
+  }
+  const auto predict = [&](const std::vector<std::vector<double>> &sets) {
+    return predict_probes(sheet, answer.probes, sets, run);
+  };
+  settle::Wish wish;
+  wish.predict_only = is_prediction(sheet);
+  wish.check_by_sampling = !wish.predict_only;
+  answer.settled = settle::settle(parameters, observations, predict, wish, {}, interrupted);
+  answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);
+  answer.setup.doubts = settled_doubts(sheet, answer.settled);
+  if (wish.predict_only)
+    return answer; // nothing to compare a library material with
+  for (const auto &unknown : sheet.materials)
+  {
+    std::vector<materials::Material> same_family;
+    for (const auto &candidate : candidates)
+      if (candidate.family == unknown.family)
+        same_family.push_back(candidate);
+    for (auto &fit : fits_of(sheet, unknown, same_family, answer, run))
+      answer.fits.push_back(std::move(fit));
+  }
+  return answer;
+}
+} // namespace solemech::tools

@@ -1,0 +1,242 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/sheet/settled_case.h"
+
+#include "tools/language/sheet.h"
+#include "tools/language/case_tree.h"
+#include "tools/language/doubt_reader.h"
+#include "tools/language/doubted_case.h"
+#include "tools/answers/sheet/sheet_text.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+#include <variant>
+
+namespace solemech::tools
+{
+using namespace materials;
+
+namespace
+{
+const Material *material_of(const solver::Case &setup, const std::string &name)
+{
+  for (const auto &layer : setup.layers)
+  {
+    if (layer.material.name == name)
+      return &layer.material;
+    if (layer.ring && layer.ring->name == name)
+      return &*layer.ring;
+  }
+  return nullptr;
+}
+
+std::string relaxing_text(const std::vector<RelaxingTerm> &terms)
+{
+  std::string text;
+  for (const auto &term : terms)
+    text += fmt::format("  {{ share = {:.9g}, time = \"{:.9g} s\" }},\n", term.share, term.relaxation_time);
+  return terms.empty() ? "" : "relaxing = [\n" + text + "]\n";
+}
+
+std::string slipping_text(const std::vector<SlippingTerm> &terms)
+{
+  std::string text;
+  for (const auto &term : terms)
+    text += fmt::format("  {{ share = {:.9g}, cap = {:.9g} }},\n", term.share, term.cap);
+  return terms.empty() ? "" : "slipping = [\n" + text + "]\n";
+}
+
+std::string network_text(const std::vector<NetworkTerm> &terms)
+{
+  if (terms.size() == 1)
+    return fmt::format("shear_modulus = \"{:.9g} Pa\"\n", terms.front().shear_modulus);
+  std::string text;
+  for (const auto &term : terms)
+    text +=
+      fmt::format("  {{ shear_modulus = \"{:.9g} Pa\", exponent = {:.9g}, volumetric_exponent = {:.9g} }},\n",
+                  term.shear_modulus, term.exponent, term.volumetric_exponent);
+  return "network = [\n" + text + "]\n";
+}
+
+std::string numbers_text(const Material &material)
+{
+  auto text = fmt::format("density = \"{:.9g} kg/m3\"\n", material.density);
+  if (const auto *foam = std::get_if<FoamData>(&material.data))
+    text += fmt::format("relative_density = {:.9g}\ndensification_modulus = \"{:.9g} Pa\"\n",
+                        foam->relative_density, foam->densification_modulus) +
+            network_text(foam->network) + relaxing_text(foam->relaxing) + slipping_text(foam->slipping);
+  if (const auto *rubber = std::get_if<RubberData>(&material.data))
+    text +=
+      fmt::format("c10 = \"{:.9g} Pa\"\nc20 = \"{:.9g} Pa\"\nc30 = \"{:.9g} Pa\"\nc01 = \"{:.9g} Pa\"\n",
+                  rubber->c10, rubber->c20, rubber->c30, rubber->c01) +
+      relaxing_text(rubber->relaxing);
+  return text;
+}
+
+nlohmann::json band_json(const settle::Band &band)
+{
+  return {{"value", band.value}, {"low", band.low}, {"high", band.high}};
+}
+} // namespace
+
+namespace
+{
+/// Without what only the sheet knew: lines that lost all but their comment, blanks at ends, runs of empty lines.
+std::string tidied(const std::string &text, const std::string &sheet_text)
+{
+  std::istringstream lines(text), written(sheet_text);
+  std::string        line, before, out;
+  while (std::getline(lines, line))
+  {
+    if (!std::getline(written, before))
+      before = line;
+    line.resize(line.find_last_not_of(" \t\r") + 1);
+    const auto first = line.find_first_not_of(" \t");
+    const bool lost_its_entry = before != line && first != std::string::npos && line[first] == '#' &&
+                                before.find_first_not_of(" \t") != std::string::npos && before[before.find_first_not_of(" \t")] != '#';
+    if (lost_its_entry || (line.empty() && (out.empty() || out.ends_with("\n\n"))))
+      continue;
+    out += line + "\n";
+  }
+  while (out.ends_with("\n\n"))
+    out.pop_back();
+  return out;
+}
+} // namespace
+
+namespace
+{
+/// The case without its rig: that stands below in full, so that the text needs no file beside it.
+std::string without_rig(const std::string &text)
+{
+  materials::Problems told_before;
+  SheetText           rest(text);
+  const auto          tree = materials::parse_sheet(text, "", told_before);
+  auto                keys = rig_blocks();
+  keys.insert(keys.end(), {"rig", "surroundings"});
+  for (const auto &key : keys)
+    if (const auto found = tree.find(key); found != tree.end())
+      rest.remove_block(found->first, found->second);
+  return rest.text();
+}
+
+/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
+/// hundredth, and is not worth two runs in each later use of the stack.
+constexpr double least_share = 0.02;
+
+bool shows(const settle::Settled &settled, std::size_t k)
+{
+  for (const auto &row : settled.jacobian)
+  {
+    double variance = 0;
+    for (std::size_t i = 0; i < row.size(); ++i)
+      for (std::size_t j = 0; j < row.size(); ++j)
+        variance += row[i] * settled.covariance[i][j] * row[j];
+    if (row[k] * row[k] * settled.covariance[k][k] > least_share * variance)
+      return true;
+  }
+  return false;
+}
+} // namespace
+
+std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled)
+{
+  std::vector<solver::Doubt> doubts;
+  std::vector<std::size_t>   told;
+  for (const bool of_rig : {false, true}) // those of the rig last: with another rig they are cut off
+    for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
+    {
+      const auto &unknown = sheet.unknowns[i];
+      // Two sheets read on one rod are known by its numbers, whether they show or not.
+      if (is_of_rig(unknown.kind) != of_rig || (!of_rig && unknown.parameter.minor && !shows(settled, i)))
+        continue;
+      solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
+      for (const std::size_t j : told)
+        doubt.together.push_back(settled.correlation[i][j]);
+      doubts.push_back(std::move(doubt));
+      told.push_back(i);
+    }
+  return doubts;
+}
+
+std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
+{
+  // The blocks that the reader appended for unknown materials are replaced by ones with numbers.
+  auto text = sheet.case_text.substr(
+    0, sheet.case_text.find("\n[[material]]\nname = \"" +
+                            (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
+                            "\"\nfrom = "));
+  text = tidied(without_rig(text), sheet.text);
+  text += "\n# The bench that the sheet was read on, whatever file it came from.\n" + sheet.bench_text;
+  text += "\n# Settled on the readings of the bench sheet; nine of ten cases lie in the bands.\n";
+  for (const auto &parameter : answer.settled.parameters)
+    text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,
+                        parameter.band.low, parameter.band.high);
+  for (const auto &unknown : sheet.materials)
+    if (const auto *material = material_of(answer.setup, unknown.name))
+      text +=
+        fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\nsource = \"settled on readings\"\n{}",
+                    unknown.name, unknown.start.name, numbers_text(*material));
+  std::string changes;
+  for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
+  {
+    const auto &unknown = sheet.unknowns[i];
+    const auto  value = answer.settled.values[i];
+    if (unknown.kind == DoubtedNumber::thickness)
+      changes += fmt::format("layer.{}.thickness = \"{:.9g} m\"\n", unknown.target, value);
+    else if (unknown.kind == DoubtedNumber::gauge_pressure)
+      changes += fmt::format("layer.{}.unit.gauge_pressure = \"{:.9g} Pa\"\n", unknown.target, value);
+    else if (unknown.kind == DoubtedNumber::height)
+      changes += fmt::format("drop.height = \"{:.9g} m\"\n", value);
+    else if (unknown.kind == DoubtedNumber::mass)
+      changes += fmt::format("drop.mass = \"{:.9g} kg\"\n", value);
+    else if (unknown.kind == DoubtedNumber::guide_loss)
+      changes += fmt::format("drop.guide_loss = {:.9g}\n", value);
+  }
+  if (!changes.empty())
+    text += "\n[change]\n" + changes;
+  return text + doubts_text(settled_doubts(sheet, answer.settled));
+}
+
+std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
+{
+  nlohmann::json out{
+    {"schema", 1}, {"pair", sheet.pair}, {"part", sheet.part}, {"converged", answer.settled.converged}};
+  out["parameters"] = nlohmann::json::array();
+  for (const auto &parameter : answer.settled.parameters)
+    out["parameters"].push_back({{"name", parameter.name},
+                                 {"value", parameter.band.value},
+                                 {"low", parameter.band.low},
+                                 {"high", parameter.band.high},
+                                 {"before", band_json(parameter.before)},
+                                 {"doubt_left", parameter.doubt_left}});
+  out["readings"] = nlohmann::json::array();
+  out["predictions"] = nlohmann::json::array();
+  for (std::size_t i = 0; i < answer.probes.size(); ++i)
+  {
+    const auto       &seen = answer.settled.observations[i];
+    const auto       &probe = answer.probes[i];
+    const std::string unit = !probe.unit.empty() ? probe.unit : std::string(dimension_name(probe.dimension));
+    nlohmann::json    one{{"name", seen.name},
+                       {"predicted", seen.predicted.value},
+                       {"low", seen.predicted.low},
+                       {"high", seen.predicted.high},
+                       {"unit", unit}};
+    if (i < answer.n_readings)
+    {
+      one["measured"] = seen.measured.value;
+      one["measured_low"] = seen.measured.low;
+      one["measured_high"] = seen.measured.high;
+      one["without_this"] = band_json(seen.without_it);
+      one["verdict"] = settle::verdict_words(seen.verdict);
+      one["held_out"] = seen.held_out;
+    }
+    out[i < answer.n_readings ? "readings" : "predictions"].push_back(one);
+  }
+  out["covariance"] = answer.settled.covariance;
+  return out.dump(2) + "\n";
+}
+} // namespace solemech::tools

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/answers/sheet/sheet_words.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::tools
+{
+namespace
+{
+std::string fit_word(const MaterialFit &fit)
+{
+  return fit.misfit <= 1 ? "fits" : fit.misfit <= 2 ? "poor" : "does not fit";
+}
+
+constexpr int most_fits = 3; ///< shown for a layer
+} // namespace
+
+std::vector<ComparedRow> reading_rows_of(const SettledSheet &answer)
+{
+  std::vector<ComparedRow> rows;
+  for (std::size_t i = 0; i < answer.n_readings; ++i)
+  {
+    const auto &seen = answer.settled.observations[i];
+    const auto &probe = answer.probes[i];
+    const auto  text = [&](const settle::Band &band) { return band_text(band, probe.dimension, probe.unit); };
+    rows.push_back({seen.name, text(seen.measured), text(seen.without_it), text(seen.predicted),
+                    std::string(settle::verdict_words(seen.verdict)) + (seen.held_out ? " (held out)" : "") +
+                      (seen.weight < 0.99 ? " (wild: counts less)" : "")});
+  }
+  return rows;
+}
+
+namespace
+{
+const UnknownMaterial *material_of(const Sheet &sheet, const Unknown &unknown)
+{
+  for (const auto &material : sheet.materials)
+    if (material.name == unknown.target)
+      return &material;
+  return nullptr;
+}
+
+/// A stiffness as the list of materials has it: Young's modulus in a slow, small test.
+std::string modulus_text(const Sheet &sheet, const Unknown &unknown, const settle::Band &band)
+{
+  const auto at = [&](double value) {
+    auto setup = sheet.setup;
+    set_unknown(setup, unknown, value);
+    for (const auto &layer : setup.layers)
+      for (const auto *material : {&layer.material, layer.ring ? &*layer.ring : nullptr})
+        if (material && material->name == unknown.target)
+          return slow_stiffness(*material).youngs_modulus / 1e6;
+    return value / 1e6;
+  };
+  return fmt::format("{:.2f} MPa +-{:.2f}", at(band.value), 0.5 * (at(band.high) - at(band.low)));
+}
+
+/// Name and texts of an unknown as people know it from elsewhere.
+SettledRow unknown_row(const Sheet &sheet, const Unknown &unknown, const settle::SettledParameter &parameter)
+{
+  const auto *material = material_of(sheet, unknown);
+  if (material && unknown.kind == DoubtedNumber::modulus)
+    return {material->layer + " modulus, slow", modulus_text(sheet, unknown, parameter.band),
+            modulus_text(sheet, unknown, parameter.before), ""};
+  const auto name = material && unknown.kind == DoubtedNumber::loss
+                      ? fmt::format("{} (1: as {})", parameter.name, material->start.name)
+                      : parameter.name;
+  return {name, band_text(parameter.band, unknown.dimension), band_text(parameter.before, unknown.dimension),
+          ""};
+}
+} // namespace
+
+std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &answer)
+{
+  const auto             &settled = answer.settled;
+  std::vector<SettledRow> rows;
+  for (std::size_t i = answer.n_readings; i < answer.probes.size(); ++i)
+  {
+    const auto &seen = settled.observations[i];
+    const auto &probe = answer.probes[i];
+    rows.push_back({probe.part.empty() ? probe.name : probe.part + " returns",
+                    band_text(seen.predicted, probe.dimension, probe.unit),
+                    band_text(seen.before, probe.dimension, probe.unit), ""});
+  }
+  for (std::size_t k = 0; k < settled.parameters.size(); ++k)
+  {
+    const auto &parameter = settled.parameters[k];
+    if (sheet.unknowns[k].parameter.minor && !parameter.settled && !parameter.at_limit)
+      continue; // the readings say no more of it than the instrument did
+    auto row = unknown_row(sheet, sheet.unknowns[k], parameter);
+    row.remark = std::string(parameter.settled ? "" : "  stays open") +
+                 (parameter.at_limit ? "  at the end of what is allowed" : "");
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::vector<FitRow> fit_rows(const SettledSheet &answer)
+{
+  std::vector<FitRow> rows;
+  int                 shown = 0;
+  for (const auto &fit : answer.fits)
+  {
+    shown = !rows.empty() && rows.back().layer == fit.layer ? shown + 1 : 1;
+    if (shown <= most_fits)
+      rows.push_back({fit.layer, fit.name, fmt::format("{:.1f}", fit.misfit), fit_word(fit) + (fit.misfit > 1 ? "; misses most: " + fit.worst : "")});
+  }
+  return rows;
+}
+
+std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet &answer)
+{
+  std::vector<std::string> remarks;
+  for (const auto &question : sheet.asked)
+    remarks.push_back("please check: " + question);
+  for (const auto &open : answer.settled.open)
+    remarks.push_back(open.words);
+  for (const auto &remark : answer.settled.remarks)
+    remarks.push_back(remark);
+  if (!answer.settled.converged)
+    remarks.push_back("not settled to the end: " + answer.settled.why_not);
+  for (const auto &kept : sheet.kept)
+    remarks.push_back(kept);
+  for (const auto &assumed : sheet.assumptions)
+    remarks.push_back("taken: " + assumed);
+  std::vector<std::string> once;
+  for (auto &remark : remarks)
+    if (std::find(once.begin(), once.end(), remark) == once.end())
+      once.push_back(std::move(remark));
+  return once;
+}
+
+std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
+{
+  std::string text =
+    fmt::format("bench sheet {}{}{}; +- holds nine cases of ten\n\n", sheet.file.label,
+                sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
+  const auto  rows = reading_rows_of(answer);
+  const bool  predicted = is_prediction(sheet);
+  std::size_t widest = 24;
+  for (const auto &row : rows)
+    widest = std::max(widest, row.name.size());
+  const auto line = [&](const ComparedRow &row) {
+    return fmt::format("  {:<{}}  {:<19}{:<21}{:<19}{}\n", row.name, widest, row.measured, row.without_it,
+                       row.settled, row.verdict);
+  };
+  if (predicted)
+    text += fmt::format("  {}\n", prediction_words);
+  if (!rows.empty())
+    text += line({"your readings", "measured", "without this one", "settled", "verdict"});
+  for (const auto &row : rows)
+    text += line(row);
+  if (!rows.empty())
+    text +=
+      "  The verdict compares what you measured with what the model says without this reading, from all "
+      "the others;\n"
+      "  settled is what it says with all of them.\n";
+  text += predicted ? "\n  predicted\n" : "\n  settled with your readings\n";
+  for (const auto &row : settled_rows(sheet, answer))
+    text += predicted ? fmt::format("  {:<30}{}\n", row.name, row.now)
+                      : fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
+  const auto fits = fit_rows(answer);
+  if (!fits.empty())
+    text += "\n  library materials in its place (misfit in widths of the readings' +-; up to 1 fits)\n";
+  for (const auto &fit : fits)
+    text += fmt::format("  {:<12}{:<22}{:>5}  {}\n", fit.layer, fit.material, fit.misfit, fit.word);
+  text += "\n";
+  for (const auto &remark : settled_remarks(sheet, answer))
+    text += "  " + remark + "\n";
+  return text;
+}
+} // namespace solemech::tools

@@ -1,0 +1,68 @@
+// SPDX-License-Identifier: Apache-2.0
+// The numbers of a bench sheet that are not known, and what each does to a case.
+//
+// An unknown foam is a library foam with three factors: its network (with densification and, as shares of it,
+// its branches), the shares of its lossy branches, and its density (with the room that its cells hold). An
+// unknown rubber has network and loss. Priors are log-normal: middle and spread of the library's materials of
+// the family, never narrower than a quarter. Everything is applied as a ratio to the middle value.
+#pragma once
+
+#include "tools/language/material_reader.h"
+#include "solver/case.h"
+#include "tools/study/settle.h"
+#include "tools/answers/sheet/doubted.h"
+
+#include <functional>
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+using solver::DoubtedNumber;
+
+struct Unknown
+{
+  settle::Parameter    parameter; ///< `median` is the value that the middle case has
+  DoubtedNumber        kind = DoubtedNumber::thickness;
+  std::string          target; ///< material or layer that it belongs to; empty for the rig
+  materials::Dimension dimension = materials::Dimension::number; ///< to print it
+};
+
+/// A measured number as a parameter: log-normal, its half band nine cases of ten, four spreads each way.
+settle::Parameter measured_number(const std::string &name, const Doubted &value);
+
+/// "air unit gauge pressure", and "unit gauge pressure" for a layer that is called so.
+std::string unit_pressure_name(const std::string &layer);
+
+/// Changes `setup` from the middle value of `unknown` to `value`.
+void set_unknown(solver::Case &setup, const Unknown &unknown, double value);
+
+/// `setup` with all unknowns at these values.
+solver::Case case_at(const solver::Case &setup, const std::vector<Unknown> &unknowns,
+                     const std::vector<double> &values);
+
+/// Young's modulus in a slow, small test [Pa] and Poisson ratio; what a gauge on a thick pad feels.
+struct SlowStiffness
+{
+  double youngs_modulus = 0, poisson_ratio = 0;
+};
+SlowStiffness slow_stiffness(const materials::Material &material);
+
+/// @param scale  of a hardness that was read, so one that there is
+const materials::Gauge &gauge_named(const std::string &scale);
+
+/// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and stiffness; 0: there
+/// is no such layer.
+std::function<double(const solver::Case &)> pad_hardness(const materials::Gauge &gauge, const std::string &layer);
+
+/// The library material that an unknown foam or rubber starts from: nearest to a modulus and a density in
+/// spreads of the library; NaN: not known. `family` is "foam" or "rubber".
+const materials::Material *starting_material(const materials::MaterialSource &library,
+                                             const std::string &family, double youngs_modulus,
+                                             double density);
+
+/// Unknown factors of a material `name` that starts from `start`, called after `layer` for people.
+std::vector<Unknown> material_unknowns(const materials::MaterialSource &library,
+                                       const materials::Material &start, const std::string &name,
+                                       const std::string &layer);
+} // namespace solemech::tools

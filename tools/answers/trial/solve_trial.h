@@ -1,0 +1,55 @@
+// SPDX-License-Identifier: Apache-2.0
+// The runs of a trial: the stack now and with the change, both until a layer bottoms (by drop energy and by
+// body mass), under a player, and over the range. Whoever calls says how cases are run, so that this file
+// knows neither solver nor store.
+#pragma once
+
+#include "solver/results/result.h"
+#include "tools/answers/trial/limit_search.h"
+#include "tools/answers/trial/loads.h"
+#include "tools/answers/trial/trial_input.h"
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+/// Where one stack bottoms.
+struct Reserve
+{
+  std::optional<LimitSearch::Answer> energy;       ///< of the same drop rig [J]
+  std::optional<LimitSearch::Answer> body_mass;    ///< under a step [kg]
+  std::optional<TravelLeft>          under_player; ///< when one was given
+};
+
+/// One of the two sides of a trial.
+struct TrialSide
+{
+  solver::Result result;
+  Reserve        reserve;
+};
+
+struct TrialResult
+{
+  TrialSide                   now, changed;
+  std::vector<solver::Result> range; ///< one a value of the range
+};
+
+/// Runs cases side by side; their results come in the same order. `for_people`: with pictures and the
+/// estimated error of the readings.
+using RunCases = std::function<std::vector<solver::Result>(const std::vector<solver::Case> &, bool for_people,
+                                                           const std::string &what)>;
+
+/// Body masses between which the step is tried [kg].
+constexpr double lightest_step = 30, heaviest_step = 130;
+
+/// Drop energies tried: up to so many times the energy of the rig.
+constexpr double most_energy = 20;
+
+/// Relative tolerance of the energies and masses at which a stack bottoms.
+constexpr double reserve_tolerance = 0.02;
+
+TrialResult solve_trial(const TrialInput &trial, const RunCases &run);
+} // namespace solemech::tools

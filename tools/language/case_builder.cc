@@ -1,0 +1,368 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/language/case_builder.h"
+
+#include "tools/language/missing_material.h"
+#include "tools/language/abrasion_reader.h"
+#include "tools/language/case_checks.h"
+#include "tools/language/doubt_reader.h"
+#include "tools/language/rig_reader.h"
+#include "tools/language/schema.h"
+#include "tools/language/slide_reader.h"
+#include "tools/language/tread_reader.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <map>
+#include <string_view>
+
+namespace solemech::tools
+{
+namespace
+{
+using materials::Fields;
+using materials::Material;
+using materials::Problems;
+using solver::Case;
+
+constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of the specimen [m], ISO 48-4
+
+/// Parts that an account of energy names beside the layers: a layer of that name would be added to them.
+constexpr std::string_view rig_parts[] = {"tup", "guide", "rig", "support"};
+
+/// Value of an optional entry, 0 when it is not given.
+double value_or_zero(const Fields &fields, const char *name)
+{
+  return fields.given(name) ? fields.value(name) : 0;
+}
+
+class CaseBuilder
+{
+public:
+  CaseBuilder(const toml::table &tree, const materials::MaterialSource &library, SheetFolder &folder,
+              Problems &problems)
+    : tree_(tree), library_(library), folder_(folder), problems_(problems),
+      top_(tree, "", "", case_entries(), problems)
+  {
+  }
+
+  Case build()
+  {
+    surroundings();
+    read_materials();
+    case_.doubts = read_doubts(top_.blocks("settled"), problems_);
+    for (const auto *block : top_.blocks("layer"))
+      layer(*block);
+    if (top_.given("lug") || top_.given("slide") || top_.given("wear") || top_.given("tread") || top_.given("zone"))
+    {
+      slide();
+      return std::move(case_);
+    }
+    if (!top_.given("layer") && !top_.given("stack"))
+      problems_.add({file_name(), 1, 1, "layer", "the case has no stack",
+                     "Add stack = \"name\", or [[layer]] blocks from the foot side down"});
+    rig();
+    if (const auto *block = top_.block("plug"))
+      plug(*block);
+    else
+      plug(toml::table());
+    check_case(case_, {layer_blocks_, plug_block_, rig_block_, rig_name_}, problems_);
+    return std::move(case_);
+  }
+
+private:
+  std::string file_name() const { return tree_.source().path ? *tree_.source().path : std::string("case"); }
+
+  void surroundings()
+  {
+    case_.accuracy = top_.value("accuracy");
+    const toml::table nothing;
+    const auto       *block = top_.block("surroundings");
+    const Fields fields(block ? *block : nothing, "surroundings", "surroundings", case_entries(), problems_);
+    case_.temperature = fields.value("temperature");
+    case_.gravity = fields.value("gravity");
+    case_.atmospheric_pressure = fields.value("atmospheric_pressure");
+  }
+
+  void read_materials()
+  {
+    materials::MaterialSource known = library_;
+    known.find = [this](const std::string &name) -> const Material * {
+      const auto own = own_.find(name);
+      return own != own_.end() ? &own->second : library_.find(name);
+    };
+    names_ = library_.names;
+    for (const auto *block : top_.blocks("material"))
+    {
+      const auto material = materials::read_material(*block, known, problems_);
+      if (material.name.empty())
+        continue;
+      const auto *from = block->get_as<std::string>("from");
+      if (own_.contains(material.name))
+        problems_.add(materials::problem_at(block->source(), material.name, "this material is given twice",
+                                            "Rename one of the two"));
+      else if (library_.find(material.name) && !(from && from->get() == material.name))
+        problems_.add(materials::problem_at(
+          block->source(), material.name, "the library has a material of this name",
+          fmt::format("Choose another name, or start from it: from = \"{}\"", material.name)));
+      own_[material.name] = material;
+      names_.push_back(material.name);
+      known.names = names_;
+    }
+  }
+
+  Material material(const Fields &fields, const char *entry)
+  {
+    const auto name = fields.text(entry);
+    if (name.empty())
+      return {};
+    const auto own = own_.find(name);
+    if (own != own_.end())
+      return own->second;
+    if (const auto *found = library_.find(name))
+      return *found;
+    auto known = library_;
+    known.names = names_;
+    fields.problem(entry, fmt::format("there is no material \"{}\"", name),
+                   materials::instead_of_material(name, known));
+    return {};
+  }
+
+  void layer(const toml::table &block)
+  {
+    const auto   *name = block.get_as<std::string>("name");
+    const auto    title = name ? name->get() : fmt::format("layer {}", case_.layers.size() + 1);
+    const Fields  fields(block, "layer", title, case_entries(), problems_);
+    solver::Layer layer;
+    layer.name = fields.text("name");
+    if (layer.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
+        std::string::npos)
+      fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
+                     "Use letters, digits, - and _ in layer names");
+    if (std::find(std::begin(rig_parts), std::end(rig_parts), layer.name) != std::end(rig_parts))
+      fields.problem("name", fmt::format("\"{}\" is a part of the rig in the account of energy", layer.name),
+                     "Choose another name for the layer");
+    layer.material = material(fields, "material");
+    layer.thickness = fields.value("thickness");
+    layer.area_share = fields.value("area_share");
+    layer.core_diameter = value_or_zero(fields, "core_diameter");
+    layer.abraded = value_or_zero(fields, "abraded");
+    if (fields.given("ring"))
+      layer.ring = material(fields, "ring");
+    if (const auto *unit = fields.block("unit"))
+      layer.unit = air_unit(*unit, title);
+    layer_blocks_.push_back(&block);
+    case_.layers.push_back(std::move(layer));
+  }
+
+  solver::AirUnit air_unit(const toml::table &block, const std::string &title)
+  {
+    const Fields    fields(block, "layer.unit", title, case_entries(), problems_);
+    solver::AirUnit unit;
+    unit.diameter = fields.value("diameter");
+    unit.film_thickness = fields.value("film_thickness");
+    unit.film = material(fields, "film");
+    const auto state = fields.text("state");
+    unit.state = state == "open"      ? solver::ChamberState::open
+                 : state == "leaking" ? solver::ChamberState::leaking
+                                      : solver::ChamberState::sealed;
+    unit.gauge_pressure = fields.value("gauge_pressure");
+    unit.outside_volume = fields.value("outside_volume");
+    const auto heat = fields.word("heat_time");
+    unit.heat_time = heat == "from fibres"  ? -1
+                     : heat == "adiabatic"  ? std::numeric_limits<double>::infinity()
+                     : heat == "isothermal" ? 0
+                                            : fields.value("heat_time");
+    unit.leak_diameter = fields.value("leak_diameter");
+    unit.has_fibres = fields.flag("fibres");
+    unit.fibre_spacing = fields.value("fibre_spacing");
+    unit.fibre_stiffness = fields.value("fibre_stiffness");
+    unit.fibre_radius = fields.value("fibre_radius");
+    unit.filament_spacing = fields.value("filament_spacing");
+    unit.packed_share = fields.value("packed_share");
+    return unit;
+  }
+
+  /// A bar of rubber; problems go to `entry`.
+  Material rubber(const Fields &fields, const char *entry)
+  {
+    const auto found = material(fields, entry);
+    if (!found.name.empty() && !std::holds_alternative<materials::RubberData>(found.data))
+      fields.problem(entry, fmt::format("\"{}\" is no rubber", found.name), "Give a rubber such as \"rubber-60a\"");
+    return found;
+  }
+
+  /// A bar that slides over a court: its skin and itself are the layers.
+  void slide()
+  {
+    for (const char *name : {"layer", "stack", "plug", "drop", "ball", "press", "durometer", "abrasion"})
+      if (top_.given(name))
+        top_.problem(name, "does not go with a slide", "Take it out: a slide has [lug] and [slide]");
+    const auto *lug = top_.block("lug"), *way = top_.block("slide");
+    if (!lug || !way)
+    {
+      top_.problem(lug ? "lug" : "slide", fmt::format("the case has no [{}]", lug ? "slide" : "lug"),
+                   "A slide has both blocks, [lug] and [slide]");
+      return;
+    }
+    const Fields     of_lug(*lug, "lug", "lug", case_entries(), problems_);
+    const Fields     of_way(*way, "slide", "slide", case_entries(), problems_);
+    solver::SlideRig rig;
+    read_lug(of_lug, rig);
+    read_slide(of_way, library_.courts(), rig);
+    const auto *life = top_.block("wear");
+    Material of_bar;
+    if (of_lug.given("rubber"))
+      of_bar = rubber(of_lug, "rubber");
+    else if (of_lug.given("hardness"))
+      of_bar = rubber_of_hardness(of_lug).value_or(Material());
+    else
+      of_lug.problem("rubber", "is missing", "Give rubber = \"rubber-60a\" or hardness = \"64 ShoreA\"");
+    rig.lug_heat.density = of_bar.density;
+    rig.tup.diameter = rig.lug.spacing;
+    case_.plug.section = solver::Section::plane_strain;
+    case_.plug.radius = 0.5 * rig.lug.spacing;
+    case_.layers.resize(2);
+    case_.layers[0].name = "skin";
+    case_.layers[0].material = of_lug.given("skin_rubber") ? rubber(of_lug, "skin_rubber") : of_bar;
+    case_.layers[0].thickness = rig.lug.skin;
+    case_.layers[1].name = "lug";
+    case_.layers[1].material = of_bar;
+    case_.layers[1].thickness = rig.lug.height;
+    if (life)
+    {
+      const Fields of_wear(*life, "wear", "wear", case_entries(), problems_);
+      read_wear(of_wear, rubber(of_wear, "reference"), rig);
+    }
+    tread(of_lug, of_way, rig);
+    case_.rig = std::move(rig);
+  }
+
+  /// A whole sole of bars like the one of the case.
+  void tread(const Fields &of_lug, const Fields &of_way, solver::SlideRig &rig)
+  {
+    const auto *block = top_.block("tread");
+    const auto  zones = top_.blocks("zone");
+    if (!block && zones.empty())
+      return;
+    if (!block || zones.empty())
+      return top_.problem(block ? "tread" : "zone", block ? "has no zones" : "stands without [tread]",
+                          "A tread has [tread] and at least one [[zone]]");
+    if (rig.wear)
+      top_.problem("wear", "does not go with a whole tread", "Wear one bar: take [tread] and the zones out");
+    if (of_way.given("player_mass"))
+      of_way.problem("player_mass", "means nothing for a whole tread",
+                     "Give the force on the sole: tread.force = \"785 N\" is 80 kg");
+    const Fields of_tread(*block, "tread", "tread", case_entries(), problems_);
+    solver::Tread tread = read_tread(of_tread);
+    for (const auto *zone : zones)
+    {
+      const auto  *name = zone->get_as<std::string>("name");
+      const Fields of_zone(*zone, "zone", name ? name->get() : fmt::format("zone {}", tread.zones.size() + 1),
+                           case_entries(), problems_);
+      auto read = read_zone(of_zone, tread, rig);
+      if (of_zone.given("rubber"))
+        read.rubber = rubber(of_zone, "rubber");
+      else if (of_zone.given("hardness"))
+        read.rubber = rubber_of_hardness(of_zone);
+      tread.zones.push_back(std::move(read));
+    }
+    check_tread(of_tread, of_lug, of_way, tread, rig);
+    rig.tread = std::move(tread);
+    rig.heading = 0;
+  }
+
+  void rig()
+  {
+    std::string given;
+    for (const char *name : {"drop", "ball", "press", "durometer", "abrasion"})
+      if (const auto *block = top_.block(name))
+      {
+        if (!given.empty())
+          top_.problem(name, fmt::format("{} is there as well", given),
+                       "A case has one of drop, ball, press, durometer and abrasion");
+        given = name;
+        rig_block_ = block;
+        rig_name_ = name;
+      }
+    if (given == "drop")
+      case_.rig = read_drop(*rig_block_, case_.gravity, problems_);
+    else if (given == "ball")
+      case_.rig = read_ball(*rig_block_, problems_);
+    else if (given == "press")
+      case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
+    else if (given == "durometer")
+      case_.rig = read_durometer(*rig_block_, problems_);
+    else if (given == "abrasion")
+    {
+      const Fields fields(*rig_block_, "abrasion", "abrasion", case_entries(), problems_);
+      case_.rig = read_abrasion(fields, rubber(fields, "reference"));
+    }
+    else if (!top_.given("rig"))
+      problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
+                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer], [abrasion]; a slide has [lug] and [slide]"});
+  }
+
+  void plug(const toml::table &block)
+  {
+    const Fields fields(block, "plug", "plug", case_entries(), problems_);
+    auto        &plug = case_.plug;
+    plug_block_ = top_.block("plug");
+    plug.section = fields.text("section") == "plane-strain" ? solver::Section::plane_strain
+                                                            : solver::Section::axisymmetric;
+    if (fields.word("radius").empty())
+      plug.radius = fields.value("radius");
+    else
+    {
+      plug.radius = solver::tup_of(case_.rig).diameter / 2 + stack_height(case_.layers);
+      if (std::holds_alternative<solver::DurometerRig>(case_.rig))
+        plug.radius = std::max(plug.radius, durometer_edge);
+    }
+    const auto side = fields.text("side");
+    plug.side = side == "wrapped" ? solver::Side::ring
+                : side == "shell" ? solver::Side::shell
+                                  : solver::Side::free;
+    for (const char *name : {"side_material", "side_thickness"})
+      if (fields.given(name) != (side == "wrapped"))
+        fields.problem(name, fields.given(name) ? "means nothing unless side = \"wrapped\"" : "is missing",
+                       fields.given(name) ? "Take the line out"
+                                          : "A wrapped side needs side_material and side_thickness");
+    if (fields.given("side_material"))
+      plug.side_material = material(fields, "side_material");
+    plug.side_thickness = value_or_zero(fields, "side_thickness");
+    if (fields.given("shell_stiffness") != (side == "shell"))
+      fields.problem("shell_stiffness",
+                     fields.given("shell_stiffness") ? "means nothing unless side = \"shell\"" : "is missing",
+                     fields.given("shell_stiffness") ? "Take the line out"
+                                                     : "Give shell_stiffness = \"5 MPa/m\"");
+    plug.shell_stiffness = value_or_zero(fields, "shell_stiffness");
+    const auto base = fields.text("base");
+    plug.base = base == "resting"   ? solver::Base::resting
+                : base == "clamped" ? solver::Base::clamped
+                : base == "sliding" ? solver::Base::sliding
+                                    : solver::Base::bonded;
+    plug.base_friction = fields.value("base_friction");
+  }
+
+  const toml::table               &tree_;
+  const materials::MaterialSource &library_;
+  SheetFolder                     &folder_;
+  Problems                        &problems_;
+  Fields                           top_;
+  Case                             case_;
+  std::map<std::string, Material>  own_;
+  std::vector<std::string>         names_;
+  std::vector<const toml::table *> layer_blocks_;
+  const toml::table               *plug_block_ = nullptr, *rig_block_ = nullptr;
+  std::string                      rig_name_;
+};
+} // namespace
+
+solver::Case build_case(const toml::table &tree, const materials::MaterialSource &library,
+                        SheetFolder &folder, Problems &problems)
+{
+  return CaseBuilder(tree, library, folder, problems).build();
+}
+} // namespace solemech::tools

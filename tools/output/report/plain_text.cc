@@ -1,0 +1,117 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/report/plain_text.h"
+
+#include "tools/output/results/text_layout.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cctype>
+#include <cmath>
+
+namespace solemech::tools::report
+{
+namespace
+{
+constexpr const char *replacement = "\xEF\xBF\xBD"; // U+FFFD
+}
+
+std::string readable(const std::string &text)
+{
+  std::string plain;
+  for (const char c : text)
+  {
+    const auto byte = static_cast<unsigned char>(c);
+    if ((byte < 0x20 && c != '\n' && c != '\t') || byte == 0x7F)
+      plain += replacement;
+    else
+      plain += c;
+  }
+  // The JSON library checks UTF-8 anyway; going through it and back leaves one judge of what is valid.
+  using nlohmann::json;
+  return json::parse(json(plain).dump(-1, ' ', false, json::error_handler_t::replace)).get<std::string>();
+}
+
+std::string html(const std::string &text)
+{
+  std::string escaped;
+  for (const char c : readable(text))
+    switch (c)
+    {
+    case '&':
+      escaped += "&amp;";
+      break;
+    case '<':
+      escaped += "&lt;";
+      break;
+    case '>':
+      escaped += "&gt;";
+      break;
+    case '"':
+      escaped += "&quot;";
+      break;
+    case '\'':
+      escaped += "&#39;";
+      break;
+    default:
+      escaped += c;
+    }
+  return escaped;
+}
+
+double rounded(double value, int digits)
+{
+  if (value == 0 || !std::isfinite(value))
+    return value;
+  return std::stod(fmt::format("{:.{}e}", value, digits - 1));
+}
+
+std::vector<double> rounded(const std::vector<double> &values, double factor, int digits)
+{
+  double greatest = 0;
+  for (const double value : values)
+    greatest = std::max(greatest, std::abs(value * factor));
+  std::vector<double> result;
+  result.reserve(values.size());
+  if (greatest == 0 || !std::isfinite(greatest))
+  {
+    for (const double value : values)
+      result.push_back(value * factor);
+    return result;
+  }
+  const int decimals = digits - 1 - static_cast<int>(std::floor(std::log10(greatest)));
+  // Division by a power of ten is exact to the last bit, so that short decimals stay short.
+  const double power = std::pow(10.0, std::abs(decimals));
+  for (const double value : values)
+  {
+    const double x = value * factor;
+    result.push_back(decimals >= 0 ? std::round(x * power) / power : std::round(x / power) * power);
+  }
+  return result;
+}
+
+std::string energy_text(double joules)
+{
+  const double size = std::abs(joules);
+  if (size >= 0.0995)
+    return fixed_text(joules, size < 9.995 ? 2 : size < 99.95 ? 1 : 0) + " J";
+  return fixed_text(1e3 * joules, size < 0.00995 ? 1 : 0) + " mJ";
+}
+
+std::string share_words(double share)
+{
+  if (std::abs(share) < 5e-5)
+    return "nothing";
+  if (share > 0 && share < 0.01)
+    return "less than 1 %";
+  return fmt::format("{:.0f} %", 100 * share);
+}
+
+std::string capital(std::string text)
+{
+  if (!text.empty())
+    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
+  return text;
+}
+} // namespace solemech::tools::report

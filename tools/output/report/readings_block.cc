@@ -1,0 +1,208 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/report/readings_block.h"
+
+#include "solver/results/uncertainty.h"
+#include "tools/output/report/plain_text.h"
+#include "tools/output/report/reading_display.h"
+#include "tools/output/report/run_facts.h"
+#include "tools/output/results/energy_picture.h"
+#include "tools/output/results/input_range.h"
+#include "tools/output/results/readings_table.h"
+#include "tools/output/results/text_layout.h"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <algorithm>
+#include <cmath>
+
+namespace solemech::tools::report
+{
+namespace
+{
+/// "core (soft moulded EVA) 16.0 mm".
+std::string part_words(const Part &part)
+{
+  return fmt::format("{} ({}) {}", part.name, part.material, length(part.thickness));
+}
+
+std::vector<std::string> source_lines(const std::vector<Part> &parts)
+{
+  std::vector<std::pair<std::string, std::vector<std::string>>> by_source; // source -> names of parts
+  for (const auto &part : parts)
+  {
+    const std::string source = part.source.empty() ? "no source given" : part.source;
+    auto              found = std::find_if(by_source.begin(), by_source.end(),
+                                           [&](const auto &entry) { return entry.first == source; });
+    if (found == by_source.end())
+      found = by_source.insert(found, {source, {}});
+    found->second.push_back(part.name);
+  }
+  std::vector<std::string> lines;
+  for (const auto &[source, names] : by_source)
+    lines.push_back(fmt::format("Material of {}: {}.", listed(names), source));
+  return lines;
+}
+
+std::string versions_line(const RecordFacts &record)
+{
+  std::vector<std::string> texts;
+  for (const auto &[name, version] : record.versions)
+    texts.push_back(name + " " + version);
+  return texts.empty() ? "" : "Calculated with " + listed(texts) + ".";
+}
+
+/// The rule behind a reading beyond its definition, where people ask for it.
+std::string rule_of(const std::string &name)
+{
+  if (name == "rebound_by_height")
+    return "Rule: the weight leaves the stack with a speed, the guide takes its share on the way up, and "
+           "what is left "
+           "carries it up; that rise over the drop height is the reading.";
+  if (name == "peak_force")
+    return "Rule: the force curve is smoothed before its greatest value is read, so that a passing stress "
+           "wave is not "
+           "taken for the blow.";
+  if (name == "greatest_compression")
+    return "Rule: way of the striker itself. It includes what the face of the stack gives under it.";
+  if (name == "loop_return")
+    return "Rule: area under the way back over the area under the way in, of force against way.";
+  return "";
+}
+
+std::vector<std::string> how(const Run &run, const solver::Reading &reading, const ReadingDisplay &display,
+                             const std::vector<Part> &parts, const RecordFacts &record)
+{
+  std::vector<std::string> lines{capital(reading.meaning) + "."};
+  if (const auto rule = rule_of(reading.name); !rule.empty())
+    lines.push_back(rule);
+  const auto error = error_words(reading);
+  lines.push_back(error.empty() ? "Its numerical error was not estimated." : error);
+  if (reading.doubt() >= 0)
+    lines.push_back(fmt::format(
+      "±{:.{}f}{} holds that error and what the readings of the bench sheet left open: nine cases of ten lie within. "
+      "Found from runs with the settled numbers moved to the ends of their bands.",
+      solver::uncertainty(reading) * display.factor, display.digits,
+      display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
+  if (const auto range = input_range(run, reading.name))
+    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
+                                range->low * display.factor, display.digits, range->high * display.factor, display.digits,
+                                display.unit.empty() ? "" : " " + display.unit, range->why));
+  if (!display.headline)
+    return lines;
+
+  std::vector<std::string> stack;
+  for (const auto &part : parts)
+    stack.push_back(part_words(part));
+  lines.push_back("Rig: " + rig_text(run.setup, Lengths::millimetre) + ".");
+  lines.push_back("Stack, from the foot down: " + listed(stack) + ".");
+  for (const auto &change : run.changes)
+    lines.push_back("Changed for this run: " + change + ".");
+  for (auto &line : source_lines(parts))
+    lines.push_back(std::move(line));
+  if (layers_are_assumed(run))
+    lines.emplace_back("The stack is invented for demonstration; nobody measured it.");
+  if (!run.assumed.empty())
+  {
+    std::vector<std::string> entries = run.assumed;
+    for (auto &entry : entries)
+      std::replace(entry.begin(), entry.end(), '_', ' ');
+    lines.push_back("Not in the sheet, taken by default: " + listed(entries) + ".");
+  }
+  const auto &facts = run.result.facts;
+  const auto  picture = energy_picture(run.setup, run.result);
+  lines.push_back(fmt::format(
+    "Calculated as a moving, deforming section of {} cells in {} steps of time{}.", facts.cells, facts.steps,
+    picture.input > 0 ? fmt::format("; the energy account adds up to {:.1f} %", 100 * picture.accounted())
+                      : ""));
+  if (auto line = versions_line(record); !line.empty())
+    lines.push_back(std::move(line));
+  return lines;
+}
+} // namespace
+
+std::string error_words(const solver::Reading &reading)
+{
+  if (reading.error < 0)
+    return "";
+  const auto   display = reading_display(reading);
+  const double error = reading.error * display.factor;
+  if (error < 0.5 * std::pow(10.0, -display.digits - 2))
+    return "It follows from the rig alone, without numerical error.";
+  const std::string unit = display.unit == "%" ? "points" : display.unit;
+  // One digit more than the value, so that a small error does not read as none.
+  return fmt::format(
+    "Numerical error about ±{:.{}f}{}, from a second run with coarser mesh and longer steps. Doubt about "
+    "materials, callipers and rig comes on top.",
+    error, display.digits + (error < std::pow(10.0, -display.digits) ? 1 : 0),
+    unit.empty() ? "" : " " + unit);
+}
+
+namespace
+{
+/// Ends in display units; null for a reading that no input with a band decides.
+Json range_json(const Run &run, const solver::Reading &reading, const ReadingDisplay &display)
+{
+  const auto range = input_range(run, reading.name);
+  return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)} : Json(nullptr);
+}
+} // namespace
+
+Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordFacts &record)
+{
+  Json readings = Json::array();
+  for (const auto &reading : run.result.readings)
+  {
+    const ReadingDisplay display = reading_display(reading);
+    readings.push_back(
+      {{"name", reading.name},
+       {"label", display.label},
+       {"value", rounded(reading.value * display.factor, 8)},
+       {"unit", display.unit},
+       {"digits", display.digits},
+       {"error", reading.error < 0 ? Json(nullptr) : Json(rounded(reading.error * display.factor, 3))},
+       {"band", reading.doubt() < 0 ? Json(nullptr) : Json(rounded(solver::uncertainty(reading) * display.factor, 3))},
+       {"range", range_json(run, reading, display)},
+       {"meaning", reading.meaning},
+       {"headline", display.headline},
+       {"how", how(run, reading, display, parts, record)}});
+  }
+  return readings;
+}
+
+Json warnings_json(const Run &run)
+{
+  Json warnings = Json::array();
+  for (const auto &warning : run.result.warnings)
+    warnings.push_back({{"reading", warning.reading}, {"text", capital(warning.text) + "."}});
+  return warnings;
+}
+
+Json parts_json(const std::vector<Part> &parts)
+{
+  Json list = Json::array();
+  for (const auto &part : parts)
+    list.push_back({{"name", part.name},
+                    {"material", part.material},
+                    {"thickness", rounded(1e3 * part.thickness, 6)},
+                    {"assumed", part.assumed},
+                    {"source", part.source}});
+  return list;
+}
+
+const std::vector<std::string> &model_limits()
+{
+  static const std::vector<std::string> limits{
+    "One spot of the sole under one striker: no bending at the ball of the foot, no rocker or toe spring, no "
+    "plate "
+    "working over its length.",
+    "No side walls, grooves or shape of a foot; no shear in a cut, no stability.",
+    "Plates are equally stiff in every direction of their plane; layers are glued perfectly.",
+    "No scatter from shoe to shoe, and no person who adapts to a shoe.",
+    "A difference below 2 points of energy return or 3 % of peak force is not to be read as real unless the "
+    "inputs are "
+    "known that well.",
+    "A calculation is no proof that a shoe is safe."};
+  return limits;
+}
+} // namespace solemech::tools::report

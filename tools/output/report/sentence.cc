@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/report/abrasion_story.h"
+#include "tools/output/report/plain_text.h"
+#include "tools/output/report/run_facts.h"
+#include "tools/output/report/slide_story.h"
+#include "tools/output/report/tread_story.h"
+#include "tools/output/report/wear_story.h"
+#include "tools/output/report/story.h"
+#include "tools/output/results/readings_table.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools::report
+{
+std::string stopped_early(const Run &run)
+{
+  return "The run stopped early" + (run.result.stop_reason.empty() ? "" : ": " + run.result.stop_reason) +
+         ".";
+}
+
+/// What the curves hold when no reading could be made.
+std::string so_far(const Run &run)
+{
+  return run.result.time.empty()
+           ? "Nothing was recorded."
+           : fmt::format(
+               "Up to there, {} after first touch, the greatest force was {} and the stack had given {}.",
+               milliseconds(run.result.time.back()), force_text(greatest_in(curve_of(run, "force"))),
+               of_stack(run, greatest_in(compression_curve(run))));
+}
+std::string sentence_of(const Run &run)
+{
+  const auto   rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
+  const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
+  const auto   margin = value_of(run, "bottoming_margin");
+  const double way = greatest_compression(run);
+  if (has_abraded(run))
+    return abrasion_sentence(run);
+  if (has_worn(run))
+    return wear_sentence(run);
+  if (has_tread_map(run))
+    return tread_sentence(run);
+  if (has_slid(run))
+    return slide_sentence(run);
+  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
+    return fmt::format("The gauge reads {}: its spring holds the tip {} deep.", hardness_text(*points, run.setup),
+                       length(value_of(run, "tip_depth").value_or(way)));
+  if (!run.result.complete || !force)
+    return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
+  std::string text;
+  if (rebound && rise)
+    text = *rise > 0
+             ? fmt::format("The {} comes back {}, {} of the drop height; the hardest push is {}",
+                           striker_name(run.setup), length(*rise), share_words(*rebound), force_text(*force))
+             : fmt::format("The {} does not come back; the hardest push is {}", striker_name(run.setup),
+                           force_text(*force));
+  else if (back)
+    return fmt::format(
+      "The stack gives back {} of the work put in; it pushes with up to {} and is squeezed by {}{}.",
+      share_words(*back), force_text(*force), of_stack(run, way),
+      margin && *margin <= 0 ? "; it bottoms out" : "");
+  else
+    text = fmt::format("The hardest push is {}", force_text(*force));
+  text += fmt::format(", and the stack gives {}", of_stack(run, way));
+  if (margin && *margin <= 0)
+    text += "; it bottoms out";
+  return text + ".";
+}
+
+std::vector<Headline> headline_of(const Run &run)
+{
+  if (has_abraded(run))
+    return abrasion_headline(run);
+  if (has_worn(run))
+    return wear_headline(run);
+  if (has_tread_map(run))
+    return tread_headline(run);
+  if (has_slid(run))
+    return slide_headline(run);
+  std::vector<Headline> headline;
+  const auto            force = value_of(run, "peak_force");
+  const double          way = greatest_compression(run);
+  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
+  {
+    headline = {{"hardness", hardness_text(*points, run.setup), "reading of the gauge"},
+                {"depth of the tip", length(value_of(run, "tip_depth").value_or(way)), "at the reading"}};
+    if (const auto modulus = value_of(run, "youngs_modulus"))
+      headline.push_back({"modulus", fmt::format("{:.2f} MPa", 1e-6 * *modulus), "of the rubber at rest"});
+    else
+      headline.push_back({"force of the spring", fmt::format("{:.2f} N", value_of(run, "tip_force").value_or(0)),
+                          "at the reading"});
+    return headline;
+  }
+  if (!force)
+  {
+    if (run.result.time.empty())
+      return headline;
+    return {{"time covered", milliseconds(run.result.time.back()), "the run stopped early"},
+            {"force so far", force_text(greatest_in(curve_of(run, "force"))), "greatest until then"},
+            {"compression so far", length(greatest_in(compression_curve(run))), "greatest until then"}};
+  }
+  if (const auto rise = value_of(run, "rebound_height"), share = value_of(run, "rebound_by_height");
+      rise && share)
+    headline.push_back({"rebound", length(*rise), share_words(*share) + " of the drop height"});
+  else if (const auto back = value_of(run, "loop_return"))
+    headline.push_back({"energy return", share_words(*back),
+                        run.result.input_energy > 0
+                          ? "of the " + energy_text(run.result.input_energy) + " put in"
+                          : "of the work put in"});
+  std::string note;
+  if (const auto deceleration = value_of(run, "peak_deceleration"))
+    note = fmt::format("slows the {} by {:.0f} g", striker_name(run.setup), *deceleration);
+  else if (const auto stiffness = value_of(run, "secant_stiffness"))
+    note = fmt::format("{:.0f} N/mm from zero to peak", 1e-3 * *stiffness);
+  headline.push_back({"peak force", force_text(*force), note});
+  const auto share = value_of(run, "compression_share");
+  headline.push_back(
+    {"compression", length(way),
+     share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup.layers))) : ""});
+  return headline;
+}
+
+} // namespace solemech::tools::report

@@ -1,0 +1,125 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/report/still_view.h"
+
+#include "tools/output/picture/section.h"
+#include "tools/output/report/plain_text.h"
+#include "tools/output/report/reading_display.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <iterator>
+
+namespace solemech::tools::report
+{
+namespace
+{
+constexpr std::size_t drawn_runs = 2;    ///< of many, the first and the last
+constexpr double      text_height = 3.2; ///< [mm]
+
+std::string path_of(const std::vector<Polygon> &polygons, bool closed)
+{
+  fmt::memory_buffer text;
+  auto               out = std::back_inserter(text);
+  for (const auto &polygon : polygons)
+  {
+    for (std::size_t i = 0; i < polygon.size(); ++i)
+      // y downwards on the page.
+      fmt::format_to(out, "{}{:.2f} {:.2f}", i == 0 ? "M" : "L", polygon[i][0], -polygon[i][1]);
+    if (closed)
+      fmt::format_to(out, "Z");
+  }
+  return fmt::to_string(text);
+}
+
+void add_path(std::string &svg, const std::vector<Polygon> &polygons, bool closed, const char *fill,
+              double line)
+{
+  if (!polygons.empty())
+    svg += fmt::format(R"(<path d="{}" fill="{}" stroke="currentColor" stroke-width="{}"/>)",
+                       path_of(polygons, closed), fill, line);
+}
+
+std::string drawing(const SectionDrawing &section, double shift, const std::string &caption)
+{
+  std::string svg = "<g transform=\"translate(" + fmt::format("{:.2f}", shift) + " 0)\">";
+  for (const auto &part : section.parts)
+  {
+    add_path(svg, part.outlines, true, part.part % 2 ? "#e9e4d8" : "#f7f4ec", 0.25);
+    add_path(svg, part.hatch, false, "none", 0.1);
+  }
+  add_path(svg, section.cavities, true, "#ffffff", 0.25);
+  if (!section.tup.empty())
+    add_path(svg, {section.tup}, true, "#d5dadd", 0.3);
+  svg += fmt::format(
+    R"(<text x="0" y="{:.2f}" text-anchor="middle" font-size="{}" fill="currentColor">{}</text></g>)",
+    1.8 * text_height, text_height, html(caption));
+  return svg;
+}
+
+std::string readings_rows(const Run &run)
+{
+  std::string rows;
+  for (const auto &reading : run.result.readings)
+    rows +=
+      fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td></tr>\n",
+                  html(reading_display(reading).label), html(display_text(reading)), html(reading.meaning));
+  return rows;
+}
+
+std::string run_view(const Run &run, bool with_section)
+{
+  std::string text =
+    fmt::format("<h2>{}</h2>\n", html(run.setup.title.empty() ? run.label : run.setup.title));
+  if (!run.result.complete)
+    text += fmt::format("<p><strong>Stopped early: {}</strong></p>\n", html(run.result.stop_reason));
+  for (const auto &warning : run.result.warnings)
+    text += fmt::format("<p>Note: {}</p>\n", html(warning.text));
+  if (with_section)
+    text += section_svg(run) + "\n";
+  return text + "<table>\n" + readings_rows(run) + "</table>\n";
+}
+} // namespace
+
+std::string section_svg(const Run &run)
+{
+  const auto &picture = run.result.picture;
+  const auto &shots = picture.snapshots;
+  if (shots.empty() || picture.cells.empty())
+    return "";
+  const auto  &squeezed = *std::min_element(shots.begin(), shots.end(), [&](const auto &a, const auto &b) {
+    return std::abs(a.time - run.result.time_of_peak) < std::abs(b.time - run.result.time_of_peak);
+  });
+  const auto   rest = draw_section(picture, shots.front()), peak = draw_section(picture, squeezed);
+  const double width = std::max(rest.width, peak.width) + 6;
+  double       top = rest.height;
+  for (const auto &point : rest.tup)
+    top = std::max(top, point[1]);
+  const std::string peak_caption =
+    fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time);
+  return fmt::format(R"(<svg class="still" role="img" aria-label="{}" viewBox="{:.1f} {:.1f} {:.1f} {:.1f}" )"
+                     R"(xmlns="http://www.w3.org/2000/svg">)",
+                     html("Section of " + run.label + " at rest and at greatest compression"), -width / 2,
+                     -top - 1, 2 * width, top + 1 + 3 * text_height) +
+         drawing(rest, 0, "at rest") + drawing(peak, width, peak_caption) + "</svg>";
+}
+
+std::string still_view(const Page &page)
+{
+  std::string text = fmt::format("<h1>{}</h1>\n<p>{}</p>\n<ul>\n", html(page.title), html(page.sentence));
+  for (const auto &number : page.headline)
+    text += fmt::format("<li><strong>{}: {}</strong> {}</li>\n", html(number.name), html(number.value),
+                        html(number.note));
+  text += "</ul>\n";
+  for (const auto &paragraph : page.story)
+    text += fmt::format("<p>{}</p>\n", html(paragraph));
+  for (std::size_t i = 0; i < page.runs.size(); ++i)
+    text += run_view(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size());
+  for (const auto &caution : page.cautions)
+    text += fmt::format("<p>Caution: {}</p>\n", html(caution));
+  return text + "<p>A model, not a measurement. This page shows more where scripts are allowed; it loads "
+                "nothing from "
+                "elsewhere.</p>\n";
+}
+} // namespace solemech::tools::report

@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/results/cautions.h"
+
+#include "tools/output/results/text_layout.h"
+
+#include <algorithm>
+#include <cctype>
+
+namespace solemech::tools
+{
+namespace
+{
+bool says_invented(std::string text)
+{
+  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return std::tolower(c); });
+  return text.find("invented") != std::string::npos;
+}
+
+bool any_layer(const std::vector<const solver::Case *> &setups, bool (*condition)(const solver::Layer &))
+{
+  return std::any_of(setups.begin(), setups.end(), [&](const solver::Case *setup) {
+    return std::any_of(setup->layers.begin(), setup->layers.end(), condition);
+  });
+}
+
+bool is_slide(const solver::Case &setup)
+{
+  return std::holds_alternative<solver::SlideRig>(setup.rig);
+}
+
+bool is_abrasion(const solver::Case &setup)
+{
+  return std::holds_alternative<solver::AbrasionRig>(setup.rig);
+}
+
+bool is_rotary(const solver::Case &setup)
+{
+  const auto *bench = std::get_if<solver::AbrasionRig>(&setup.rig);
+  return bench && bench->tool == solver::AbrasionTool::sleeve;
+}
+
+/// The ball test is done on a sheet of foam, a slide is of a tread as it is, and a plug with its shell left on is not sawn either.
+bool is_cut_from_a_shoe(const solver::Case &setup)
+{
+  const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
+  const bool  is_ball_test = drop && drop->tup.shape == solver::TupShape::sphere;
+  const bool  is_gauge = std::holds_alternative<solver::DurometerRig>(setup.rig); // set on from outside
+  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge && !is_slide(setup) && !is_abrasion(setup);
+}
+} // namespace
+
+bool is_invented_scenario(const solver::Case &setup)
+{
+  return says_invented(setup.note) || says_invented(setup.title);
+}
+
+bool uses_invented_material(const solver::Case &setup)
+{
+  return says_invented(setup.plug.side_material.source) ||
+         any_layer({&setup}, [](const solver::Layer &layer) {
+           return says_invented(layer.material.source) || (layer.ring && says_invented(layer.ring->source)) ||
+                  (layer.unit && says_invented(layer.unit->film.source));
+         });
+}
+
+bool is_invented(const solver::Case &setup)
+{
+  return is_invented_scenario(setup) || uses_invented_material(setup);
+}
+
+namespace
+{
+/// Labels of the invented scenarios in brackets, when others stand beside them.
+struct Invented
+{
+  std::string which;
+  std::size_t n_stacks = 0;
+  bool        materials = false; ///< of a stack that is not invented itself
+};
+
+Invented invented_among(const LabelledCases &cases)
+{
+  Invented                 found;
+  std::vector<std::string> labels;
+  for (const auto &[label, setup] : cases)
+    if (!is_invented_scenario(*setup))
+      found.materials = found.materials || uses_invented_material(*setup);
+    else if (++found.n_stacks; std::find(labels.begin(), labels.end(), label) == labels.end())
+      labels.push_back(label);
+  if (found.n_stacks > 0 && found.n_stacks < cases.size())
+    found.which = " (" + listed(labels) + ")";
+  return found;
+}
+} // namespace
+
+std::string invented_words(const LabelledCases &cases)
+{
+  const auto found = invented_among(cases);
+  if (found.n_stacks > 0)
+    return "invented demo stacks" + found.which;
+  return found.materials ? "library materials partly invented" : "";
+}
+
+std::vector<std::string> invented_sentences(const LabelledCases &cases)
+{
+  const auto               found = invented_among(cases);
+  std::vector<std::string> texts;
+  if (found.n_stacks > 0)
+    texts.push_back("Invented demo stacks" + found.which + ": the numbers describe no product.");
+  if (found.materials)
+    texts.emplace_back("Library materials are partly invented for the demonstration: see solemech materials.");
+  return texts;
+}
+
+std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed)
+{
+  const auto is_new = [&](const solver::Layer &layer) {
+    return std::none_of(now.layers.begin(), now.layers.end(), [&](const solver::Layer &old) {
+      return old.name == layer.name && old.material.name == layer.material.name &&
+             old.thickness == layer.thickness;
+    });
+  };
+  const auto is_stiff_sheet = [](const solver::Layer &layer) {
+    return layer.material.family == "insert" || layer.material.family == "plate" ||
+           layer.name.starts_with("insert");
+  };
+  const bool has_unit =
+    any_layer({&now, &changed}, [](const solver::Layer &layer) { return layer.unit.has_value(); });
+  std::vector<std::string> texts;
+  if (std::any_of(changed.layers.begin(), changed.layers.end(),
+                  [&](const solver::Layer &layer) { return is_stiff_sheet(layer) && is_new(layer); }))
+  {
+    texts.emplace_back(
+      "An insert or plate moves load to other places of the foot, which no drop shows. Pain or "
+      "numbness: take it out and ask a licensed foot professional.");
+    texts.emplace_back("Cut and shape an insert or plate outside the shoe, never in it" +
+                       std::string(has_unit ? ", and bring no heat near the air unit." : "."));
+  }
+  const auto pressure = [](const solver::Case &setup) {
+    double sum = 0;
+    for (const auto &layer : setup.layers)
+      sum += layer.unit ? layer.unit->gauge_pressure : 0;
+    return sum;
+  };
+  if (has_unit && pressure(now) != pressure(changed))
+    texts.emplace_back(
+      "Another gauge pressure is a question to the model only: never heat, pierce or refill a unit.");
+  texts.emplace_back(
+    "Do not alter a shoe that somebody will compete or work in; local rules and the instructions of "
+    "your tools come first. A calculation is no proof that a shoe is safe.");
+  return texts;
+}
+
+std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
+{
+  std::vector<std::string> texts;
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_slide(*setup); }))
+  {
+    texts.emplace_back("Too little grip makes people fall, too much turns knees and ankles: neither end is the safe one. "
+                       "This number clears no court for play.");
+    texts.emplace_back("Dust and water change grip more than any tread does: clean and dry the court first, and follow "
+                       "the rules of the hall.");
+  }
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
+        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
+        return slide && slide->wear;
+      }))
+    texts.emplace_back("Wear on a court is user data here: compare rubbers and lugs by it, and do not read it as a promise of "
+                       "hours. Look at the tread itself, and replace what is worn.");
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_rotary(*setup); }))
+  {
+    texts.emplace_back("Rotary tool: goggles, dust mask and extraction, the piece clamped, no loose sleeves or gloves that can be "
+                       "caught; the tool's instructions and local rules come first.");
+    texts.emplace_back("Never grind on or near a unit under pressure: it bursts without warning. Hot rubber and synthetic leather "
+                       "give off fumes: stop when it smells or smokes.");
+  }
+  if (std::any_of(setups.begin(), setups.end(),
+                  [](const auto *setup) { return std::holds_alternative<solver::DurometerRig>(setup->rig); }))
+    texts.emplace_back("The tip of a hardness gauge is hard and can be sharp: press it onto a shoe that stands on a table, never "
+                       "against a hand, and not where a unit under pressure lies close below.");
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_abrasion(*setup); }))
+    texts.emplace_back("What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
+  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
+        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
+        return slide && slide->tread;
+      }))
+    texts.emplace_back("A foot that is held hard against turning takes the turn in knee and ankle, one that is not held slips: no "
+                       "moment is known to be safe. Compare soles by it; people with pain or old injuries ask a licensed professional.");
+  const auto               under_pressure = [](const solver::Layer &layer) {
+    return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
+  };
+  if (any_layer(setups, under_pressure))
+    texts.emplace_back(
+      "The air unit is under pressure: never pierce, saw into, heat or refill one; it bursts "
+      "without warning.");
+  else if (any_layer(setups, [](const solver::Layer &layer) {
+             return layer.unit && layer.unit->state == solver::ChamberState::open;
+           }))
+    texts.emplace_back("Never pierce an air unit to try this: take one that is dead already.");
+  if (any_layer(setups, [](const solver::Layer &layer) { return layer.material.family == "plate"; }))
+    texts.emplace_back(
+      "A cut plate has sharp edges and its dust harms lungs: gloves, goggles, dust mask, extraction.");
+  if (std::any_of(setups.begin(), setups.end(),
+                  [](const solver::Case *setup) { return is_cut_from_a_shoe(*setup); }))
+    texts.emplace_back(
+      "Sawing a plug out of a shoe: clamp it, keep hands clear, wear goggles; your shop's rules "
+      "come first.");
+  return texts;
+}
+} // namespace solemech::tools

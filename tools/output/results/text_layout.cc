@@ -1,0 +1,80 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/output/results/text_layout.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <sstream>
+
+namespace solemech::tools
+{
+std::size_t columns(const std::string &text)
+{
+  return static_cast<std::size_t>(
+    std::count_if(text.begin(), text.end(), [](unsigned char c) { return (c & 0xC0) != 0x80; }));
+}
+
+std::string pad_left(const std::string &text, std::size_t width)
+{
+  const std::size_t size = columns(text);
+  return size < width ? std::string(width - size, ' ') + text : text;
+}
+
+std::string pad_right(const std::string &text, std::size_t width)
+{
+  const std::size_t size = columns(text);
+  return size < width ? text + std::string(width - size, ' ') : text;
+}
+
+std::string wrapped(const std::string &text, std::size_t width, const std::string &indent)
+{
+  std::istringstream words(text);
+  std::string        result, line, word;
+  while (words >> word)
+  {
+    const bool fits = columns(line) + 1 + columns(word) <= width;
+    if (!line.empty() && !fits)
+    {
+      result += line + "\n";
+      line = indent + word;
+    }
+    else
+      line += (line.empty() ? "" : " ") + word;
+  }
+  return result + line;
+}
+
+std::string bar(double share, std::size_t length, char fill)
+{
+  auto filled = static_cast<long>(std::lround(share * static_cast<double>(length)));
+  if (share > 0.005)
+    filled = std::max(filled, 1L);
+  filled = std::clamp(filled, 0L, static_cast<long>(length));
+  return std::string(static_cast<std::size_t>(filled), fill) +
+         std::string(length - static_cast<std::size_t>(filled), '.');
+}
+
+std::string listed(const std::vector<std::string> &texts)
+{
+  std::string result;
+  for (std::size_t i = 0; i < texts.size(); ++i)
+    result += (i == 0 ? "" : i + 1 == texts.size() ? " and " : ", ") + texts[i];
+  return result;
+}
+
+std::string fixed_text(double value, int digits)
+{
+  const std::string text = fmt::format("{:.{}f}", value, digits);
+  return text.starts_with('-') && text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
+}
+
+std::string rounded_count(double number)
+{
+  const double power = number > 0 ? std::pow(10.0, std::floor(std::log10(number)) - 1) : 1.0;
+  const double rounded = std::round(number / power) * power;
+  if (rounded >= 1e6)
+    return fmt::format("{:g} million", rounded / 1e6);
+  return rounded >= 1e4 ? fmt::format("{:g} thousand", rounded / 1e3) : fmt::format("{:g}", rounded);
+}
+} // namespace solemech::tools

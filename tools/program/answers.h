@@ -1,0 +1,51 @@
+// SPDX-License-Identifier: Apache-2.0
+// Where the results of an input go, whether they are there already, and how they are printed.
+#pragma once
+
+#include "tools/output/results/run_folder.h"
+#include "tools/output/results/run_record.h"
+#include "tools/program/command_line.h"
+
+#include <filesystem>
+#include <optional>
+#include <vector>
+
+namespace solemech::tools
+{
+/// Where each record of a request goes: results/<label>/<number>; with -o that very folder, or one folder per
+/// label inside of it when there are several records.
+class ResultPlaces
+{
+public:
+  ResultPlaces(const RunRequest &request, std::size_t n_records);
+
+  /// Finished run of the same inputs by the same version, untouched since.
+  std::optional<std::filesystem::path> finished(const RunRecord &record) const;
+
+  /// A fresh folder.
+  /// @throws solver::ResultsError
+  RunFolder fresh(const RunRecord &record) const;
+
+private:
+  std::filesystem::path own_folder(const RunRecord &record) const;
+
+  std::optional<std::filesystem::path> output_;
+  bool                                 is_alone_;
+};
+
+/// True when the summary.txt of a single finished run is the whole answer: not with --set, as the same inputs
+/// may have been reached without or by another one.
+bool stored_summary_answers(const RunRequest &request);
+
+/// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.
+void print_answers(const std::vector<RunRecord> &records, const RunRequest &request);
+
+/// Text of a file in a finished folder, "" when it cannot be read.
+std::string stored_text(const std::filesystem::path &folder, const std::string &name);
+
+/// The same on standard output; what would steer the terminal is not let through.
+void print_stored(const std::filesystem::path &folder, const std::string &name);
+
+/// "Results in FOLDER", or that they were there already, to standard error.
+void tell_place(const std::filesystem::path &folder, bool was_there, const RunRequest &request);
+} // namespace solemech::tools

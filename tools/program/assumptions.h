@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+// What a case leaves to the program: the entries it does not give, with the values that are taken instead.
+#pragma once
+
+#include "tools/language/case_file.h"
+
+#include <filesystem>
+#include <string>
+#include <vector>
+
+namespace solemech::tools
+{
+/// "drop.friction 0", "unit.packed_share 10 %", ...: entries with a default that neither the case file nor
+/// its stack, rig and `settings` give, in the order of the schema. Own materials are left out: they follow
+/// the library.
+/// @param file  a case file that was read without errors
+std::vector<std::string> assumed_entries(const std::filesystem::path &path, const CaseFile &file,
+                                         const std::vector<std::string> &settings);
+} // namespace solemech::tools

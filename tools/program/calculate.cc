@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/calculate.h"
+
+#include "solver/results/result_file.h"
+#include "tools/study/forgiving.h"
+#include "tools/output/write_run.h"
+#include "tools/program/answers.h"
+#include "tools/program/assumptions.h"
+#include "tools/study/in_parallel.h"
+#include "tools/program/inputs.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
+#include "tools/program/sheet_run.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <numeric>
+#include <set>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+/// One record on its way: read back from `finished`, or calculated into `folder`.
+struct Task
+{
+  RunRecord                record;
+  std::optional<fs::path>  finished;
+  std::optional<RunFolder> folder;
+};
+
+/// Results of a finished run, put to the cases they belong to.
+void read_back(Task &task)
+{
+  auto stored = solver::read_result_file(*task.finished / "data" / "results.h5");
+  if (stored.runs.size() != task.record.runs.size())
+    throw solver::ResultsError(
+      fmt::format("'{}' holds {} runs where {} are expected. Remove the folder and run "
+                  "the case again.",
+                  task.finished->string(), stored.runs.size(), task.record.runs.size()));
+  for (std::size_t i = 0; i < stored.runs.size(); ++i)
+    task.record.runs[i].result = std::move(stored.runs[i].result);
+}
+
+std::vector<Task> plan(const RunRequest &request)
+{
+  const std::vector<Input> inputs = read_inputs(request.cases, request.settings);
+  const ResultPlaces       places(request, inputs.size());
+  std::vector<Task>        tasks;
+  for (const Input &input : inputs)
+  {
+    Task &task = tasks.emplace_back(planned_record(input));
+    task.finished = places.finished(task.record);
+    if (task.finished)
+      read_back(task);
+    else
+    {
+      for (Run &run : task.record.runs)
+        run.assumed = assumed_entries(input.path, input.file, request.settings);
+      // Made before the work begins: a folder that cannot be written should not cost the wait.
+      task.folder.emplace(places.fresh(task.record));
+    }
+  }
+  return tasks;
+}
+
+/// Solves every run that is not there yet.
+void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve &solve,
+               const std::atomic<bool> &interrupted)
+{
+  std::vector<Run *> runs;
+  for (Task &task : tasks)
+    if (!task.finished)
+      for (Run &run : task.record.runs)
+        runs.push_back(&run);
+
+  Progress                         progress(progress_on_standard_error(), request.quiet);
+  std::vector<std::atomic<double>> done(runs.size());
+  const auto                       total = [&] {
+    return std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(done.size());
+  };
+  // One bad case does not cost the others, those that were there already included.
+  const Solve one_by_one = tasks.size() > 1 || runs.size() > 1 ? forgiving(solve) : solve;
+  in_parallel(runs.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    if (interrupted)
+      return;
+    runs[i]->result = one_by_one(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
+      done[i] = fraction;
+      progress.update(total(), fmt::format("{}: {}", runs[i]->label, what));
+      return !interrupted;
+    });
+    done[i] = 1;
+  });
+}
+
+/// Says which runs stopped early; true when all came to their end.
+bool all_complete(const RunRecord &record)
+{
+  bool complete = true;
+  for (const Run &run : record.runs)
+    if (!run.result.complete)
+    {
+      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", run.label, run.result.stop_reason);
+      complete = false;
+    }
+  return complete;
+}
+
+/// Folders of all records in their order; what was calculated is written now, several records at once. An
+/// incomplete record is kept to look at, but its hash is not that of its inputs, so it never answers a later
+/// run.
+std::vector<fs::path> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
+{
+  std::vector<fs::path>                 folders(tasks.size());
+  std::vector<std::vector<std::string>> remarks(tasks.size());
+  in_parallel(tasks.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+    Task &task = tasks[i];
+    if (task.finished)
+    {
+      folders[i] = *task.finished;
+      return;
+    }
+    remarks[i] = write_run(*task.folder, task.record);
+    folders[i] = task.folder->commit(
+      {task.record.label, complete[i] ? task.record.hash : "incomplete", task.record.versions});
+  });
+  std::set<std::string> told;
+  for (const auto &of_one : remarks)
+    for (const std::string &remark : of_one)
+      if (told.insert(remark).second)
+        fmt::print(stderr, "solemech: {}\n", remark);
+  return folders;
+}
+} // namespace
+
+Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
+{
+  if (const auto sheet = answer_sheet(request, solve, interrupted))
+    return *sheet;
+  std::vector<Task> tasks = plan(request);
+  solve_all(tasks, request, solve, interrupted);
+  if (interrupted)
+  {
+    fmt::print(stderr, "solemech: interrupted, nothing was written.\n");
+    return Exit::interrupted;
+  }
+
+  std::vector<bool> complete;
+  for (const Task &task : tasks)
+    complete.push_back(all_complete(task.record));
+  const std::vector<fs::path> folders = write_all(tasks, complete);
+
+  std::vector<RunRecord> records;
+  for (std::size_t i = 0; i < tasks.size(); ++i)
+  {
+    tell_place(folders[i], tasks[i].finished.has_value(), request);
+    records.push_back(std::move(tasks[i].record));
+  }
+  print_answers(records, request);
+  return std::all_of(complete.begin(), complete.end(), std::identity()) ? Exit::ok : Exit::run_failed;
+}
+} // namespace solemech::tools

@@ -1,0 +1,175 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/compare_run.h"
+
+#include "solver/results/result_file.h"
+#include "tools/answers/compare/compare_files.h"
+#include "tools/answers/compare/compare_text.h"
+#include "tools/answers/compare/view.h"
+#include "tools/study/forgiving.h"
+#include "tools/study/run_store.h"
+#include "tools/output/picture/pictures.h"
+#include "tools/output/report/report_page.h"
+#include "tools/output/write_run.h"
+#include "tools/program/answers.h"
+#include "tools/program/compare_answer.h"
+#include "tools/program/compare_inputs.h"
+#include "tools/program/print_options.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+constexpr std::size_t n_shown_interactions = 4; // on the page, of a reading
+
+/// Every case against the first one.
+std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareRequest &request,
+                                     const Solve &solve, const std::atomic<bool> &interrupted)
+{
+  Progress                 progress(progress_on_standard_error(), request.quiet);
+  const RunStore           store(RunStore::default_folder, answering_version());
+  std::vector<Explanation> explanations;
+  const double             n_pairs = static_cast<double>(inputs.cases.size() - 1);
+  for (std::size_t i = 1; i < inputs.cases.size() && !interrupted; ++i)
+  {
+    const auto tell = [&](double fraction, const std::string &what) {
+      progress.update((static_cast<double>(i - 1) + fraction) / n_pairs,
+                      fmt::format("{} and {}, {}", inputs.cases[0].label, inputs.cases[i].label, what));
+    };
+    explanations.push_back(
+      explained(inputs.cases[0].setup, inputs.cases[i].setup, {forgiving(solve), &store, tell, &interrupted}));
+  }
+  return explanations;
+}
+
+/// The cases with their results, in the order they were named.
+std::vector<Run> runs_of(const CompareInputs &inputs, const std::vector<Explanation> &explanations)
+{
+  std::vector<Run> runs{{inputs.cases[0].label, explanations[0].plan.a, explanations[0].a}};
+  for (std::size_t i = 0; i < explanations.size(); ++i)
+    runs.push_back({inputs.cases[i + 1].label, explanations[i].plan.b, explanations[i].b});
+  return runs;
+}
+
+/// Says which cases stopped early and takes them out; true when all came to their end.
+bool keep_complete(std::vector<Run> &runs)
+{
+  for (const Run &run : runs)
+    if (!run.result.complete)
+      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", run.label, run.result.stop_reason);
+  return std::erase_if(runs, [](const Run &run) { return !run.result.complete; }) == 0;
+}
+
+/// No pair is left to compare: what finished is kept as it is, for people to look at.
+void write_finished(RunFolder &folder, const RunRecord &record, const CompareRequest &request)
+{
+  for (const std::string &remark : write_run(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  RunRequest telling;
+  telling.quiet = request.quiet;
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
+  telling.json = request.json, telling.details = request.details;
+  print_answers({record}, telling);
+}
+
+report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
+{
+  report::Page page = report::side_by_side_page({&record}, record.label, "What makes the difference");
+  page.kind = report::PageKind::comparison;
+  page.sentence.clear();
+  for (std::size_t i = 0; i < pairs.size(); ++i)
+  {
+    page.comparison.push_back(comparison_view(pairs[i], 0, i + 1));
+    // The greatest are enough to look at; the data files hold all of them.
+    for (auto &table : page.comparison.back().shares)
+      table.interactions.resize(std::min(table.interactions.size(), n_shown_interactions));
+    page.sentence += (i > 0 ? " " : "") + page.comparison.back().sentence;
+  }
+  return page;
+}
+
+/// Writes the folder; answers sentences for people.
+std::string write_all(const RunFolder &folder, const RunRecord &record,
+                      const std::vector<ComparedPair> &pairs)
+{
+  for (const Run &run : record.runs)
+    solver::require_writable(run.label, run.result);
+  folder.write(comparison_summary, comparison_text(pairs, {}));
+  SummaryOptions detailed;
+  detailed.details = true;
+  folder.write(comparison_details, comparison_text(pairs, detailed));
+  folder.write(comparison_values, comparison_json(pairs, record.versions));
+  folder.write("data/shares.csv", shares_csv(pairs));
+  folder.write("data/cases.toml", record.case_text);
+  folder.write("data/resolved.txt", record.canonical_text);
+  solver::ResultRecord stored{record.label, record.case_text, record.canonical_text,
+                              record.hash,  record.versions,  {}};
+  for (const Run &run : record.runs)
+    stored.runs.push_back({run.label, run.result});
+  solver::write_result_file(folder.file("data/results.h5"), stored);
+  folder.write("report.html", report::report_html(page_of(record, pairs)));
+  return draw_pictures(folder.file(comparison_summary).parent_path(), record.runs, nullptr);
+}
+
+void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &record,
+                  const CompareRequest &request)
+{
+  if (request.json)
+  {
+    fmt::print("{}", comparison_json(pairs, record.versions));
+    return;
+  }
+  fmt::print("{}", comparison_text(pairs, print_options(request.details)));
+}
+} // namespace
+
+Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
+                          const std::atomic<bool> &interrupted)
+{
+  CompareInputs inputs = read_compare_inputs(request.cases);
+  RunRecord    &record = inputs.record;
+  if (const auto folder = finished_comparison(request, record))
+  {
+    print_finished_comparison(*folder, request);
+    return Exit::ok;
+  }
+  // Made before the work begins: a folder that cannot be written should not cost the wait.
+  RunFolder folder = fresh_comparison(request, record);
+
+  const std::vector<Explanation> explanations = explain_all(inputs, request, solve, interrupted);
+  if (interrupted)
+  {
+    fmt::print(stderr,
+               "solemech: interrupted. Finished runs are kept: the same command goes on from there.\n");
+    return Exit::interrupted;
+  }
+  record.runs = runs_of(inputs, explanations);
+  const bool complete = keep_complete(record.runs);
+
+  std::vector<ComparedPair> pairs;
+  for (std::size_t i = 0; i < explanations.size(); ++i)
+    if (explanations[i].a.complete && explanations[i].b.complete)
+      pairs.push_back({explanations[i], inputs.cases[0].label, inputs.cases[i + 1].label});
+  if (pairs.empty())
+  {
+    if (!record.runs.empty())
+      write_finished(folder, record, request);
+    return Exit::run_failed;
+  }
+  if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
+    fmt::print(stderr, "solemech: {}\n", remark);
+  const fs::path place = folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
+  RunRequest     telling;
+  telling.quiet = request.quiet;
+  tell_place(place, false, telling);
+  print_answer(pairs, record, request);
+  return complete ? Exit::ok : Exit::run_failed;
+}
+} // namespace solemech::tools

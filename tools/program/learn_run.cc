@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/learn_run.h"
+
+#include "solver/results/result_file.h"
+#include "tools/study/run_many.h"
+#include "tools/answers/learn/lesson_page.h"
+#include "tools/answers/learn/lesson_text.h"
+#include "tools/answers/learn/worksheet.h"
+#include "tools/output/report/report_page.h"
+#include "tools/output/results/checksum.h"
+#include "tools/output/results/summary.h"
+#include "tools/output/write_run.h"
+#include "tools/program/answers.h"
+#include "tools/program/guess.h"
+#include "tools/program/lessons.h"
+#include "tools/program/print_options.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
+#include "tools/program/terminal.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+/// The record of a lesson: its fingerprint also covers the texts and the guess, which the files show.
+RunRecord lesson_record(const Input &input, std::optional<std::size_t> guess)
+{
+  RunRecord record = planned_record(input);
+  record.label = "learn-" + input.file.label;
+  record.folder = "learn-" + record.folder;
+  record.hash = sha256_of_text(fmt::format("{}\n# lesson\n{}\n# guess {}\n", record.canonical_text,
+                                           input.file.text, guess ? std::to_string(*guess + 1) : "none"));
+  return record;
+}
+
+std::optional<fs::path> finished_folder(const LearnRequest &request, const RunRecord &record)
+{
+  if (!request.output)
+    return find_finished(results_root, record.folder, record.hash, answering_version());
+  return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
+}
+
+/// Fills in the results, from the store of runs where they are there. False when a run stopped early.
+bool run_all(RunRecord &record, const LearnRequest &request, const Solve &solve,
+             const std::atomic<bool> &interrupted)
+{
+  std::vector<solver::Case> cases;
+  for (const Run &run : record.runs)
+    cases.push_back(run.setup);
+  Progress       progress(progress_on_standard_error(), request.quiet || request.json);
+  const RunStore store(RunStore::default_folder, answering_version());
+  const auto     tell = [&](double fraction, const std::string &what) { progress.update(fraction, what); };
+  ManyRuns       many = run_many(cases, {}, solve, &store, tell, interrupted);
+  bool           complete = true;
+  for (std::size_t i = 0; i < record.runs.size(); ++i)
+  {
+    record.runs[i].result = std::move(many.results[i]);
+    complete = complete && record.runs[i].result.complete;
+  }
+  return complete;
+}
+
+void read_back(RunRecord &record, const fs::path &folder)
+{
+  auto stored = solver::read_result_file(folder / "data" / "results.h5");
+  if (stored.runs.size() != record.runs.size())
+    throw solver::ResultsError(fmt::format(
+      "'{}' does not hold the runs of this lesson. Remove the folder and ask again.", folder.string()));
+  for (std::size_t i = 0; i < stored.runs.size(); ++i)
+    record.runs[i].result = std::move(stored.runs[i].result);
+}
+
+std::string readings_text(const RunRecord &record, const SummaryOptions &options)
+{
+  return "The readings\n\n" + summary_text(record.runs, options, record.series ? &*record.series : nullptr);
+}
+
+fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,
+                      const RunRecord &record)
+{
+  for (const std::string &remark : write_run_data(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  const int width = SummaryOptions().width;
+  folder.write("summary.txt", learn::question_text(input.file, width) + "\n" +
+                                learn::answer_text(answer, width) + "\n" + readings_text(record, {}));
+  folder.write("report.html", report::report_html(learn::lesson_page(answer, record)));
+  folder.write("worksheet.html", learn::worksheet_html(input.file, answer, record));
+  return folder.commit({record.label, record.hash, record.versions});
+}
+
+void tell_files(const fs::path &folder, bool was_there, const LearnRequest &request)
+{
+  if (request.quiet || request.json)
+    return;
+  RunRequest as_run;
+  tell_place(folder, was_there, as_run);
+  fmt::print(stderr, "  worksheet.html is for printing: questions first, answers on the second page\n");
+}
+
+void report_stopped_runs(const RunRecord &record)
+{
+  for (const Run &run : record.runs)
+    if (!run.result.complete)
+      fmt::print(stderr, "solemech: {} stopped before its end, so the lesson has no answer: {}\n", run.label,
+                 run.result.stop_reason);
+}
+} // namespace
+
+Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
+                           const std::atomic<bool> &interrupted)
+{
+  const Input                input = lesson_input(request);
+  const bool                 talks = !request.json;
+  std::optional<std::size_t> guess;
+  if (request.guess)
+    guess = static_cast<std::size_t>(*request.guess - 1);
+  if (talks)
+    fmt::print("{}\n", learn::question_text(input.file, print_options().width));
+  if (talks && !guess && !request.quiet && is_terminal(stdin) && is_terminal(stdout))
+    guess = guess_from_terminal(input.file.lesson->choices.size(), interrupted);
+
+  RunRecord                record = lesson_record(input, guess);
+  const auto               finished = finished_folder(request, record);
+  std::optional<RunFolder> folder;
+  if (finished)
+    read_back(record, *finished);
+  else if (!interrupted)
+  {
+    // Made before the work begins: a folder that cannot be written should not cost the wait.
+    folder.emplace(request.output ? RunFolder::create_at(*request.output)
+                                  : RunFolder::create(results_root, record.folder));
+    if (!run_all(record, request, solve, interrupted) && !interrupted)
+    {
+      report_stopped_runs(record);
+      return Exit::run_failed;
+    }
+  }
+  if (interrupted)
+  {
+    fmt::print(stderr, "solemech: interrupted, nothing was written.\n");
+    return Exit::interrupted;
+  }
+
+  const auto answer = learn::answer_lesson(input.file, record.runs, guess);
+  const auto place = finished ? *finished : write_lesson(*folder, input, answer, record);
+  if (request.json)
+    fmt::print("{}", learn::lesson_json(answer, record));
+  else
+  {
+    const SummaryOptions options = print_options();
+    fmt::print("{}\n{}", learn::answer_text(answer, options.width), readings_text(record, options));
+    std::fflush(stdout);
+  }
+  tell_files(place, finished.has_value(), request);
+  return Exit::ok;
+}
+} // namespace solemech::tools

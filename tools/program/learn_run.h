@@ -1,0 +1,19 @@
+// SPDX-License-Identifier: Apache-2.0
+// solemech learn, the part that asks, calculates and answers.
+#pragma once
+
+#include "tools/study/solve.h"
+#include "tools/program/command_line.h"
+#include "tools/program/exit_codes.h"
+
+#include <atomic>
+
+namespace solemech::tools
+{
+/// Asks the question, lets a person at a terminal guess, runs the case, answers from its numbers, and leaves
+/// a folder results/learn-<label>/<number> with the files of a run and worksheet.html.
+/// @param interrupted  becomes true when the person wants to stop; nothing is written then
+/// @throws UsageError, materials::CaseError, solver::ResultsError
+Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
+                           const std::atomic<bool> &interrupted);
+} // namespace solemech::tools

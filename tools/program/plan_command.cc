@@ -1,0 +1,37 @@
+// SPDX-License-Identifier: Apache-2.0
+// solemech plan, the part before any calculation: the sheet is read and checked, then the solver program
+// answers.
+#include "tools/language/library.h"
+#include "tools/answers/sheet/sheet.h"
+#include "tools/program/commands.h"
+#include "tools/program/hand_over.h"
+#include "tools/program/places.h"
+#include "tools/program/sheet_input.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+Exit plan_sheet(const PlanRequest &request, const std::vector<std::string> &arguments)
+{
+  std::error_code error;
+  if (!std::filesystem::is_regular_file(request.sheet, error))
+    throw UsageError(
+      fmt::format("there is no file '{}'. `plan` needs a bench sheet, for example `solemech plan "
+                  "my-pair-heel.toml`.",
+                  request.sheet));
+  if (!sheet_among({request.sheet}))
+    throw UsageError(
+      fmt::format("'{}' is no bench sheet: nothing in it is unknown or doubtful, and no reading stands in "
+                  "it. The section on readings of your own in the README shows one.",
+                  request.sheet));
+  const auto library = materials::Library::load(library_folder());
+  const auto sheet = read_sheet(request.sheet, {{}, {case_folder()}, library.source()});
+  if (!std::holds_alternative<solver::DropRig>(sheet.setup.rig))
+    throw UsageError(
+      fmt::format("'{}': a plan ranks readings of a drop weight, and the rig of this sheet is none. Give "
+                  "rig = \"guided-rod-1200\" or a block [drop].",
+                  request.sheet));
+  hand_over(arguments);
+}
+} // namespace solemech::tools

@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/sheet_input.h"
+
+#include "tools/language/sheet.h"
+#include "tools/language/case_text.h"
+#include "tools/output/results/checksum.h"
+#include "tools/output/results/run_folder.h"
+#include "tools/program/command_line.h"
+#include "tools/program/record.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools
+{
+std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> &names)
+{
+  for (const auto &name : names)
+  {
+    std::error_code error;
+    if (!name.ends_with(".toml") || !std::filesystem::is_regular_file(name, error))
+      continue;
+    materials::Problems told_later; // whoever reads the file next
+    if (!is_sheet(materials::read_sheet_text(name, told_later)))
+      continue;
+    if (names.size() > 1)
+      throw UsageError(
+        fmt::format("'{}' is a bench sheet: settle it alone, then compare the settled.toml in its "
+                    "results folder with other cases.",
+                    name));
+    return name;
+  }
+  return std::nullopt;
+}
+
+std::string sheet_fingerprint(const Sheet &sheet)
+{
+  auto text = sheet.text + sheet.data + canonical_text(sheet.setup);
+  for (const auto &unknown : sheet.unknowns)
+    text += fmt::format("{} {:.12g} {:.12g} {}\n", unknown.parameter.name, unknown.parameter.median,
+                        unknown.parameter.spread, unknown.parameter.minor);
+  return sha256_of_text(text);
+}
+
+std::optional<std::filesystem::path> finished_sheet(const Sheet                                &sheet,
+                                                    const std::optional<std::filesystem::path> &output)
+{
+  const auto hash = sheet_fingerprint(sheet);
+  if (!output)
+    return find_finished(results_root, results_name(sheet.path, sheet.file.label).folder, hash, answering_version());
+  return is_finished(*output, hash, answering_version()) ? output : std::nullopt;
+}
+} // namespace solemech::tools

@@ -1,0 +1,192 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/sheet_run.h"
+
+#include "tools/language/library.h"
+#include "solver/results/uncertainty.h"
+#include "tools/language/case_text.h"
+#include "tools/language/stack_text.h"
+#include "tools/output/report/report_page.h"
+#include "tools/output/results/run_folder.h"
+#include "tools/output/results/summary.h"
+#include "tools/output/write_run.h"
+#include "tools/answers/sheet/settled_case.h"
+#include "tools/answers/sheet/sheet_text.h"
+#include "tools/answers/sheet/sheet_words.h"
+#include "tools/program/answers.h"
+#include "tools/program/places.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
+#include "tools/program/sheet_input.h"
+#include "tools/program/sheet_settling.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace solemech::tools
+{
+namespace
+{
+/// The settled stack as a run like any other.
+RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const std::string &case_text)
+{
+  RunRecord record;
+  record.label = sheet.file.label;
+  record.case_text = case_text;
+  record.canonical_text = canonical_text(answer.setup);
+  record.hash = sheet_fingerprint(sheet);
+  record.versions = program_versions();
+  record.sheets = sheet.file.sheets;
+  const auto name = results_name(sheet.path, record.label);
+  record.sheet = name.sheet;
+  record.folder = name.folder;
+  record.runs.push_back({sheet.file.label, answer.setup, {}, {}});
+  return record;
+}
+
+/// The sign that a page has and a terminal may lack.
+std::string with_sign(std::string text)
+{
+  for (std::size_t at; (at = text.find("+-")) != std::string::npos;)
+    text.replace(at, 2, "±");
+  return text;
+}
+
+/// The page of the settled stack, led by what the readings say of it.
+report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const RunRecord &record)
+{
+  report::Page page = report::run_page(record);
+  const auto   readings = reading_rows_of(answer);
+  const auto   agree = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("agree"); });
+  const auto   against = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("disagree"); });
+  report::TableBlock compared{
+    "Your readings against the model",
+    fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.",
+                agree, readings.size(), against == 0 ? "none" : std::to_string(against),
+                agree + against < static_cast<std::ptrdiff_t>(readings.size())
+                  ? ", of the rest it cannot be told"
+                  : ""),
+    {"reading", "measured", "without this one", "settled", "verdict"},
+    {}};
+  for (const auto &row : readings)
+    compared.rows.push_back(
+      {row.name, with_sign(row.measured), with_sign(row.without_it), with_sign(row.settled), row.verdict});
+  report::TableBlock settled{"What they settle", "What is known of the stack with your readings, and what was known without them.",
+                             {"number", "with your readings", "without", ""}, {}};
+  for (const auto &row : settled_rows(sheet, answer))
+    settled.rows.push_back({row.name, with_sign(row.now), with_sign(row.before), row.remark});
+  page.tables = {settled};
+  if (!readings.empty())
+    page.tables.insert(page.tables.begin(), compared);
+  if (const auto fits = fit_rows(answer); !fits.empty())
+  {
+    report::TableBlock block{"Which library material it could be", "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
+                             {"layer", "material", "misfit", ""}, {}};
+    for (const auto &fit : fits)
+      block.rows.push_back({fit.layer, fit.material, fit.misfit, fit.word});
+    page.tables.push_back(block);
+  }
+  page.sentence = is_prediction(sheet) ? prediction_words : compared.sentence;
+  for (const auto &remark : settled_remarks(sheet, answer))
+    page.story.push_back(with_sign(remark));
+  return page;
+}
+
+struct SettledAnswer
+{
+  std::filesystem::path place;
+  std::string           text, json;
+};
+
+/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the coarser runs
+/// of the settling.
+void take_from_run(const solver::Result &result, SettledSheet &answer)
+{
+  for (std::size_t i = 0; i < answer.n_readings; ++i)
+  {
+    const auto &probe = answer.probes[i];
+    const auto *reading = probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
+    if (!reading || reading->doubt() < 0)
+      continue;
+    const double half = solver::uncertainty(*reading);
+    answer.settled.observations[i].predicted = {reading->value, reading->value - half, reading->value + half};
+  }
+}
+
+/// Settles a sheet and keeps what came out in a folder.
+SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::filesystem::path> &output,
+                                  const Solve &solve, const RunCases &run, Progress &progress,
+                                  const std::atomic<bool> &interrupted)
+{
+  const auto library = materials::Library::load(library_folder());
+  auto       answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
+  const auto case_text = settled_case_text(sheet, answer);
+  RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
+  record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
+    progress.update(0.97 + 0.03 * fraction, std::string("the settled stack: ") + what);
+    return !interrupted;
+  });
+  if (interrupted)
+    throw settle::Interrupted();
+  take_from_run(record.runs.front().result, answer);
+  progress.clear();
+  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
+  const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
+             json = settled_json(sheet, answer);
+  for (const std::string &remark : write_run_data(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  folder.write("summary.txt", text);
+  folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
+  folder.write("settled.toml", record.case_text);
+  folder.write(
+    "settled-stack.toml",
+    "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
+      stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
+  folder.write("settled.json", json);
+  folder.write("data/sheet.toml", sheet.text);
+  return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};
+}
+
+std::size_t expected_runs_of(const Sheet &sheet)
+{
+  return expected_runs(sheet, questions(sheet), materials::Library::load(library_folder()).materials());
+}
+} // namespace
+
+std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
+                                 const std::atomic<bool> &interrupted)
+{
+  const auto path = sheet_among(request.cases);
+  if (!path)
+    return std::nullopt;
+  const auto sheet = settleable_sheet(*path, request.settings);
+  return with_kept_runs(
+    solve, request.quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
+      const auto answer = settled_into_folder(sheet, request.output, solve, run, progress, interrupted);
+      tell_place(answer.place, false, request);
+      fmt::print("{}", request.json ? answer.json : answer.text);
+      return Exit::ok;
+    });
+}
+
+Exit settle_beforehand(const std::filesystem::path &path, bool quiet, const Solve &solve,
+                       const std::atomic<bool> &interrupted, SettledStack &settled)
+{
+  const auto sheet = settleable_sheet(path, {});
+  RunRequest as_run;
+  as_run.quiet = quiet;
+  if (const auto place = finished_sheet(sheet, std::nullopt))
+  {
+    tell_place(*place, true, as_run);
+    settled = {*place / "settled.toml", sheet.file.label};
+    return Exit::ok;
+  }
+  return with_kept_runs(
+    solve, quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
+      const auto place = settled_into_folder(sheet, std::nullopt, solve, run, progress, interrupted).place;
+      tell_place(place, false, as_run);
+      settled = {place / "settled.toml", sheet.file.label};
+      return Exit::ok;
+    });
+}
+} // namespace solemech::tools

@@ -1,0 +1,203 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "tools/program/trial_run.h"
+
+#include "tools/study/forgiving.h"
+#include "tools/study/run_many.h"
+#include "tools/output/picture/charts.h"
+#include "tools/output/picture/pictures.h"
+#include "tools/output/report/report_page.h"
+#include "tools/output/write_run.h"
+#include "tools/program/answers.h"
+#include "tools/program/print_options.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
+#include "tools/program/sheet_input.h"
+#include "tools/program/sheet_run.h"
+#include "tools/program/trial_record.h"
+#include "tools/answers/trial/trial_page.h"
+#include "tools/answers/trial/trial_text.h"
+
+#include <fmt/format.h>
+
+#include <chrono>
+
+namespace solemech::tools
+{
+namespace fs = std::filesystem;
+
+namespace
+{
+/// The person stopped the trial.
+struct Interrupted
+{
+};
+
+/// Runs the batches of a trial and keeps count. How many batches there will be is not known before: each is
+/// taken to be half of what is left.
+class Batches
+{
+public:
+  Batches(const TrialRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
+    : solve_(solve), interrupted_(interrupted), store_(RunStore::default_folder, answering_version()),
+      progress_(progress_on_standard_error(), request.quiet)
+  {
+  }
+
+  std::vector<solver::Result> run(const std::vector<solver::Case> &cases, bool for_people,
+                                  const std::string &what)
+  {
+    SolveWish wish;
+    wish.pictures = wish.estimate_error = for_people;
+    const double begin = done_, share = 0.5 * (1 - done_);
+    const auto   tell = [&](double fraction, const std::string &) {
+      progress_.update(begin + share * fraction, what);
+    };
+    const Solve one_by_one = cases.size() > 1 ? forgiving(solve_) : solve_; // one bad case does not cost the others
+    auto        many = run_many(cases, wish, one_by_one, &store_, tell, interrupted_);
+    if (interrupted_)
+      throw Interrupted();
+    done_ = begin + share;
+    effort.n_calculated += many.n_calculated;
+    effort.n_from_store += many.n_from_store;
+    return std::move(many.results);
+  }
+
+  TrialEffort effort;
+
+private:
+  const Solve             &solve_;
+  const std::atomic<bool> &interrupted_;
+  RunStore                 store_;
+  Progress                 progress_;
+  double                   done_ = 0;
+};
+
+/// The range as runs, for its picture.
+std::string range_picture(const TrialInput &trial, const TrialResult &result, const RangeAnswer &range)
+{
+  std::vector<Run> runs;
+  Series           series{range.quantity, range.unit, {}, {}};
+  for (std::size_t i = 0; i < result.range.size(); ++i)
+    if (result.range[i].complete)
+    {
+      runs.push_back({trial.range->cases[i].label, trial.range->cases[i], result.range[i], trial.swaps});
+      series.values.push_back(trial.range->values[i]);
+      series.groups.emplace_back(trial.swaps.empty() ? "as it is" : "with the change");
+    }
+  return runs.empty() ? "" : series_chart(runs, series);
+}
+
+fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResult &result,
+                     const RunRecord &record, bool complete)
+{
+  const auto answer = trial_answer(trial, result, {});
+  for (const std::string &remark : write_run(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  folder.write("summary.txt", trial_text(answer, {}));
+  folder.write("report.html", report::report_html(trial_page(answer, record)));
+  folder.write("data/trial.json", trial_json(trial, result, answer, record.versions, record.hash));
+  folder.write("data/trial.csv", rows_csv(answer.rows));
+  if (answer.range)
+  {
+    folder.write("data/range.csv", range_csv(*answer.range));
+    draw_script(folder.file("summary.txt").parent_path(), "range.gp",
+                range_picture(trial, result, *answer.range));
+  }
+  return folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
+}
+
+/// Says what stopped early; false when there is nothing.
+bool tell_stopped(const std::string &what, const solver::Result &result)
+{
+  if (!result.complete)
+    fmt::print(stderr, "solemech: {} stopped before its end: {}\n", what, result.stop_reason);
+  return !result.complete;
+}
+
+/// Says which sides and which points of the range stopped early; true when there are none.
+bool all_complete(const TrialInput &trial, const TrialResult &result)
+{
+  bool stopped = tell_stopped("the stack as it is now", result.now.result);
+  if (!trial.swaps.empty())
+    stopped = tell_stopped("the stack with the change", result.changed.result) || stopped;
+  for (std::size_t i = 0; i < result.range.size(); ++i)
+    stopped = tell_stopped(fmt::format("{} = {:.4g} {}", trial.range->address, trial.range->values[i],
+                                       trial.range->unit),
+                           result.range[i]) ||
+              stopped;
+  return !stopped;
+}
+
+/// One side is not there to answer with: the other is kept as it is, for people to look at.
+void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest &request)
+{
+  std::erase_if(record.runs, [](const Run &run) { return !run.result.complete; });
+  if (record.runs.empty())
+    return;
+  for (const std::string &remark : write_run(folder, record))
+    fmt::print(stderr, "solemech: {}\n", remark);
+  RunRequest telling;
+  telling.quiet = request.quiet;
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
+  telling.json = request.json, telling.details = request.details;
+  print_answers({record}, telling);
+}
+} // namespace
+
+Exit answer_trial(const TrialRequest &given, const Solve &solve, const std::atomic<bool> &interrupted)
+try
+{
+  TrialRequest request = given;
+  if (const auto sheet = sheet_among({request.name})) // what is changed is the stack that it settles on
+  {
+    SettledStack settled;
+    if (const auto how = settle_beforehand(*sheet, request.quiet, solve, interrupted, settled);
+        how != Exit::ok)
+      return how;
+    request.sheet = *sheet;
+    request.label = settled.label;
+    request.name = settled.file.string();
+  }
+  const auto               start = std::chrono::steady_clock::now();
+  const TrialInput         trial = trial_input(request);
+  RunRecord                record = trial_record(trial);
+  const auto               finished = finished_trial(request, record);
+  std::optional<RunFolder> folder;
+  if (!finished) // made before the work begins: a folder that cannot be written should not cost the wait
+    folder.emplace(request.output ? RunFolder::create_at(*request.output)
+                                  : RunFolder::create(results_root, record.folder));
+
+  Batches           batches(request, solve, interrupted);
+  const TrialResult result =
+    solve_trial(trial, [&](const auto &cases, bool for_people, const std::string &what) {
+      return batches.run(cases, for_people, what);
+    });
+  record.runs.front().result = result.now.result;
+  if (record.runs.size() > 1)
+    record.runs.back().result = result.changed.result;
+  const bool complete = all_complete(trial, result);
+  if (!result.now.result.complete || !result.changed.result.complete)
+  {
+    if (folder)
+      write_finished_side(*folder, record, request);
+    return Exit::run_failed;
+  }
+  const auto place = finished ? *finished : write_trial(*folder, trial, result, record, complete);
+
+  RunRequest as_run;
+  as_run.quiet = request.quiet;
+  tell_place(place, finished.has_value(), as_run);
+  const auto options = print_options(request.details, lengths_from(request.lengths));
+  const auto answer = trial_answer(trial, result, options);
+  batches.effort.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  fmt::print("{}", request.json ? trial_json(trial, result, answer, record.versions, record.hash)
+                                : trial_text(answer, options, batches.effort));
+  return complete ? Exit::ok : Exit::run_failed;
+}
+catch (const Interrupted &)
+{
+  fmt::print(stderr,
+             "solemech: interrupted, nothing was written; finished runs are kept for the next time.\n");
+  return Exit::interrupted;
+}
+} // namespace solemech::tools
