@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
-// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all), to have a
-// fault (STAND_IN_FAULT) or to refuse or trip over the cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS).
+// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all), to
+// have a fault (STAND_IN_FAULT) or to refuse or trip over the cases of one label (STAND_IN_REFUSES,
+// STAND_IN_TRIPS).
 #include "tests/unit/output/results/synthetic.h"
-#include "tools/program/calculate.h"
-#include "tools/program/compare_run.h"
 #include "tools/program/failures.h"
-#include "tools/program/learn_run.h"
-#include "tools/program/trial_run.h"
+#include "tools/program/full_answer.h"
 
 #include <chrono>
 #include <csignal>
@@ -79,13 +77,6 @@ int main(int argc, char **argv)
 {
   std::signal(SIGINT, interrupt);
   return tools::guarded([&] {
-    const auto request = tools::read_command_line({argv + 1, argv + argc});
-    if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
-      return tools::answer_lesson_request(*lesson, solve, interrupted);
-    if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))
-      return tools::calculate_comparison(*comparison, solve, interrupted);
-    if (const auto *trial = std::get_if<tools::TrialRequest>(&request))
-      return tools::answer_trial(*trial, solve, interrupted);
-    return tools::calculate(std::get<tools::RunRequest>(request), solve, interrupted);
+    return tools::full_answer(tools::read_command_line({argv + 1, argv + argc}), solve, interrupted);
   });
 }

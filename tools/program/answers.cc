@@ -22,8 +22,8 @@ bool is_changed(const RunRecord &record)
 }
 } // namespace
 
-ResultPlaces::ResultPlaces(const RunRequest &request, std::size_t n_records)
-  : output_(request.output), is_alone_(n_records == 1)
+ResultPlaces::ResultPlaces(const AnswerWish &wish, std::size_t n_records)
+  : output_(wish.output), is_alone_(n_records == 1)
 {
 }
 
@@ -56,14 +56,14 @@ bool stored_summary_answers(const RunRequest &request)
          request.lengths == "mm";
 }
 
-void print_answers(const std::vector<RunRecord> &records, const RunRequest &request)
+void print_answers(const std::vector<RunRecord> &records, const AnswerWish &wish)
 {
-  if (request.json)
+  if (wish.json)
   {
     fmt::print("{}\n", json_text(records));
     return;
   }
-  const SummaryOptions options = print_options(request.details, lengths_from(request.lengths));
+  const SummaryOptions options = print_options(wish.details, lengths_from(wish.lengths));
   std::vector<Run>     side_by_side;
   for (const RunRecord &record : records)
     if (!record.series)
@@ -86,9 +86,9 @@ void print_stored(const fs::path &folder, const std::string &name)
   fmt::print("{}", materials::shown_text(stored_text(folder, name), true));
 }
 
-void tell_place(const fs::path &folder, bool was_there, const RunRequest &request)
+void tell_place(const fs::path &folder, bool was_there, bool quiet)
 {
-  if (request.quiet)
+  if (quiet)
     return;
   // A folder below the current one is told as the person would type it.
   const fs::path relative = folder.lexically_proximate(fs::current_path());

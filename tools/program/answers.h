@@ -4,7 +4,7 @@
 
 #include "tools/output/results/run_folder.h"
 #include "tools/output/results/run_record.h"
-#include "tools/program/command_line.h"
+#include "tools/program/run_request.h"
 
 #include <filesystem>
 #include <optional>
@@ -17,7 +17,7 @@ namespace solemech::tools
 class ResultPlaces
 {
 public:
-  ResultPlaces(const RunRequest &request, std::size_t n_records);
+  ResultPlaces(const AnswerWish &wish, std::size_t n_records);
 
   /// Finished run of the same inputs by the same version, untouched since.
   std::optional<std::filesystem::path> finished(const RunRecord &record) const;
@@ -38,7 +38,7 @@ private:
 bool stored_summary_answers(const RunRequest &request);
 
 /// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.
-void print_answers(const std::vector<RunRecord> &records, const RunRequest &request);
+void print_answers(const std::vector<RunRecord> &records, const AnswerWish &wish);
 
 /// Text of a file in a finished folder, "" when it cannot be read.
 std::string stored_text(const std::filesystem::path &folder, const std::string &name);
@@ -46,6 +46,6 @@ std::string stored_text(const std::filesystem::path &folder, const std::string &
 /// The same on standard output; what would steer the terminal is not let through.
 void print_stored(const std::filesystem::path &folder, const std::string &name);
 
-/// "Results in FOLDER", or that they were there already, to standard error.
-void tell_place(const std::filesystem::path &folder, bool was_there, const RunRequest &request);
+/// "Results in FOLDER", or that they were there already, to standard error; nothing when quiet.
+void tell_place(const std::filesystem::path &folder, bool was_there, bool quiet);
 } // namespace solemech::tools

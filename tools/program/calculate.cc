@@ -156,7 +156,7 @@ Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<
   std::vector<RunRecord> records;
   for (std::size_t i = 0; i < tasks.size(); ++i)
   {
-    tell_place(folders[i], tasks[i].finished.has_value(), request);
+    tell_place(folders[i], tasks[i].finished.has_value(), request.quiet);
     records.push_back(std::move(tasks[i].record));
   }
   print_answers(records, request);

@@ -23,9 +23,7 @@ RunFolder fresh_comparison(const CompareRequest &request, const RunRecord &recor
 
 void print_finished_comparison(const fs::path &folder, const CompareRequest &request)
 {
-  RunRequest telling;
-  telling.quiet = request.quiet;
-  tell_place(folder, true, telling);
+  tell_place(folder, true, request.quiet);
   print_stored(folder, request.json      ? comparison_values
                        : request.details ? comparison_details
                                          : comparison_summary);

@@ -72,11 +72,8 @@ void write_finished(RunFolder &folder, const RunRecord &record, const CompareReq
 {
   for (const std::string &remark : write_run(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
-  RunRequest telling;
-  telling.quiet = request.quiet;
-  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
-  telling.json = request.json, telling.details = request.details;
-  print_answers({record}, telling);
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, request.quiet);
+  print_answers({record}, request);
 }
 
 report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
@@ -166,9 +163,7 @@ Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
   if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
     fmt::print(stderr, "solemech: {}\n", remark);
   const fs::path place = folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
-  RunRequest     telling;
-  telling.quiet = request.quiet;
-  tell_place(place, false, telling);
+  tell_place(place, false, request.quiet);
   print_answer(pairs, record, request);
   return complete ? Exit::ok : Exit::run_failed;
 }

@@ -96,8 +96,7 @@ void tell_files(const fs::path &folder, bool was_there, const LearnRequest &requ
 {
   if (request.quiet || request.json)
     return;
-  RunRequest as_run;
-  tell_place(folder, was_there, as_run);
+  tell_place(folder, was_there, false);
   fmt::print(stderr, "  worksheet.html is for printing: questions first, answers on the second page\n");
 }
 

@@ -23,7 +23,7 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
     const auto read = read_sheet(*sheet, {request.settings, {case_folder()}, library.source()});
     if (const auto folder = finished_sheet(read, request.output))
     {
-      tell_place(*folder, true, request);
+      tell_place(*folder, true, request.quiet);
       print_stored(*folder, request.json ? "settled.json" : "summary.txt");
       return Exit::ok;
     }
@@ -37,7 +37,7 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
     const auto folder = ResultPlaces(request, 1).finished(record);
     if (folder && stored_text(*folder, "data/case.toml") == record.case_text)
     {
-      tell_place(*folder, true, request);
+      tell_place(*folder, true, request.quiet);
       print_stored(*folder, "summary.txt");
       return Exit::ok;
     }

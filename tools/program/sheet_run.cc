@@ -163,7 +163,7 @@ std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
   return with_kept_runs(
     solve, request.quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
       const auto answer = settled_into_folder(sheet, request.output, solve, run, progress, interrupted);
-      tell_place(answer.place, false, request);
+      tell_place(answer.place, false, request.quiet);
       fmt::print("{}", request.json ? answer.json : answer.text);
       return Exit::ok;
     });
@@ -173,18 +173,16 @@ Exit settle_beforehand(const std::filesystem::path &path, bool quiet, const Solv
                        const std::atomic<bool> &interrupted, SettledStack &settled)
 {
   const auto sheet = settleable_sheet(path, {});
-  RunRequest as_run;
-  as_run.quiet = quiet;
   if (const auto place = finished_sheet(sheet, std::nullopt))
   {
-    tell_place(*place, true, as_run);
+    tell_place(*place, true, quiet);
     settled = {*place / "settled.toml", sheet.file.label};
     return Exit::ok;
   }
   return with_kept_runs(
     solve, quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
       const auto place = settled_into_folder(sheet, std::nullopt, solve, run, progress, interrupted).place;
-      tell_place(place, false, as_run);
+      tell_place(place, false, quiet);
       settled = {place / "settled.toml", sheet.file.label};
       return Exit::ok;
     });

@@ -2,14 +2,10 @@
 // solemech-solve: the solver program. Takes the arguments of `solemech run` unchanged; not meant to be called
 // by hand. The first interrupt from the keyboard lets the runs stop in order, a second one leaves at once.
 #include "solver/run.h"
-#include "tools/study/with_bands.h"
 #include "tools/output/results/energy_picture.h"
-#include "tools/program/calculate.h"
-#include "tools/program/compare_run.h"
 #include "tools/program/failures.h"
-#include "tools/program/learn_run.h"
-#include "tools/program/plan_run.h"
-#include "tools/program/trial_run.h"
+#include "tools/program/full_answer.h"
+#include "tools/study/with_bands.h"
 
 #include <unistd.h>
 
@@ -35,7 +31,8 @@ solver::Result incomplete(solver::Result result, const std::string &reason)
   return result;
 }
 
-solver::Result solve_case(const solver::Case &setup, const tools::SolveWish &wish, const tools::RunProgress &progress)
+solver::Result solve_case(const solver::Case &setup, const tools::SolveWish &wish,
+                          const tools::RunProgress &progress)
 {
   solver::RunOptions options;
   options.progress = progress;
@@ -59,27 +56,13 @@ solver::Result solve_case(const solver::Case &setup, const tools::SolveWish &wis
     return incomplete({}, "interrupted");
   }
 }
-
-tools::Exit answer(const std::vector<std::string> &arguments)
-{
-  const auto         request = tools::read_command_line(arguments);
-  const tools::Solve solve = tools::with_bands(solve_case);
-  if (const auto *run = std::get_if<tools::RunRequest>(&request))
-    return tools::calculate(*run, solve, interrupted);
-  if (const auto *comparison = std::get_if<tools::CompareRequest>(&request))
-    return tools::calculate_comparison(*comparison, solve, interrupted);
-  if (const auto *lesson = std::get_if<tools::LearnRequest>(&request))
-    return tools::answer_lesson_request(*lesson, solve, interrupted);
-  if (const auto *trial = std::get_if<tools::TrialRequest>(&request))
-    return tools::answer_trial(*trial, solve, interrupted);
-  if (const auto *plan = std::get_if<tools::PlanRequest>(&request))
-    return tools::answer_plan(*plan, solve, interrupted);
-  throw tools::UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
-}
 } // namespace
 
 int main(int argc, char **argv)
 {
   std::signal(SIGINT, interrupt);
-  return tools::guarded([&] { return answer({argv + 1, argv + argc}); });
+  return tools::guarded([&] {
+    return tools::full_answer(tools::read_command_line({argv + 1, argv + argc}),
+                              tools::with_bands(solve_case), interrupted);
+  });
 }

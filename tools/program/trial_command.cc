@@ -46,9 +46,7 @@ Exit try_change(const TrialRequest &given, const std::vector<std::string> &argum
   const auto      folder = is_open ? std::nullopt : finished_trial(request, record);
   if (!folder || !stored_text_answers)
     hand_over(arguments);
-  RunRequest as_run;
-  as_run.quiet = request.quiet;
-  tell_place(*folder, true, as_run);
+  tell_place(*folder, true, request.quiet);
   print_stored(*folder, request.json ? "data/trial.json" : "summary.txt");
   return Exit::ok;
 }

@@ -136,11 +136,8 @@ void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest
     return;
   for (const std::string &remark : write_run(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
-  RunRequest telling;
-  telling.quiet = request.quiet;
-  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, telling);
-  telling.json = request.json, telling.details = request.details;
-  print_answers({record}, telling);
+  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, request.quiet);
+  print_answers({record}, request);
 }
 } // namespace
 
@@ -184,9 +181,7 @@ try
   }
   const auto place = finished ? *finished : write_trial(*folder, trial, result, record, complete);
 
-  RunRequest as_run;
-  as_run.quiet = request.quiet;
-  tell_place(place, finished.has_value(), as_run);
+  tell_place(place, finished.has_value(), request.quiet);
   const auto options = print_options(request.details, lengths_from(request.lengths));
   const auto answer = trial_answer(trial, result, options);
   batches.effort.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: Apache-2.0
+// What is asked of `solemech plan`.
+#pragma once
+
+#include "tools/program/options.h"
+
+namespace solemech::tools
+{
+struct PlanRequest : AnswerWish
+{
+  std::string sheet;                ///< bench sheet
+  std::string question = "rebound"; ///< number that is to be narrowed
+};
+
+CommandText text_of(const PlanRequest &);
+void        describe(Options &options, PlanRequest &request);
+} // namespace solemech::tools
