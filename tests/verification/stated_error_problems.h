@@ -31,8 +31,6 @@ struct KnownProblem
 std::vector<KnownProblem> integrated_problems();
 /// B1 dropped and pressed slowly: three independent codes.
 std::vector<KnownProblem> listed_problems();
-/// Problems without an outside number, to be compared with a run of this mesh and step.
-std::vector<KnownProblem> problems_for_finer_runs();
 
 /// One comparison.
 struct ErrorRow
