@@ -4,14 +4,8 @@
 #include "solver/run.h"
 
 #include "solver/closed_run.h"
+#include "solver/rigs/registry.h"
 #include "solver/time/no_balance.h"
-#include "solver/rigs/abrasion.h"
-#include "solver/rigs/drop.h"
-#include "solver/rigs/durometer.h"
-#include "solver/rigs/press.h"
-#include "solver/rigs/slide.h"
-#include "solver/rigs/tread.h"
-#include "solver/rigs/wear.h"
 
 #include <fmt/format.h>
 
@@ -29,13 +23,10 @@ constexpr double refinement = 1.5; // of mesh and step from one run to a finer o
 constexpr double coarsening = 1.41; // of the run that the first one is compared with
 constexpr double penetration = 4e-4; // at an accuracy of 1 %, see Resolution
 
-/// A press is read at one compression, where a blow's force and energy make up for each other: its mesh is finer by this.
-constexpr double press_mesh = 1.125;
-
 /// @param finer  of mesh and step, over what the accuracy asks for at first
 Resolution resolution_of(const Case &input, double finer)
 {
-  const double accuracy = input.accuracy, mesh = std::holds_alternative<PressRig>(input.rig) ? press_mesh : 1.0;
+  const double accuracy = input.accuracy, mesh = rig_run(input.rig).mesh;
   // At 1 %: mesh level 1.2; error falls with the square of mesh size and step. The coarsest first run leaves room for
   // one coarser still that tells something: a mesh of level 0.7.
   const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.83, 6.0) * finer;
@@ -52,26 +43,11 @@ bool is_headline(const std::string &name)
   return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 
-Result run_rig(const Case &input, const Resolution &resolution, const RunOptions &options)
-{
-  if (const auto *drop = std::get_if<DropRig>(&input.rig))
-    return run_drop(input, *drop, resolution, options);
-  if (const auto *gauge = std::get_if<DurometerRig>(&input.rig))
-    return run_durometer(input, *gauge, resolution, options);
-  if (const auto *slide = std::get_if<SlideRig>(&input.rig))
-    return slide->wear    ? run_wear(input, *slide, resolution, options)
-           : slide->tread ? run_tread(input, *slide, resolution, options)
-                          : run_slide(input, *slide, resolution, options);
-  if (const auto *bench = std::get_if<AbrasionRig>(&input.rig))
-    return run_abrasion(input, *bench);
-  return run_press(input, std::get<PressRig>(input.rig), resolution, options);
-}
-
 /// Without a balance to start from there is no result, only the reason.
 Result run_once(const Case &input, const Resolution &resolution, const RunOptions &options)
 try
 {
-  return run_rig(input, resolution, options);
+  return rig_run(input.rig).run(input, resolution, options);
 }
 catch (const NoBalance &failure)
 {
@@ -106,7 +82,7 @@ constexpr LeastError least_errors[] = {
 
 double least_error(const Reading &reading, const Resolution &resolution, const Case &input)
 {
-  const double mesh_share = std::holds_alternative<PressRig>(input.rig) ? press_mesh * press_mesh : 1.0;
+  const double finer = rig_run(input.rig).mesh, mesh_share = finer * finer;
   for (const auto &[name, mesh, step] : least_errors)
     if (reading.name == name || (name.ends_with('.') && reading.name.starts_with(name)))
       return mesh_share * mesh / (resolution.mesh_level * resolution.mesh_level) +
