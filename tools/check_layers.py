@@ -31,12 +31,14 @@ MAY_INCLUDE = {
     "solver/results": {"solver", "solver/contributions", "solver/time"},
     "solver/rigs": {"materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/results",
                     "solver/time"},
-    # Inside the tools: program -> answers -> study -> output -> language. Values of the
-    # solver may be named by every room.
+    # Inside the tools: program -> answers -> study -> output -> rigs -> language. Values of the solver may be named by
+    # every room.
     "tools/language": {"materials", "geometry", "solver", "solver/results"},
-    "tools/output": {"geometry", "solver", "solver/results", "tools/language"},
-    "tools/study": {"materials", "solver", "solver/results", "tools/language", "tools/output"},
-    "tools/answers": {"materials", "solver", "solver/results", "solver/mesh", "tools/language", "tools/study", "tools/output"},
+    "tools/rigs": {"geometry", "materials", "solver", "solver/results", "tools/language"},
+    "tools/output": {"geometry", "solver", "solver/results", "tools/language", "tools/rigs"},
+    "tools/study": {"materials", "solver", "solver/results", "tools/language", "tools/rigs", "tools/output"},
+    "tools/answers": {"materials", "solver", "solver/results", "solver/mesh", "tools/language", "tools/rigs", "tools/study",
+                      "tools/output"},
     "tools/calibrate": {"materials", "solver", "tools/language"},
 }
 # A material law knows no mesh library, an element loop is plain arrays, the program sees only Case and Result.

@@ -45,7 +45,7 @@ public:
     if (case_.layers.empty() && blocks_.layers.empty())
       return;
     if (problems_.list().size() == n_before && n_before == 0)
-      rig();
+      std::visit([this](const auto &rig) { check_rig(rig); }, case_.rig);
   }
 
 private:
@@ -120,18 +120,17 @@ private:
       unit_problem(i, "leak_diameter", "only a leaking unit has a hole", "Add state = \"leaking\"");
   }
 
-  void gauge(double height)
+  void check_rig(const solver::DurometerRig &rig)
   {
-    const double travel = std::get<solver::DurometerRig>(case_.rig).gauge.travel;
     if (case_.plug.section != solver::Section::axisymmetric)
       add(blocks_.plug, "section", "plug.section", "a gauge has a round tip", "Take the line out");
-    if (height < 1.05 * travel)
+    if (height() < 1.05 * rig.gauge.travel)
       add(blocks_.rig, "scale", "durometer.scale",
-          fmt::format("the tip reaches through a stack of {}", length(height)),
+          fmt::format("the tip reaches through a stack of {}", length(height())),
           "Pile up sheets to 6 mm or more, or give what the sheet lies on as a layer");
   }
 
-  void abrasion()
+  void check_rig(const solver::AbrasionRig &)
   {
     for (std::size_t i = 0; i < case_.layers.size(); ++i)
     {
@@ -147,32 +146,20 @@ private:
     }
   }
 
-  void rig()
+  void check_rig(const solver::PressRig &rig)
   {
-    const double height = stack_height(case_.layers);
-    if (const auto *press = std::get_if<solver::PressRig>(&case_.rig))
-    {
-      if (press->control == solver::PressControl::displacement && press->peak >= 0.95 * height)
-        add(blocks_.rig, blocks_.rig && blocks_.rig->contains("history") ? "history" : "peak_displacement",
-            "press.peak_displacement",
-            fmt::format("{} leaves nothing of a stack of {}", length(press->peak), length(height)),
-            "Give a smaller travel");
-      return;
-    }
-    if (std::holds_alternative<solver::SlideRig>(case_.rig))
-      return; // the reader of the bar has checked it
-    if (std::holds_alternative<solver::AbrasionRig>(case_.rig))
-    {
-      abrasion();
-      return;
-    }
-    if (std::holds_alternative<solver::DurometerRig>(case_.rig))
-    {
-      gauge(height);
-      return;
-    }
-    const auto  &drop = std::get<solver::DropRig>(case_.rig);
-    const double energy = drop.mass * case_.gravity * drop.height;
+    if (rig.control == solver::PressControl::displacement && rig.peak >= 0.95 * height())
+      add(blocks_.rig, blocks_.rig && blocks_.rig->contains("history") ? "history" : "peak_displacement",
+          "press.peak_displacement",
+          fmt::format("{} leaves nothing of a stack of {}", length(rig.peak), length(height())),
+          "Give a smaller travel");
+  }
+
+  void check_rig(const solver::SlideRig &) {} // the reader of the bar has checked it
+
+  void check_rig(const solver::DropRig &rig)
+  {
+    const double energy = rig.mass * case_.gravity * rig.height;
     const double capacity = energy_capacity(case_);
     if (energy > capacity)
       add(blocks_.rig, blocks_.rig && blocks_.rig->contains("energy") ? "energy" : "height",
@@ -182,6 +169,8 @@ private:
                       quantity_text(energy, Dimension::energy), fmt::format("{:.2g} J", capacity)),
           "Lower the drop, or give a thicker or firmer stack");
   }
+
+  double height() const { return stack_height(case_.layers); }
 
   const solver::Case  &case_;
   const CaseBlocks    &blocks_;

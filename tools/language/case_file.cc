@@ -299,7 +299,7 @@ private:
       NamedRun run;
       if (result_.cases.size() > 1)
         run.ending = data.label.substr(std::min(data.label.size(), result_.label.size() + 1));
-      run.rig = rig_kind_of(data.rig);
+      run.rig = rig_kind(data.rig);
       for (const auto &layer : data.layers)
       {
         run.layers.push_back(layer.name);

@@ -14,7 +14,7 @@ using materials::FoamData;
 
 double loaded_area(const solver::Case &data)
 {
-  const double striker = std::visit([](const auto &rig) { return rig.tup.diameter / 2; }, data.rig);
+  const double striker = tup_of(data.rig).diameter / 2;
   const double radius = std::min(data.plug.radius, striker + stack_height(data.layers) / 2);
   // A plane section counts one metre of depth.
   return data.plug.section == solver::Section::axisymmetric ? std::numbers::pi * radius * radius : 2 * radius;

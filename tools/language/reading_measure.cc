@@ -127,19 +127,6 @@ Dimension reading_dimension(std::string_view name)
   return entry ? entry->dimension : Dimension::text;
 }
 
-RigKind rig_kind_of(const solver::Rig &rig)
-{
-  if (std::holds_alternative<solver::PressRig>(rig))
-    return RigKind::press;
-  if (std::holds_alternative<solver::DurometerRig>(rig))
-    return RigKind::gauge;
-  if (std::holds_alternative<solver::AbrasionRig>(rig))
-    return RigKind::abrasion;
-  if (const auto *slide = std::get_if<solver::SlideRig>(&rig))
-    return slide->wear ? RigKind::wear : slide->tread ? RigKind::tread : RigKind::slide;
-  return RigKind::drop;
-}
-
 bool rig_gives(std::string_view reading, RigKind rig)
 {
   if (contains(words_of(rig).own, reading))

@@ -8,8 +8,8 @@
 // because labels may hold a dash.
 #pragma once
 
+#include "solver/rig_kind.h"
 #include "tools/language/quantity.h"
-#include "solver/case.h"
 
 #include <cstddef>
 #include <stdexcept>
@@ -50,10 +50,7 @@ struct InvalidMeasure : std::runtime_error
   std::string cure;
 };
 
-/// What a run is of: each kind of rig gives readings of its own.
-enum class RigKind { drop, press, gauge, slide, wear, tread, abrasion };
-
-RigKind rig_kind_of(const solver::Rig &rig);
+using solver::RigKind; // each gives readings of its own
 
 /// One run as a measure may name it.
 struct NamedRun

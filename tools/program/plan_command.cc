@@ -1,12 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech plan, the part before any calculation: the sheet is read and checked, then the solver program
 // answers.
-#include "tools/language/library.h"
 #include "tools/answers/sheet/sheet.h"
+#include "tools/language/library.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"
 #include "tools/program/places.h"
 #include "tools/program/sheet_input.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -27,7 +28,7 @@ Exit plan_sheet(const PlanRequest &request, const std::vector<std::string> &argu
                   request.sheet));
   const auto library = materials::Library::load(library_folder());
   const auto sheet = read_sheet(request.sheet, {{}, {case_folder()}, library.source()});
-  if (!std::holds_alternative<solver::DropRig>(sheet.setup.rig))
+  if (!rigs::fall_of(sheet.setup))
     throw UsageError(
       fmt::format("'{}': a plan ranks readings of a drop weight, and the rig of this sheet is none. Give "
                   "rig = \"guided-rod-1200\" or a block [drop].",

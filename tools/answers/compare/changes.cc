@@ -2,9 +2,10 @@
 #include "tools/answers/compare/changes.h"
 
 #include "tools/answers/compare/layer_words.h"
-#include "tools/answers/compare/rig_changes.h"
+#include "tools/answers/compare/plug_changes.h"
 #include "tools/language/case_text.h"
 #include "tools/output/results/air_text.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -53,7 +54,7 @@ public:
     if (!is_tread())
       size();
     plug();
-    for (auto &part : rig_differences(plan_.a, plan_.b))
+    for (auto &part : rigs::differences(plan_.a, plan_.b))
       plan_.rig.push_back({add({ChangeKind::rig, part.name, part.details}), part.take});
     if (auto details = surroundings_details(plan_.a, plan_.b); !details.empty())
       plan_.surroundings = add({ChangeKind::surroundings, "surroundings", details});
@@ -81,8 +82,7 @@ private:
   /// apart.
   bool is_tread() const
   {
-    return std::holds_alternative<solver::SlideRig>(plan_.a.rig) &&
-           std::holds_alternative<solver::SlideRig>(plan_.b.rig);
+    return rigs::kind_of(plan_.a).layers_are_a_bar() && rigs::kind_of(plan_.b).layers_are_a_bar();
   }
 
   bool is_rubber(std::size_t slot) const

@@ -9,8 +9,8 @@
 #pragma once
 
 #include "tools/answers/compare/alignment.h"
+#include "tools/rigs/difference.h"
 
-#include <functional>
 #include <string>
 #include <vector>
 
@@ -28,12 +28,6 @@ enum class ChangeKind {
   plug,
   rig,
   surroundings
-};
-
-/// One entry that differs, for people.
-struct ChangeDetail
-{
-  std::string what, from, to;
 };
 
 struct StackChange
@@ -55,9 +49,6 @@ struct Slot
   int                  air = none;   ///< gauge pressure and state of a unit
   int                  build = none; ///< everything else of a unit, its height too
 };
-
-/// Gives a case what another one has of its rig.
-using RigTaker = std::function<void(solver::Case &to, const solver::Case &from)>;
 
 /// Number of a change of the rig, and what it does.
 struct RigSlot

@@ -6,7 +6,7 @@
 #include "tools/answers/compare/mixture_runs.h"
 #include "tools/answers/compare/one_rod.h"
 #include "tools/answers/compare/reading_words.h"
-#include "tools/answers/compare/rig_changes.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -183,7 +183,7 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
   MixtureRunner     runner(sets, tools, answer);
 
   const bool comparable =
-    a.rig.index() == b.rig.index() && a.plug.section == b.plug.section; // readings of one kind
+    rigs::are_of_one_family(a, b) && a.plug.section == b.plug.section; // readings of one kind
   const auto   is_mixture = [&](ChangeSet set) { return comparable && !is_end(set); };
   const auto   is_needed = [&](ChangeSet set) { return comparable || is_end(set); };
   const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
@@ -211,10 +211,10 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
 
   if (!comparable)
   {
-    answer.no_shares =
-      a.rig.index() != b.rig.index()
-        ? fmt::format("a {} and a {} give readings of different kind", rig_kind(a.rig), rig_kind(b.rig))
-        : "a round plug and a slice give readings of different kind";
+    answer.no_shares = !rigs::are_of_one_family(a, b)
+                         ? fmt::format("a {} and a {} give readings of different kind",
+                                       rigs::kind_of(a).family(), rigs::kind_of(b).family())
+                         : "a round plug and a slice give readings of different kind";
     return answer;
   }
   note_impossible(sets, fine, coarse, answer);

@@ -7,15 +7,6 @@
 
 namespace solemech::tools
 {
-std::string short_length(double metres)
-{
-  std::string number = fmt::format("{:.2f}", metres * 1e3);
-  number.erase(number.find_last_not_of('0') + 1);
-  if (number.ends_with('.'))
-    number.pop_back();
-  return number + " mm";
-}
-
 std::string material_words(const solver::Layer &layer)
 {
   std::string text = layer.material.name.empty() ? layer.material.family : layer.material.name;
@@ -40,17 +31,5 @@ std::string layer_words(const solver::Layer &layer)
 std::string short_name(const solver::Layer &layer)
 {
   return layer.unit ? "air unit" : layer.name;
-}
-
-std::string tup_words(const solver::Tup &tup)
-{
-  const std::string size = short_length(tup.diameter);
-  if (tup.shape == solver::TupShape::flat)
-    return "flat " + size + " face";
-  if (tup.shape == solver::TupShape::sphere)
-    return size + " ball";
-  if (tup.shape == solver::TupShape::spherical_ended)
-    return size + " rod with a " + short_length(tup.end_radius) + " round end";
-  return size;
 }
 } // namespace solemech::tools

@@ -3,14 +3,12 @@
 #pragma once
 
 #include "solver/case.h"
+#include "tools/language/number_text.h"
 
 #include <string>
 
 namespace solemech::tools
 {
-/// "7 mm", "28.9 mm": two digits behind the point at most, none that say nothing.
-std::string short_length(double metres);
-
 /// "eva-soft, 54 mm wide in eva-firm".
 std::string material_words(const solver::Layer &layer);
 
@@ -20,7 +18,4 @@ std::string layer_words(const solver::Layer &layer);
 
 /// What a layer is called beside its name in another stack: "air unit" for a unit, else its name.
 std::string short_name(const solver::Layer &layer);
-
-/// "flat 40 mm face, 1.2 kg, 400 mm" and the like.
-std::string tup_words(const solver::Tup &tup);
 } // namespace solemech::tools

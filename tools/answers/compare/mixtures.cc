@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/mixtures.h"
 
-#include "tools/language/problem.h"
 #include "tools/answers/compare/layer_words.h"
 #include "tools/language/case_checks.h"
+#include "tools/language/problem.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -38,8 +39,7 @@ public:
     for (const RigSlot &part : plan_.rig)
       if (is_made(part.change))
         part.take(setup, plan_.b);
-    if (auto *slide = std::get_if<solver::SlideRig>(&setup.rig))
-      slide->lug_heat.density = setup.layers.back().material.density;
+    rigs::kind_of(setup).follow_layers(setup);
     if (is_made(plan_.surroundings))
     {
       setup.temperature = plan_.b.temperature;

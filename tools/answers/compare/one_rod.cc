@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/one_rod.h"
 
-#include "tools/answers/compare/rig_changes.h"
 #include "tools/language/doubted_case.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -38,7 +38,7 @@ double spread_of(const solver::Case &setup, DoubtedNumber number)
 /// The mean of both when each is doubted and they agree; else the number of the first.
 double common(const RodNumber &each, const solver::Case &a, const solver::Case &b)
 {
-  const double from = std::get<solver::DropRig>(a.rig).*each.member, to = std::get<solver::DropRig>(b.rig).*each.member;
+  const double from = rigs::fall_of(a)->*each.member, to = rigs::fall_of(b)->*each.member;
   const double spread_a = spread_of(a, each.number), spread_b = spread_of(b, each.number);
   if (!(spread_a > 0) || !(spread_b > 0) || !(from > 0) || !(to > 0) ||
       std::abs(std::log(to / from)) > doubts_in_half_band * std::hypot(spread_a, spread_b))
@@ -51,7 +51,7 @@ double common(const RodNumber &each, const solver::Case &a, const solver::Case &
 std::string share_rod(solver::Case &a, solver::Case &b)
 {
   std::string text;
-  const auto *rod_a = std::get_if<solver::DropRig>(&a.rig), *rod_b = std::get_if<solver::DropRig>(&b.rig);
+  const auto *rod_a = rigs::fall_of(a), *rod_b = rigs::fall_of(b);
   if (rod_a && rod_b)
   {
     auto one_a = a, one_b = b;
@@ -61,11 +61,11 @@ std::string share_rod(solver::Case &a, solver::Case &b)
       if (from == to || both == from)
         continue;
       for (auto *one : {&one_a, &one_b})
-        std::get<solver::DropRig>(one->rig).*each.member = both;
+        rigs::fall_of(*one)->*each.member = both;
       text += fmt::format("{}{} {:.4g} {} (settled {:.4g} and {:.4g})", text.empty() ? "" : ", ", each.name,
                           both * each.scale, each.unit, from * each.scale, to * each.scale);
     }
-    if (!text.empty() && rig_differences(one_a, one_b).empty())
+    if (!text.empty() && rigs::differences(one_a, one_b).empty())
       a.rig = one_a.rig, b.rig = one_b.rig;
     else
       text.clear();

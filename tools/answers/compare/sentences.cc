@@ -6,6 +6,7 @@
 #include "tools/output/results/knee.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -45,8 +46,7 @@ std::string rebound_amount(const Explanation &explanation, const ReadingSplit &s
   if (split.name != "rebound_by_height" || !from || !to)
     return points;
   // Heights of different falls say nothing against each other.
-  const auto *fall_a = std::get_if<solver::DropRig>(&explanation.plan.a.rig);
-  const auto *fall_b = std::get_if<solver::DropRig>(&explanation.plan.b.rig);
+  const auto *fall_a = rigs::fall_of(explanation.plan.a), *fall_b = rigs::fall_of(explanation.plan.b);
   if (!fall_a || !fall_b || fall_a->height != fall_b->height)
     return points;
   return fmt::format("{} ({})", length_text(std::abs(to->value - from->value), Lengths::millimetre), points);
@@ -194,7 +194,7 @@ bool hardly_reads(const Explanation &explanation, std::size_t number)
 std::string change_remark(const Explanation &explanation, std::size_t number)
 {
   const StackChange &change = explanation.plan.changes[number];
-  const bool         is_drop = std::holds_alternative<solver::DropRig>(explanation.plan.a.rig);
+  const bool         is_drop = rigs::fall_of(explanation.plan.a) != nullptr;
   const auto         touches_plate = [&](std::size_t slot) {
     const auto &[a, b] = explanation.plan.slots[slot].layers;
     return (a && role_of(explanation.plan.a.layers[*a]) == Role::plate) ||

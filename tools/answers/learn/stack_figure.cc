@@ -3,6 +3,7 @@
 
 #include "tools/output/report/plain_text.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -109,14 +110,14 @@ std::string stack_figure(const solver::Case &setup, const std::string &caption, 
   std::string  body;
   const auto  &tup = striker_of(setup);
   const double half = std::min(0.5 * tup.diameter * scale, stack_width / 2);
-  const bool   is_drop = std::holds_alternative<solver::DropRig>(setup.rig);
   if (tup.shape == solver::TupShape::sphere)
     body += fmt::format(
       "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"{:.1f}\" class=\"air\" stroke=\"currentColor\"/>\n", middle,
       top - air - half, std::min(half, 0.5 * striker_height));
   else
     body += box(middle - half, top - air - striker_height, 2 * half, striker_height, "none");
-  body += words(middle + half + 8, top - air - 0.4 * striker_height, is_drop ? "drop weight" : "press head");
+  body += words(middle + half + 8, top - air - 0.4 * striker_height,
+                rigs::fall_of(setup) ? "drop weight" : "press head");
   body += line(middle, top - air + 1, middle, top - 2) + line(middle - 3, top - 5, middle, top - 2) +
           line(middle + 3, top - 5, middle, top - 2);
 

@@ -4,6 +4,7 @@
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/value_words.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -48,7 +49,7 @@ public:
       if (layer.unit)
         exact_.push_back(layer.name + " unit diameter and film");
     }
-    if (const auto *drop = std::get_if<solver::DropRig>(&sheet_.setup.rig))
+    if (const auto *drop = rigs::fall_of(sheet_.setup))
     {
       number(DoubtedNumber::height, "", D::length, "drop height", drop->height, instruments::drop_height,
              "rule and stop");

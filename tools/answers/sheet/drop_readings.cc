@@ -3,6 +3,7 @@
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/reading_kinds.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -48,7 +49,7 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
                           ? fields.texts("values").front()
                         : fields.given("value") ? fields.text("value")
                                                 : std::string();
-    const auto *drop = desk.has_case ? std::get_if<solver::DropRig>(&desk.sheet.setup.rig) : nullptr;
+    const auto *drop = desk.has_case ? rigs::fall_of(desk.sheet.setup) : nullptr;
     if (desk.has_case && !drop)
     {
       fields.problem("kind", fmt::format("a {} needs a drop weight, and the rig of this sheet is none", kind),

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/reading_desk.h"
 
-#include "tools/language/file_text.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/value_words.h"
+#include "tools/language/file_text.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -137,7 +138,7 @@ std::size_t ReadingDesk::drop_bench(const Fields &fields)
   if (height == 0 && mass == 0 && hits == 0)
     return 0;
   return add_bench([=](solver::Case &setup) {
-    auto &drop = std::get<solver::DropRig>(setup.rig);
+    auto &drop = *rigs::fall_of(setup);
     if (height > 0)
       drop.height = height;
     if (mass > 0)

@@ -3,6 +3,7 @@
 
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/instruments.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -136,7 +137,7 @@ std::vector<Idea> own_drop_ideas(const Sheet &sheet, ReadingPlan &plan)
 /// Drops from lower down; heights that the sheet has already are left out.
 void add_lower_drops(Sheet &sheet, std::vector<Idea> &ideas)
 {
-  const double height = std::get<solver::DropRig>(sheet.setup.rig).height;
+  const double height = rigs::fall_of(sheet.setup)->height;
   for (const double share : {0.5, 0.25})
   {
     const double lower = std::round(200 * share * height) / 200; // to 5 mm
@@ -144,14 +145,13 @@ void add_lower_drops(Sheet &sheet, std::vector<Idea> &ideas)
       std::any_of(sheet.readings.begin(), sheet.readings.end(), [&](const SheetReading &one) {
         auto setup = sheet.setup;
         sheet.benches[one.probe.bench](setup);
-        const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
+        const auto *drop = rigs::fall_of(setup);
         return !one.observation.held_out && one.probe.reading.starts_with("rebound") && drop &&
                std::abs(drop->height / lower - 1) < 0.1;
       });
     if (there || !(lower > 0.05)) // below that the eye's doubt is most of the reading
       continue;
-    sheet.benches.push_back(
-      [lower](solver::Case &setup) { std::get<solver::DropRig>(setup.rig).height = lower; });
+    sheet.benches.push_back([lower](solver::Case &setup) { rigs::fall_of(setup)->height = lower; });
     ideas.push_back({{fmt::format("rebound from {:.0f} mm", 1e3 * lower),
                       D::length,
                       "",
@@ -176,7 +176,7 @@ void add_press(Sheet &sheet, double compression, std::vector<Idea> &ideas)
   const double peak = std::round(2000 * compression) / 2000; // to 0.5 mm
   if (there || !(peak > 0))
     return;
-  const double diameter = std::get<solver::DropRig>(sheet.setup.rig).tup.diameter;
+  const double diameter = tup_of(sheet.setup.rig).diameter;
   sheet.benches.push_back([peak, diameter](solver::Case &setup) {
     solver::PressRig press;
     press.tup.diameter = diameter > 0 ? diameter : 0.04;

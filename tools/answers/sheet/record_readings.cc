@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Whole records of a sensor: an impact, a press loop. What they hold goes in as readings of its own each.
+#include "tools/answers/sheet/reading_kinds.h"
 #include "tools/language/records/impact_record.h"
 #include "tools/language/records/press_loop.h"
-#include "tools/answers/sheet/reading_kinds.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -23,7 +24,7 @@ void read_impact_record(ReadingDesk &desk, const Fields &fields)
     return;
   const auto  n_before = desk.problems.list().size();
   const auto  record = records::read_record(path, text, desk.problems);
-  const auto *drop = desk.has_case ? std::get_if<solver::DropRig>(&desk.sheet.setup.rig) : nullptr;
+  const auto *drop = desk.has_case ? rigs::fall_of(desk.sheet.setup) : nullptr;
   if (desk.has_case && !drop)
     fields.problem("kind", "an impact record needs a drop weight, and the rig of this sheet is none",
                    "Give rig = \"guided-rod-1200\" or a block [drop]");

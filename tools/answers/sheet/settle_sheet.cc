@@ -4,6 +4,7 @@
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/settled_case.h"
 #include "tools/answers/sheet/value_words.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -159,7 +160,7 @@ std::vector<Probe> questions(const Sheet &sheet)
       if (std::none_of(asked.begin(), asked.end(), [&](const Probe &one) { return one.name == name; }))
         asked.push_back({name, materials::Dimension::number, reading.probe.unit, 0, "", "",
                          pad_hardness(gauge_named(reading.probe.unit), reading.layer)});
-  if (!std::holds_alternative<solver::DropRig>(sheet.setup.rig))
+  if (!rigs::fall_of(sheet.setup))
     return asked;
   using D = materials::Dimension;
   asked.push_back({"rebound", D::length, "", 0, "rebound_height", "", {}});

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/teardown.h"
 
+#include "tools/rigs/registry.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -65,7 +67,7 @@ void uncut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep
   steps.push_back(
     {false, "Gauge on thick pads of the kind (6 mm and more) where a foam lies open, such as a side wall",
      "hardness: where = \"pad\"", ""});
-  if (const auto *drop = std::get_if<solver::DropRig>(&sheet.setup.rig); drop && intact)
+  if (const auto *drop = rigs::fall_of(sheet.setup); drop && intact)
     steps.push_back({false,
                      fmt::format("Drop on the intact sole, {:.2f} kg from {:.0f} mm, three hits and more",
                                  drop->mass, 1e3 * drop->height),

@@ -2,6 +2,7 @@
 #include "tools/answers/trial/loads.h"
 
 #include "solver/mesh/locking.h"
+#include "tools/rigs/registry.h"
 
 namespace solemech::tools
 {
@@ -13,15 +14,15 @@ constexpr double body_weights = 2.55, pulse = 185e-3, head = 60e-3, head_edge = 
 solver::Case dropped_with(const solver::Case &data, double energy)
 {
   solver::Case result = data;
-  auto        &rig = std::get<solver::DropRig>(result.rig);
-  rig.height = energy / (rig.mass * data.gravity);
+  auto        &fall = *rigs::fall_of(result);
+  fall.height = energy / (fall.mass * data.gravity);
   return result;
 }
 
 double drop_energy(const solver::Case &data)
 {
-  const auto &rig = std::get<solver::DropRig>(data.rig);
-  return rig.mass * data.gravity * rig.height;
+  const auto &fall = *rigs::fall_of(data);
+  return fall.mass * data.gravity * fall.height;
 }
 
 solver::Case stepped_on(const solver::Case &data, double body_mass)

@@ -10,10 +10,10 @@
 
 namespace solemech::tools
 {
-/// The same drop rig let fall with another energy [J]. The case must have one.
+/// The same weight let fall with another energy [J]. The case must have one that falls.
 solver::Case dropped_with(const solver::Case &data, double energy);
 
-/// Energy of the drop [J] of a case with a drop rig.
+/// Energy of the fall [J] of such a case.
 double drop_energy(const solver::Case &data);
 
 /// A step of a player: half-sine force pulse of 2.55 body weights in 185 ms from a flat head of 60 mm (edge

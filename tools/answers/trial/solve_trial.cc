@@ -3,6 +3,7 @@
 
 #include "solver/mesh/locking.h"
 #include "tools/language/case_text.h"
+#include "tools/rigs/registry.h"
 
 #include <algorithm>
 
@@ -29,7 +30,7 @@ void add_searches(std::vector<Search> &searches, const solver::Case &data, Trial
 {
   if (!can_bottom(data))
     return;
-  if (std::holds_alternative<solver::DropRig>(data.rig))
+  if (rigs::fall_of(data))
   {
     const double energy = drop_energy(data);
     LimitSearch  limit(2 * energy, energy / most_energy, most_energy * energy, reserve_tolerance);

@@ -5,6 +5,7 @@
 #include "tools/output/picture/plot_text.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -108,15 +109,10 @@ std::string force_time_chart(const std::vector<Run> &runs, const Series *series)
     }
   if (lines.empty())
     return "";
-  const bool drop = std::holds_alternative<solver::DropRig>(runs[0].setup.rig);
-  return line_chart(
-    "force-time",
-    plot::begin(drop ? "Force on the drop weight while it touches the stack"
-                : std::holds_alternative<solver::PressRig>(runs[0].setup.rig) ? "Force on the press plate"
-                                                                              : "Force on the tip of the gauge",
-                source_line(runs)) +
-      "set xlabel 'time since first touch, ms'\nset ylabel 'force, kN'\nset xrange [0:*]\n",
-    lines, "kN");
+  return line_chart("force-time",
+                    plot::begin(rigs::kind_of(runs[0].setup).force_title(), source_line(runs)) +
+                      "set xlabel 'time since first touch, ms'\nset ylabel 'force, kN'\nset xrange [0:*]\n",
+                    lines, "kN");
 }
 
 std::string loop_chart(const std::vector<Run> &runs, const Series *series)

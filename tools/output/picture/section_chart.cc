@@ -6,6 +6,7 @@
 #include "tools/output/picture/section.h"
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -165,7 +166,7 @@ std::string section_chart(const Run &run, const std::string &name)
   labels += text_at("at rest", left, top + 0.9 * line, "center font ',19'");
   labels += text_at(fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time),
                     right, top + 0.9 * line, "center font ',19'");
-  if (const auto *drop = std::get_if<solver::DropRig>(&run.setup.rig); drop && !rest.tup.empty())
+  if (const auto *drop = rigs::fall_of(run.setup); drop && !rest.tup.empty())
     labels +=
       text_at(fmt::format("{:.3g} kg", drop->mass), left, rest.touch + 0.3 * (top - rest.touch), "center");
 

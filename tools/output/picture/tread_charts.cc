@@ -84,12 +84,10 @@ std::string grip_map_chart(const std::vector<Run> &runs)
   for (const auto &run : runs)
   {
     const auto *heading = curve_named(run.result, {"heading"}), *grip = curve_named(run.result, {"grip"});
-    const auto *slide = std::get_if<solver::SlideRig>(&run.setup.rig);
-    if (!slide || !slide->tread || !heading || !grip || heading->empty())
+    if (!heading || !grip || heading->empty())
       continue;
     Curve      line{run.label, {}, {}};
-    const auto n =
-      std::min(static_cast<std::size_t>(slide->tread->n_headings), std::min(grip->size(), heading->size()));
+    const auto n = std::min(grip->size(), heading->size());
     for (std::size_t i = 0; i <= n; ++i)
     {
       // Ahead is up, the outer side to the right.

@@ -1,15 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/output/report/abrasion_story.h"
 #include "tools/output/report/parts.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
-#include "tools/output/report/slide_story.h"
-#include "tools/output/report/tread_story.h"
 #include "tools/output/report/story.h"
-#include "tools/output/report/wear_story.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -25,6 +22,8 @@ constexpr double worth_telling = 0.02; ///< share of the energy below which a pa
 
 Json captions_json(const Run &run)
 {
+  const auto              &kind = rigs::kind_of(run.setup);
+  const bool               drop = kind.energy_basis() == rigs::EnergyBasis::blow;
   const double             height = stack_height(run.setup.layers);
   const double             way = greatest_compression(run);
   const double             force = peak_force(run);
@@ -44,7 +43,7 @@ Json captions_json(const Run &run)
     moment =
       fmt::format("Greatest compression {} after first touch: the stack gives {}; the greatest force is {}.",
                   milliseconds(run.result.time_of_peak), of_stack(run, way), force_text(force));
-    const auto back = is_drop(run) ? value_of(run, "return_by_loop") : value_of(run, "loop_return");
+    const auto back = drop ? value_of(run, "return_by_loop") : value_of(run, "loop_return");
     loop =
       back ? fmt::format(
                "The stack gives back {} of the work that presses it in; the area inside the loop is what it "
@@ -52,26 +51,11 @@ Json captions_json(const Run &run)
                share_words(*back))
            : "Force against compression; the area inside the loop is what the stack keeps.";
     const double end = run.result.time_of_loss > 0 ? run.result.time_of_loss : run.result.time.back();
-    motion =
-      fmt::format("The section in slow motion: {} from first touch to {}.", milliseconds(end),
-                  is_drop(run) && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
+    motion = fmt::format("The section in slow motion: {} from first touch to {}.", milliseconds(end),
+                         drop && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
   }
-  if (has_slid(run))
-  {
-    moment = has_worn(run)        ? wear_moment(run)
-             : has_tread_map(run) ? tread_sentence(run)
-                                  : slide_moment(run);
-    loop = "A slide has no loop.";
-    motion = "Of a slide no pictures are kept.";
-    energy = "What is put in becomes heat between face and floor.";
-  }
-  if (has_abraded(run))
-  {
-    moment = abrasion_moment(run);
-    loop = "An abrasion bench has no loop.";
-    motion = "Of an abrasion bench no pictures are kept.";
-    energy = "What is put in becomes heat between abrasive and piece.";
-  }
+  if (const auto own = kind.tells(run) ? kind.captions(run) : rigs::Captions(); !own.moment.empty())
+    moment = own.moment, loop = own.loop, motion = own.motion, energy = own.energy;
   const auto picture = energy_picture(run.setup, run.result);
   if (picture.input > 0)
   {

@@ -2,6 +2,7 @@
 #include "tools/output/report/energy_flow.h"
 
 #include "tools/output/results/energy_picture.h"
+#include "tools/rigs/registry.h"
 
 #include <algorithm>
 #include <cmath>
@@ -48,7 +49,7 @@ EnergyFlow energy_flow(const Run &run)
   if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
     return flow;
   const std::size_t n = result.time.size();
-  const bool        drop = std::holds_alternative<solver::DropRig>(run.setup.rig);
+  const bool        drop = rigs::kind_of(run.setup).energy_basis() == rigs::EnergyBasis::blow;
   flow.input = result.supplied_energy();
   flow.guide.assign(n, 0);
   flow.elsewhere.assign(n, 0);

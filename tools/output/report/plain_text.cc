@@ -1,13 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/plain_text.h"
 
-#include "tools/output/results/text_layout.h"
-
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace solemech::tools::report
@@ -89,29 +86,5 @@ std::vector<double> rounded(const std::vector<double> &values, double factor, in
     result.push_back(decimals >= 0 ? std::round(x * power) / power : std::round(x / power) * power);
   }
   return result;
-}
-
-std::string energy_text(double joules)
-{
-  const double size = std::abs(joules);
-  if (size >= 0.0995)
-    return fixed_text(joules, size < 9.995 ? 2 : size < 99.95 ? 1 : 0) + " J";
-  return fixed_text(1e3 * joules, size < 0.00995 ? 1 : 0) + " mJ";
-}
-
-std::string share_words(double share)
-{
-  if (std::abs(share) < 5e-5)
-    return "nothing";
-  if (share > 0 && share < 0.01)
-    return "less than 1 %";
-  return fmt::format("{:.0f} %", 100 * share);
-}
-
-std::string capital(std::string text)
-{
-  if (!text.empty())
-    text[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(text[0])));
-  return text;
 }
 } // namespace solemech::tools::report

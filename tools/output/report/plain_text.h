@@ -3,6 +3,8 @@
 // markup is escaped, numbers keep the digits that mean something.
 #pragma once
 
+#include "tools/language/number_text.h"
+
 #include <string>
 #include <vector>
 
@@ -21,12 +23,7 @@ double rounded(double value, int digits);
 /// The values times `factor`, rounded to `digits` digits of the greatest of them.
 std::vector<double> rounded(const std::vector<double> &values, double factor, int digits = 6);
 
-/// Energy as people say it: "4.71 J", "0.30 J", "82 mJ".
-std::string energy_text(double joules);
-
-/// A share in words that also serve for small ones: "65 %", "less than 1 %", "nothing".
-std::string share_words(double share);
-
-/// The first letter as a capital; for sentences that start with the name of a layer.
-std::string capital(std::string text);
+using tools::capital;
+using tools::energy_text;
+using tools::share_words;
 } // namespace solemech::tools::report

@@ -6,9 +6,9 @@
 #include "tools/output/report/reading_display.h"
 #include "tools/output/report/run_facts.h"
 #include "tools/output/results/energy_picture.h"
-#include "tools/output/results/input_range.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -84,7 +84,7 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
       "Found from runs with the settled numbers moved to the ends of their bands.",
       solver::uncertainty(reading) * display.factor, display.digits,
       display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
-  if (const auto range = input_range(run, reading.name))
+  if (const auto range = rigs::input_range(run, reading.name))
     lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
                                 range->low * display.factor, display.digits, range->high * display.factor, display.digits,
                                 display.unit.empty() ? "" : " " + display.unit, range->why));
@@ -143,7 +143,7 @@ namespace
 /// Ends in display units; null for a reading that no input with a band decides.
 Json range_json(const Run &run, const solver::Reading &reading, const ReadingDisplay &display)
 {
-  const auto range = input_range(run, reading.name);
+  const auto range = rigs::input_range(run, reading.name);
   return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)} : Json(nullptr);
 }
 } // namespace

@@ -6,6 +6,7 @@
 #pragma once
 
 #include "tools/output/results/run_record.h"
+#include "tools/rigs/shown.h"
 
 #include <map>
 #include <optional>
@@ -17,13 +18,10 @@ namespace solemech::tools::report
 enum class PageKind { run, comparison, trial, lesson };
 enum class Origin { model, measured };
 
-/// One of the three numbers at the top.
-struct Headline
-{
-  std::string name;  ///< "rebound"
-  std::string value; ///< "262 mm", for several runs "262 / 325 mm"
-  std::string note;  ///< "65 % of the drop height"
-};
+using rigs::ChartLine;
+using rigs::Headline;
+using rigs::LineBlock;
+using rigs::LineChart;
 
 /// One reading of every run of a series.
 struct SeriesReading
@@ -45,24 +43,6 @@ struct ChartSeries
   std::vector<std::string>   groups;   ///< one a run: runs of one group are joined by a line
   std::vector<SeriesReading> readings;
   std::string                sentence;
-};
-
-/// A line chart over something other than time.
-struct ChartLine
-{
-  std::string         name;
-  std::vector<double> x, y; ///< in the units of the labels
-};
-struct LineChart
-{
-  std::string            name, x_label, y_label;
-  std::vector<ChartLine> lines;
-  bool round = false; ///< x and y to one scale, rings round the origin: y ahead, x to the outer side
-};
-struct LineBlock
-{
-  std::string            heading, sentence;
-  std::vector<LineChart> charts;
 };
 
 /// A table of ready texts.

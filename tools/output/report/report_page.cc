@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/report_page.h"
 
-#include "tools/output/report/face_block.h"
-#include "tools/output/report/tread_story.h"
 #include "tools/output/report/report_json.h"
 #include "tools/output/report/run_facts.h"
 #include "tools/output/report/series_block.h"
 #include "tools/output/report/story.h"
 #include "tools/output/report/together.h"
 #include "tools/output/results/cautions.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -28,6 +27,22 @@ std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
     "Local safety rules and the instructions of your tools come first; pain or numbness is a matter for a "
     "licensed foot professional.");
   return texts;
+}
+
+/// Charts that kinds of rig add, each of its own runs.
+std::vector<LineBlock> rig_blocks(const std::vector<const Run *> &runs)
+{
+  std::vector<LineBlock> blocks;
+  for (const auto *kind : rigs::kinds())
+  {
+    std::vector<const Run *> mine;
+    for (const auto *run : runs)
+      if (&rigs::kind_of(run->setup) == kind)
+        mine.push_back(run);
+    for (auto &block : kind->blocks(mine))
+      blocks.push_back(std::move(block));
+  }
+  return blocks;
 }
 
 std::string record_title(const RunRecord &record)
@@ -63,9 +78,7 @@ Page side_by_side_page(const std::vector<const RunRecord *> &records, const std:
       page.story.push_back(labels[i] + ": " + sentence_of(*page.runs[i]));
   }
   page.cautions = cautions_of(page.runs);
-  page.lines = face_blocks(page.runs);
-  for (auto &block : tread_blocks(page.runs))
-    page.lines.push_back(std::move(block));
+  page.lines = rig_blocks(page.runs);
   return page;
 }
 

@@ -6,6 +6,7 @@
 #include "tools/output/report/run_facts.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/registry.h"
 
 #include <nlohmann/json.hpp>
 
@@ -22,11 +23,6 @@ constexpr double small_share = 2e-3; ///< of the energy put in; smaller rows are
 double in_mm(double metres)
 {
   return rounded(mm * metres, 6);
-}
-
-const solver::Tup &striker_of(const solver::Case &setup)
-{
-  return std::visit([](const auto &rig) -> const solver::Tup & { return rig.tup; }, setup.rig);
 }
 
 bool is_default(const Run &run, const std::string &block, const std::string &name)
@@ -98,9 +94,8 @@ private:
 Json section_json(const Run &run, const std::vector<Part> &parts)
 {
   const auto &setup = run.setup;
-  // A bar of a tread is no stack of level layers: its outline is a chart of face_block.
-  if (setup.layers.empty() || std::holds_alternative<solver::SlideRig>(setup.rig) ||
-      std::holds_alternative<solver::AbrasionRig>(setup.rig))
+  // A bar of a tread is no stack of level layers: its kind draws its outline as a chart.
+  if (setup.layers.empty() || !rigs::kind_of(setup).presses_a_stack())
     return nullptr;
   const double height = stack_height(setup.layers);
   const bool   invented = layers_are_assumed(run);
@@ -126,7 +121,7 @@ Json section_json(const Run &run, const std::vector<Part> &parts)
       width(layer.name + ", diameter of the air unit", layer.unit->diameter, middle, invented);
     top = bottom;
   }
-  width("striker, diameter", striker_of(setup).diameter, height, invented);
+  width("striker, diameter", tup_of(setup.rig).diameter, height, invented);
   return {{"width", in_mm(2 * setup.plug.radius)},
           {"height", in_mm(height)},
           {"layers", std::move(layers)},

@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/output/report/abrasion_story.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
-#include "tools/output/report/slide_story.h"
-#include "tools/output/report/tread_story.h"
-#include "tools/output/report/wear_story.h"
 #include "tools/output/report/story.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -28,32 +25,25 @@ std::string so_far(const Run &run)
                milliseconds(run.result.time.back()), force_text(greatest_in(curve_of(run, "force"))),
                of_stack(run, greatest_in(compression_curve(run))));
 }
+
 std::string sentence_of(const Run &run)
 {
+  const auto &kind = rigs::kind_of(run.setup);
+  if (auto text = kind.tells(run) ? kind.sentence(run) : std::string(); !text.empty())
+    return text;
+  const std::string striker = kind.striker(run.setup);
   const auto   rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
   const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
   const auto   margin = value_of(run, "bottoming_margin");
-  const double way = greatest_compression(run);
-  if (has_abraded(run))
-    return abrasion_sentence(run);
-  if (has_worn(run))
-    return wear_sentence(run);
-  if (has_tread_map(run))
-    return tread_sentence(run);
-  if (has_slid(run))
-    return slide_sentence(run);
-  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
-    return fmt::format("The gauge reads {}: its spring holds the tip {} deep.", hardness_text(*points, run.setup),
-                       length(value_of(run, "tip_depth").value_or(way)));
+  const double      way = greatest_compression(run);
   if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
   std::string text;
   if (rebound && rise)
     text = *rise > 0
-             ? fmt::format("The {} comes back {}, {} of the drop height; the hardest push is {}",
-                           striker_name(run.setup), length(*rise), share_words(*rebound), force_text(*force))
-             : fmt::format("The {} does not come back; the hardest push is {}", striker_name(run.setup),
-                           force_text(*force));
+             ? fmt::format("The {} comes back {}, {} of the drop height; the hardest push is {}", striker,
+                           length(*rise), share_words(*rebound), force_text(*force))
+             : fmt::format("The {} does not come back; the hardest push is {}", striker, force_text(*force));
   else if (back)
     return fmt::format(
       "The stack gives back {} of the work put in; it pushes with up to {} and is squeezed by {}{}.",
@@ -69,28 +59,12 @@ std::string sentence_of(const Run &run)
 
 std::vector<Headline> headline_of(const Run &run)
 {
-  if (has_abraded(run))
-    return abrasion_headline(run);
-  if (has_worn(run))
-    return wear_headline(run);
-  if (has_tread_map(run))
-    return tread_headline(run);
-  if (has_slid(run))
-    return slide_headline(run);
-  std::vector<Headline> headline;
-  const auto            force = value_of(run, "peak_force");
-  const double          way = greatest_compression(run);
-  if (const auto points = value_of(run, "hardness"); points && run.result.complete)
-  {
-    headline = {{"hardness", hardness_text(*points, run.setup), "reading of the gauge"},
-                {"depth of the tip", length(value_of(run, "tip_depth").value_or(way)), "at the reading"}};
-    if (const auto modulus = value_of(run, "youngs_modulus"))
-      headline.push_back({"modulus", fmt::format("{:.2f} MPa", 1e-6 * *modulus), "of the rubber at rest"});
-    else
-      headline.push_back({"force of the spring", fmt::format("{:.2f} N", value_of(run, "tip_force").value_or(0)),
-                          "at the reading"});
+  const auto           &kind = rigs::kind_of(run.setup);
+  std::vector<Headline> headline = kind.tells(run) ? kind.headline(run) : std::vector<Headline>();
+  if (!headline.empty())
     return headline;
-  }
+  const auto   force = value_of(run, "peak_force");
+  const double way = greatest_compression(run);
   if (!force)
   {
     if (run.result.time.empty())
@@ -109,7 +83,7 @@ std::vector<Headline> headline_of(const Run &run)
                           : "of the work put in"});
   std::string note;
   if (const auto deceleration = value_of(run, "peak_deceleration"))
-    note = fmt::format("slows the {} by {:.0f} g", striker_name(run.setup), *deceleration);
+    note = fmt::format("slows the {} by {:.0f} g", kind.striker(run.setup), *deceleration);
   else if (const auto stiffness = value_of(run, "secant_stiffness"))
     note = fmt::format("{:.0f} N/mm from zero to peak", 1e-3 * *stiffness);
   headline.push_back({"peak force", force_text(*force), note});

@@ -1,18 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/story.h"
 
-#include "tools/output/report/abrasion_story.h"
 #include "tools/output/report/air_story.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
-#include "tools/output/report/slide_story.h"
-#include "tools/output/report/tread_story.h"
-#include "tools/output/report/wear_story.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/knee.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -23,9 +20,12 @@ namespace solemech::tools::report
 {
 namespace
 {
-using solver::DropRig;
-
 constexpr double worth_telling = 0.02; ///< share of the energy below which a part is not named
+
+std::string striker_of(const Run &run)
+{
+  return rigs::kind_of(run.setup).striker(run.setup);
+}
 
 /// Name and number of what gives way or takes energy, greatest first.
 using Ranking = std::vector<std::pair<std::string, double>>;
@@ -169,7 +169,7 @@ std::string left_words(const Run &run, const EnergyPicture &picture)
       return fmt::format(
         "{} ({}) is still held or moving in the stack when {}; it comes too late and is lost afterwards.",
         capital(share_words(picture.share(share))), energy_text(share.energy),
-        is_drop(run) ? "the " + striker_name(run.setup) + " leaves" : "the load is off");
+        rigs::fall_of(run.setup) ? "the " + striker_of(run) + " leaves" : "the load is off");
     }
   return "";
 }
@@ -199,13 +199,12 @@ std::string give_words(const Run &run, double way)
   return text;
 }
 
-std::string touch_words(const Run &run, const EnergyFlow &flow)
+std::string touch_words(const Run &run, const solver::DropRig &drop, const EnergyFlow &flow)
 {
-  const auto &drop = std::get<DropRig>(run.setup.rig);
   const auto  speed = value_of(run, "impact_speed");
   std::string text =
-    fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_name(run.setup),
-                length(drop.height), energy_text(run.result.input_energy),
+    fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_of(run), length(drop.height),
+                energy_text(run.result.input_energy),
                 drop.guide_loss > 0
                   ? fmt::format("; the guide takes {:.0f} % of it on the way down", 100 * drop.guide_loss)
                   : "",
@@ -220,11 +219,12 @@ std::string touch_words(const Run &run, const EnergyFlow &flow)
   return text;
 }
 
-std::vector<std::string> drop_story(const Run &run, const EnergyFlow &flow, const EnergyPicture &picture)
+std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop, const EnergyFlow &flow,
+                                    const EnergyPicture &picture)
 {
-  std::vector<std::string> story{touch_words(run, flow)};
+  std::vector<std::string> story{touch_words(run, drop, flow)};
   const double             way = greatest_compression(run);
-  const std::string        who = striker_name(run.setup);
+  const std::string        who = striker_of(run);
   std::string              depth =
     fmt::format("After {} it is stopped, {} deep", milliseconds(run.result.time_of_peak), length(way));
   if (const auto share = value_of(run, "compression_share"))
@@ -255,7 +255,7 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
   std::vector<std::string> story;
   const double             way = greatest_compression(run);
   const double             force = peak_force(run);
-  std::string              text = fmt::format("The {} goes in {}", striker_name(run.setup), length(way));
+  std::string              text = fmt::format("The {} goes in {}", striker_of(run), length(way));
   if (run.result.input_energy > 0)
     text += fmt::format(" and puts in {}: that is 100 %", energy_text(run.result.input_energy));
   text += fmt::format(". The greatest force is {}.", force_text(force)) + give_words(run, way);
@@ -276,31 +276,30 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
   return story;
 }
 
-} // namespace
-
-std::vector<std::string> story_of(const Run &run)
+/// What any stack does that is struck or pressed.
+std::vector<std::string> stack_story(const Run &run)
 {
-  const auto               flow = energy_flow(run);
-  const auto               picture = energy_picture(run.setup, run.result);
-  std::vector<std::string> story;
-  if (!run.result.complete)
-    return {stopped_early(run), so_far(run)};
-  if (run.result.time.empty())
-    return {"The run gave no curves to tell from."};
-  if (has_abraded(run))
-    return abrasion_story(run);
-  if (has_worn(run))
-    return wear_story(run);
-  if (has_tread_map(run))
-    return tread_story(run);
-  if (has_slid(run))
-    return slide_story(run);
-  story = is_drop(run) ? drop_story(run, flow, picture) : press_story(run, flow, picture);
+  const auto  flow = energy_flow(run);
+  const auto  picture = energy_picture(run.setup, run.result);
+  const auto *drop = rigs::fall_of(run.setup);
+  auto        story = drop ? drop_story(run, *drop, flow, picture) : press_story(run, flow, picture);
   for (auto &paragraph : air_story(run))
     story.push_back(std::move(paragraph));
   if (auto words = bottoming_words(run); !words.empty())
     story.push_back(std::move(words));
   return story;
+}
+} // namespace
+
+std::vector<std::string> story_of(const Run &run)
+{
+  if (!run.result.complete)
+    return {stopped_early(run), so_far(run)};
+  if (run.result.time.empty())
+    return {"The run gave no curves to tell from."};
+  const auto &kind = rigs::kind_of(run.setup);
+  auto        story = kind.tells(run) ? kind.story(run) : std::vector<std::string>();
+  return story.empty() ? stack_story(run) : story;
 }
 
 } // namespace solemech::tools::report

@@ -2,6 +2,7 @@
 #include "tools/output/results/cautions.h"
 
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <algorithm>
 #include <cctype>
@@ -23,29 +24,9 @@ bool any_layer(const std::vector<const solver::Case *> &setups, bool (*condition
   });
 }
 
-bool is_slide(const solver::Case &setup)
-{
-  return std::holds_alternative<solver::SlideRig>(setup.rig);
-}
-
-bool is_abrasion(const solver::Case &setup)
-{
-  return std::holds_alternative<solver::AbrasionRig>(setup.rig);
-}
-
-bool is_rotary(const solver::Case &setup)
-{
-  const auto *bench = std::get_if<solver::AbrasionRig>(&setup.rig);
-  return bench && bench->tool == solver::AbrasionTool::sleeve;
-}
-
-/// The ball test is done on a sheet of foam, a slide is of a tread as it is, and a plug with its shell left on is not sawn either.
 bool is_cut_from_a_shoe(const solver::Case &setup)
 {
-  const auto *drop = std::get_if<solver::DropRig>(&setup.rig);
-  const bool  is_ball_test = drop && drop->tup.shape == solver::TupShape::sphere;
-  const bool  is_gauge = std::holds_alternative<solver::DurometerRig>(setup.rig); // set on from outside
-  return setup.plug.side != solver::Side::shell && !is_ball_test && !is_gauge && !is_slide(setup) && !is_abrasion(setup);
+  return setup.plug.side != solver::Side::shell && rigs::kind_of(setup).needs_a_plug(setup);
 }
 } // namespace
 
@@ -151,42 +132,26 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
   return texts;
 }
 
-std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
+namespace
+{
+/// Cautions of the rigs, kind by kind, each once.
+std::vector<std::string> rig_cautions(const std::vector<const solver::Case *> &setups)
 {
   std::vector<std::string> texts;
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_slide(*setup); }))
-  {
-    texts.emplace_back("Too little grip makes people fall, too much turns knees and ankles: neither end is the safe one. "
-                       "This number clears no court for play.");
-    texts.emplace_back("Dust and water change grip more than any tread does: clean and dry the court first, and follow "
-                       "the rules of the hall.");
-  }
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
-        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
-        return slide && slide->wear;
-      }))
-    texts.emplace_back("Wear on a court is user data here: compare rubbers and lugs by it, and do not read it as a promise of "
-                       "hours. Look at the tread itself, and replace what is worn.");
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_rotary(*setup); }))
-  {
-    texts.emplace_back("Rotary tool: goggles, dust mask and extraction, the piece clamped, no loose sleeves or gloves that can be "
-                       "caught; the tool's instructions and local rules come first.");
-    texts.emplace_back("Never grind on or near a unit under pressure: it bursts without warning. Hot rubber and synthetic leather "
-                       "give off fumes: stop when it smells or smokes.");
-  }
-  if (std::any_of(setups.begin(), setups.end(),
-                  [](const auto *setup) { return std::holds_alternative<solver::DurometerRig>(setup->rig); }))
-    texts.emplace_back("The tip of a hardness gauge is hard and can be sharp: press it onto a shoe that stands on a table, never "
-                       "against a hand, and not where a unit under pressure lies close below.");
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) { return is_abrasion(*setup); }))
-    texts.emplace_back("What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
-  if (std::any_of(setups.begin(), setups.end(), [](const auto *setup) {
-        const auto *slide = std::get_if<solver::SlideRig>(&setup->rig);
-        return slide && slide->tread;
-      }))
-    texts.emplace_back("A foot that is held hard against turning takes the turn in knee and ankle, one that is not held slips: no "
-                       "moment is known to be safe. Compare soles by it; people with pain or old injuries ask a licensed professional.");
-  const auto               under_pressure = [](const solver::Layer &layer) {
+  for (const auto *kind : rigs::kinds())
+    for (const auto *setup : setups)
+      if (&rigs::kind_of(*setup) == kind)
+        for (auto &text : kind->cautions(*setup))
+          if (std::find(texts.begin(), texts.end(), text) == texts.end())
+            texts.push_back(std::move(text));
+  return texts;
+}
+} // namespace
+
+std::vector<std::string> cautions(const std::vector<const solver::Case *> &setups)
+{
+  auto       texts = rig_cautions(setups);
+  const auto under_pressure = [](const solver::Layer &layer) {
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };
   if (any_layer(setups, under_pressure))

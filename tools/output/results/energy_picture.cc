@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/energy_picture.h"
 
+#include "tools/rigs/registry.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -70,11 +72,9 @@ std::string share_error_words(const EnergyPicture &picture)
 EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &result)
 {
   EnergyPicture picture;
-  // A gauge is read; of a slide all that is put in becomes heat in the end: shares say nothing.
-  if (std::holds_alternative<solver::DurometerRig>(setup.rig) || std::holds_alternative<solver::SlideRig>(setup.rig) ||
-      std::holds_alternative<solver::AbrasionRig>(setup.rig))
-    return picture;
-  if (result.input_energy <= 0 || result.ledger.empty() || result.time.empty())
+  const auto    basis = rigs::kind_of(setup).energy_basis();
+  if (basis == rigs::EnergyBasis::none || result.input_energy <= 0 || result.ledger.empty() ||
+      result.time.empty())
     return picture;
   picture.input = result.supplied_energy();
   picture.held_before = picture.input - result.input_energy;
@@ -113,7 +113,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
   if (const auto *reading = result.find("guide_loss_up"))
     guide += reading->value;
 
-  const bool drop = std::holds_alternative<solver::DropRig>(setup.rig);
+  const bool drop = basis == rigs::EnergyBasis::blow;
   if (const auto *reading = drop ? last_rebound(result) : result.find("loop_return"))
     picture.shares.push_back(
       {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * result.input_energy,

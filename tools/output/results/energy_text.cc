@@ -3,6 +3,7 @@
 
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
@@ -99,7 +100,7 @@ std::string energy_bars(const std::vector<Run> &runs, const SummaryOptions &opti
   const EnergyTable table(runs);
   if (table.empty())
     return "";
-  const bool  drop = std::holds_alternative<solver::DropRig>(runs[0].setup.rig);
+  const bool  drop = rigs::kind_of(runs[0].setup).energy_basis() == rigs::EnergyBasis::blow;
   std::string text =
     "\n" +
     bold(drop ? "where 100 % of the drop energy went" : "where 100 % of the energy put in went", options);

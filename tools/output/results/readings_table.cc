@@ -1,27 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/output/results/text_layout.h"
 #include "tools/output/results/readings_table.h"
+
+#include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
 #include <cmath>
-#include <stdexcept>
 
 namespace solemech::tools
 {
 namespace
 {
 using Options = SummaryOptions;
-
-double factor(Lengths lengths)
-{
-  return lengths == Lengths::millimetre ? 1e3 : lengths == Lengths::centimetre ? 1e2 : 1 / 0.0254;
-}
-
-const char *unit(Lengths lengths)
-{
-  return lengths == Lengths::millimetre ? "mm" : lengths == Lengths::centimetre ? "cm" : "in";
-}
 
 using Cell = std::function<std::string(const Run &, const Options &)>;
 
@@ -80,8 +71,8 @@ Cell length(const std::string &name, bool with_unit)
 Cell small_length(const std::string &name, bool with_unit)
 {
   return shows(name, [=](double value, const Run &, const Options &options) {
-    return digits_text(value * factor(options.lengths)) +
-           (with_unit ? std::string(" ") + unit(options.lengths) : "");
+    return digits_text(value * length_factor(options.lengths)) +
+           (with_unit ? std::string(" ") + length_unit(options.lengths) : "");
   });
 }
 
@@ -121,10 +112,10 @@ std::vector<ReadingRow> make_rows()
      false,
      shows("ground_depth_lowest",
            [](double v, const Run &run, const Options &options) {
-             const double in_unit = factor(options.lengths);
+             const double in_unit = length_factor(options.lengths);
              return fmt::format("{}, {} {}", digits_text(in_unit * v),
                                 digits_text(in_unit * run.result.find("ground_depth_highest")->value),
-                                unit(options.lengths));
+                                length_unit(options.lengths));
            }),
      nullptr},
     {"volume taken",
@@ -463,56 +454,20 @@ std::vector<ReadingRow> make_rows()
 
 } // namespace
 
-Lengths lengths_from(const std::string &text)
+std::string hardness_text(double points, const solver::Case &setup)
 {
-  for (const auto lengths : {Lengths::millimetre, Lengths::centimetre, Lengths::inch})
-    if (text == unit(lengths))
-      return lengths;
-  throw std::invalid_argument("lengths are printed in mm, cm or in, not in '" + text + "'");
+  const std::string scale = rigs::kind_of(setup).scale(setup);
+  return fmt::format("{:.1f}{}{}", points, scale.empty() ? "" : " ", scale);
+}
+
+std::string rig_text(const solver::Case &setup, Lengths lengths)
+{
+  return rigs::kind_of(setup).text(setup, lengths) + fmt::format("; {:.0f} °C", setup.temperature - 273.15);
 }
 
 const std::vector<ReadingRow> &reading_rows()
 {
   static const std::vector<ReadingRow> rows = make_rows();
   return rows;
-}
-
-const char *length_unit(Lengths lengths)
-{
-  return unit(lengths);
-}
-
-std::string length_text(double metres, Lengths lengths, bool with_unit)
-{
-  const double value = metres * factor(lengths);
-  const double size = std::abs(metres);
-  const int    decimals =
-    lengths == Lengths::inch ? 2
-       : lengths == Lengths::centimetre
-         ? (size >= 0.1 ? 1 : 2)
-         : (size >= 0.0995 || (size > 0.02 && std::abs(value - std::round(value)) < 1e-6) ? 0 : 1);
-  return fmt::format("{:.{}f}", value, decimals) + (with_unit ? std::string(" ") + unit(lengths) : "");
-}
-
-std::string signed_length_text(double metres, Lengths lengths)
-{
-  return (metres < 0 ? "-" : "+") + length_text(std::abs(metres), lengths);
-}
-
-std::string digits_text(double value)
-{
-  const double size = std::abs(value);
-  return fixed_text(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
-}
-
-std::string force_text(double newtons)
-{
-  return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3)
-                                    : fixed_text(newtons, 0) + " N";
-}
-
-std::string percent_text(double share, bool decimals)
-{
-  return fixed_text(100 * share, decimals ? 1 : 0) + " %";
 }
 } // namespace solemech::tools

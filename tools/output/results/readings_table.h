@@ -3,6 +3,7 @@
 // One table serves the side-by-side summary, the one-row-a-run table and the pictures' titles.
 #pragma once
 
+#include "tools/language/number_text.h"
 #include "tools/output/results/summary.h"
 
 #include <functional>
@@ -26,17 +27,8 @@ struct ReadingRow
 /// Rows in their order on the page, for drop and press runs alike.
 const std::vector<ReadingRow> &reading_rows();
 
-/// Three digits that carry information, never an exponent.
-std::string digits_text(double value);
-std::string length_text(double metres, Lengths lengths, bool with_unit = true);
-/// "+3.0 mm", of a difference.
-std::string signed_length_text(double metres, Lengths lengths);
-/// "mm", "cm", "in".
-const char *length_unit(Lengths lengths);
-std::string force_text(double newtons);
 /// Points of the gauge of a case, with its scale: "58.6 Shore A".
 std::string hardness_text(double points, const solver::Case &setup);
-std::string percent_text(double share, bool decimals);
 
 /// One line about the rig, with its masses, shapes and heights.
 std::string rig_text(const solver::Case &setup, Lengths lengths);

@@ -2,9 +2,8 @@
 // Everything that one `solemech run` of one case file leaves behind, before it is printed or written.
 #pragma once
 
-#include "solver/case.h"
-#include "solver/results/result.h"
 #include "tools/language/named_file.h"
+#include "tools/rigs/run.h"
 
 #include <map>
 #include <optional>
@@ -13,17 +12,6 @@
 
 namespace solemech::tools
 {
-struct Run
-{
-  std::string              label; ///< short, unique in the record
-  solver::Case             setup;
-  solver::Result           result;
-  std::vector<std::string> changes =
-    {}; ///< made to the case file for this run, e.g. "core.thickness = 18 mm"
-  std::vector<std::string> assumed =
-    {}; ///< entries left at their defaults, e.g. "plug.base bonded"; empty when not known
-};
-
 /// What a series varies: a column of the table and the axis of its picture.
 struct Series
 {

@@ -5,9 +5,9 @@
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/energy_text.h"
-#include "tools/output/results/input_range.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -216,7 +216,7 @@ std::vector<std::string> input_texts(const std::vector<Run> &runs)
     double      low = 0, high = 0;
     const char *why = nullptr;
     for (const auto &run : runs)
-      if (const auto range = input_range(run, name))
+      if (const auto range = rigs::input_range(run, name))
       {
         const double value = run.result.find(name)->value;
         low = std::min(low, range->low / value - 1), high = std::max(high, range->high / value - 1), why = range->why;

@@ -4,6 +4,7 @@
 // plus-minus and multiplication signs; emphasis only when asked for.
 #pragma once
 
+#include "tools/language/number_text.h"
 #include "tools/output/results/run_record.h"
 
 #include <string>
@@ -11,8 +12,6 @@
 
 namespace solemech::tools
 {
-enum class Lengths { millimetre, centimetre, inch };
-
 struct SummaryOptions
 {
   Lengths lengths = Lengths::millimetre;
@@ -20,10 +19,6 @@ struct SummaryOptions
   bool    emphasis = false; ///< bold headings by escape sequences
   bool    details = false;  ///< all definitions, decimals, solver facts
 };
-
-/// Reads "mm", "cm" or "in".
-/// @throws std::invalid_argument naming the three
-Lengths lengths_from(const std::string &text);
 
 /// How wide the bands of settled stacks are, in one sentence; "" when none of the runs has doubts.
 std::string band_sentence(const std::vector<Run> &runs);

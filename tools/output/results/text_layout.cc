@@ -54,27 +54,4 @@ std::string bar(double share, std::size_t length, char fill)
   return std::string(static_cast<std::size_t>(filled), fill) +
          std::string(length - static_cast<std::size_t>(filled), '.');
 }
-
-std::string listed(const std::vector<std::string> &texts)
-{
-  std::string result;
-  for (std::size_t i = 0; i < texts.size(); ++i)
-    result += (i == 0 ? "" : i + 1 == texts.size() ? " and " : ", ") + texts[i];
-  return result;
-}
-
-std::string fixed_text(double value, int digits)
-{
-  const std::string text = fmt::format("{:.{}f}", value, digits);
-  return text.starts_with('-') && text.find_first_of("123456789") == std::string::npos ? text.substr(1) : text;
-}
-
-std::string rounded_count(double number)
-{
-  const double power = number > 0 ? std::pow(10.0, std::floor(std::log10(number)) - 1) : 1.0;
-  const double rounded = std::round(number / power) * power;
-  if (rounded >= 1e6)
-    return fmt::format("{:g} million", rounded / 1e6);
-  return rounded >= 1e4 ? fmt::format("{:g} thousand", rounded / 1e3) : fmt::format("{:g}", rounded);
-}
 } // namespace solemech::tools

@@ -2,8 +2,9 @@
 // Plain-text layout: padding by characters instead of bytes, wrapping, bars.
 #pragma once
 
+#include "tools/language/number_text.h"
+
 #include <string>
-#include <vector>
 
 namespace solemech::tools
 {
@@ -20,13 +21,4 @@ std::string wrapped(const std::string &text, std::size_t width, const std::strin
 /// `length` characters, of which the rounded share is `fill` and the rest dots. Any share above half a
 /// per cent shows at least one `fill`.
 std::string bar(double share, std::size_t length, char fill);
-
-/// Fixed decimals; what rounds to nought has no sign.
-std::string fixed_text(double value, int digits);
-
-/// A large number to two digits, in words: "1.9 million", "190 thousand", "450".
-std::string rounded_count(double number);
-
-/// The texts joined as people write a list: "a, b and c".
-std::string listed(const std::vector<std::string> &texts);
 } // namespace solemech::tools

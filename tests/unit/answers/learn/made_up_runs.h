@@ -39,7 +39,7 @@ inline std::vector<tools::Run> made_up_runs(const tools::CaseFile &file, double 
   {
     tools::Run run{setup.label, setup, {}};
     for (const auto &name : tools::measured_readings())
-      if (tools::rig_gives(name, tools::rig_kind_of(setup.rig)))
+      if (tools::rig_gives(name, solver::rig_kind(setup.rig)))
         run.result.readings.push_back({name, value, "1", "made up", -1});
     run.result.chambers.push_back({"unit", value, value, value, value, value, value});
     runs.push_back(std::move(run));

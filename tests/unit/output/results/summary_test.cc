@@ -4,11 +4,11 @@
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/energy_picture.h"
-#include "tools/output/results/input_range.h"
 #include "tools/output/results/knee.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/summary.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/registry.h"
 
 #include <catch2/catch.hpp>
 
@@ -260,21 +260,22 @@ TEST_CASE("beside the band of an input the numerical error is no accuracy")
   // Grip in proportion to friction (Coulomb), life to the inverse of the wear (Archard's law).
   solver::SlideRig rig;
   rig.friction.mu_ref = 0.8, rig.friction_lowest = 0.48, rig.friction_highest = 1.2;
+  rig.wear = solver::WearLife();
   tools::Run run{"bar", {}, {}};
   run.setup.rig = rig;
   run.result.readings = {{"effective_grip", 0.76, "1", "", 0.0015}, {"life_steps", 1e5, "1", "", 100},
                          {"life_steps_lowest", 1e4, "1", "", -1}, {"life_steps_highest", 1e6, "1", "", -1},
                          {"edge_pressure", 4e5, "Pa", "", 4e3}};
-  const auto grip = tools::input_range(run, "effective_grip");
+  const auto grip = tools::rigs::input_range(run, "effective_grip");
   REQUIRE(grip);
   CHECK(grip->low == Approx(0.76 * 0.48 / 0.8));
   CHECK(grip->high == Approx(0.76 * 1.2 / 0.8));
-  CHECK_FALSE(tools::input_range(run, "edge_pressure"));
+  CHECK_FALSE(tools::rigs::input_range(run, "edge_pressure"));
   CHECK_THAT(tools::summary_text({run}, {.width = 400}),
              Contains("How good: grip -40 to +50 %, as far as the friction of this court is known; life in steps -90 to +900 %") &&
                Contains("The calculation alone: grip ±0.2 %"));
   std::get<solver::SlideRig>(run.setup.rig).friction_highest = 0.48; // somebody's own friction
-  CHECK_FALSE(tools::input_range(run, "effective_grip"));
+  CHECK_FALSE(tools::rigs::input_range(run, "effective_grip"));
 }
 
 TEST_CASE("a knee is read from the force, not from the travel of a layer")

@@ -4,13 +4,14 @@
 #include "tests/support/catch.h"
 #include "tests/unit/output/report/told.h"
 #include "tests/unit/output/results/synthetic.h"
-#include "tools/output/report/abrasion_story.h"
-#include "tools/output/report/wear_story.h"
+#include "tools/rigs/abrasion.h"
+#include "tools/rigs/wear.h"
 
 using namespace solemech;
-using namespace solemech::tools::report;
 using Catch::Matchers::Contains;
 using tests::told;
+using tools::rigs::abrasion;
+using tools::rigs::wear;
 
 namespace
 {
@@ -68,45 +69,45 @@ tools::Run abraded()
 TEST_CASE("wear begins where the numbers say, at both edges of a lug that slides to and fro")
 {
   auto run = worn_lug();
-  REQUIRE(has_worn(run));
-  CHECK_THAT(wear_sentence(run), Contains("two edges") && Contains("grips as before"));
+  REQUIRE(wear().tells(run));
+  CHECK_THAT(wear().sentence(run), Contains("two edges") && Contains("grips as before"));
   wear_of(run).to_and_fro = false;
-  CHECK_THAT(wear_sentence(run), Contains("leading edge"));
+  CHECK_THAT(wear().sentence(run), Contains("leading edge"));
   set(run, "first_wear_place", 0.5);
-  CHECK_THAT(wear_sentence(run), Contains("middle of its face"));
+  CHECK_THAT(wear().sentence(run), Contains("middle of its face"));
   set(run, "first_wear_place", 0.95);
   set(run, "worn_grip", 0.7);
-  CHECK_THAT(wear_sentence(run), Contains("trailing edge") && Contains("grips less: 0.70 instead of 0.90"));
+  CHECK_THAT(wear().sentence(run), Contains("trailing edge") && Contains("grips less: 0.70 instead of 0.90"));
 }
 
 TEST_CASE("hours are told from a worn pair alone, else the ratio with its band")
 {
   auto run = worn_lug();
-  CHECK_THAT(told(wear_story(run)), Contains("Hours are told only from a worn pair") && Contains("band"));
-  CHECK(wear_headline(run)[1].value == "1.25 ×");
+  CHECK_THAT(told(wear().story(run)), Contains("Hours are told only from a worn pair") && Contains("band"));
+  CHECK(wear().headline(run)[1].value == "1.25 ×");
   wear_of(run).known_hours = 100 * 3600, wear_of(run).known_depth = 0.5e-3;
   set(run, "life_hours", 200 * 3600);
-  CHECK_THAT(told(wear_story(run)), Contains("100 h took") && Contains("take 200 h"));
-  CHECK(wear_headline(run)[1].value == "200 h");
+  CHECK_THAT(told(wear().story(run)), Contains("100 h took") && Contains("take 200 h"));
+  CHECK(wear().headline(run)[1].value == "200 h");
 }
 
 TEST_CASE("the wear of a worn pair is held against the band that was taken")
 {
   auto run = worn_lug();
-  CHECK_THAT(told(wear_story(run)), !Contains("your worn pair says"));
+  CHECK_THAT(told(wear().story(run)), !Contains("your worn pair says"));
   set(run, "pair_coefficient", 5e-11);
-  CHECK_THAT(told(wear_story(run)), Contains("your worn pair says") && Contains("inside the band"));
+  CHECK_THAT(told(wear().story(run)), Contains("your worn pair says") && Contains("inside the band"));
   set(run, "pair_coefficient", 50e-11);
-  CHECK_THAT(told(wear_story(run)), Contains("outside the band"));
+  CHECK_THAT(told(wear().story(run)), Contains("outside the band"));
 }
 
 TEST_CASE("a piece that is ground through has a depth that is a lower bound")
 {
   auto run = abraded();
-  REQUIRE(has_abraded(run));
-  CHECK_THAT(abrasion_sentence(run), Contains("In 10 s") && !Contains("lower bound"));
-  CHECK_THAT(told(abrasion_story(run)), Contains("tells no life on a court"));
+  REQUIRE(abrasion().tells(run));
+  CHECK_THAT(abrasion().sentence(run), Contains("In 10 s") && !Contains("lower bound"));
+  CHECK_THAT(told(abrasion().story(run)), Contains("tells no life on a court"));
   set(run, "through_time", 6.5);
-  CHECK_THAT(abrasion_sentence(run), Contains("after 6.5 s") && Contains("lower bound"));
-  CHECK_THAT(abrasion_headline(run)[0].value, Contains("≥"));
+  CHECK_THAT(abrasion().sentence(run), Contains("after 6.5 s") && Contains("lower bound"));
+  CHECK_THAT(abrasion().headline(run)[0].value, Contains("≥"));
 }

@@ -1,0 +1,52 @@
+#!/usr/bin/env python3
+# SPDX-License-Identifier: Apache-2.0
+"""Count the places outside the registries that ask which kind of rig they hold.
+
+A new kind of rig must not cost a line in files that belong to others: what is asked of a rig in particular stands with
+its kind (solver/rigs, tools/rigs), and everybody else asks the kind. Counted are `get`, `get_if` and
+`holds_alternative` on a struct of the variant `Rig` of solver/case.h, its index, visits of it, and comparisons
+with a RigKind. Prints each place; exit code 1 when there are more than allowed.
+
+    tools/check_rigs.py [ROOT]
+"""
+import pathlib
+import re
+import sys
+
+ALLOWED = 10
+REGISTRIES = ("solver/rigs/", "solver/rig_kind.h", "tools/rigs/")
+
+
+def pattern(root):
+    """What is counted, for the structs that the variant holds today."""
+    variant = re.search(r"using Rig = std::variant<([^>]*)>", (root / "solver/case.h").read_text(encoding="utf-8"))
+    if not variant:
+        sys.exit("solver/case.h: `using Rig = std::variant<...>` is not there.")
+    structs = "|".join(name.strip() for name in variant[1].split(","))
+    return re.compile(rf"\b(?:get|get_if|holds_alternative|numbers_of)<(?:solver::)?(?:{structs})>|\brig\.index\(\)"
+                      r"|\bvisit\([^;]*\brig\b|[=!]= *(?:solver::)?RigKind::")
+
+
+def places(root):
+    wanted = pattern(root)
+    for folder in ("solver", "tools"):
+        for path in sorted((root / folder).rglob("*")):
+            name = path.relative_to(root).as_posix()
+            if path.suffix not in (".h", ".cc") or name.startswith(REGISTRIES):
+                continue
+            text = path.read_text(encoding="utf-8")
+            for match in wanted.finditer(text):
+                yield f"{name}:{text.count(chr(10), 0, match.start()) + 1}: {match[0].splitlines()[0]}"
+
+
+def main():
+    root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
+    found = list(places(root))
+    for place in found:
+        print(place)
+    print(f"{len(found)} places ask which kind of rig they hold; allowed are {ALLOWED}")
+    return 1 if len(found) > ALLOWED else 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

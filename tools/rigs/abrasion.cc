@@ -1,0 +1,210 @@
+// SPDX-License-Identifier: Apache-2.0
+// An abrasion bench in plain words: one sentence, three numbers, what the abrasive took, depth over time.
+#include "tools/rigs/abrasion.h"
+
+#include "tools/rigs/facts.h"
+#include "tools/rigs/numbers.h"
+
+#include <fmt/format.h>
+
+namespace solemech::tools::rigs
+{
+namespace
+{
+using solver::AbrasionRig;
+
+const AbrasionRig &rig_of(const Run &run)
+{
+  return numbers_of<AbrasionRig>(run.setup);
+}
+
+bool is_drum(const Run &run)
+{
+  return rig_of(run).tool == solver::AbrasionTool::drum;
+}
+
+/// The layer in which the abrasive ends.
+std::string last_layer(const Run &run)
+{
+  double bottom = 0;
+  for (const auto &layer : run.setup.layers)
+    if (bottom += layer.thickness; number(run, "ground_depth") < bottom)
+      return layer.name;
+  return run.setup.layers.back().name;
+}
+
+std::string length_band(const Run &run)
+{
+  return fmt::format("{} to {}", length(number(run, "ground_depth_lowest")),
+                     length(number(run, "ground_depth_highest")));
+}
+
+/// One line a run, and for a single run its band.
+LineBlock ground(const std::vector<const Run *> &runs)
+{
+  LineBlock  block{"What the abrasive takes",
+                  "A sleeve sinks in ever more slowly, since its groove gets wider; where the line bends, "
+                   "another layer begins.",
+                  {{"depth over time", "s", "depth, mm", {}}}};
+  const auto labels = short_labels(runs);
+  const auto depth = [&](const Run &run, const char *name, const std::string &label) {
+    if (const auto *values = any_curve(run, name))
+      block.charts[0].lines.push_back({label, run.result.time, scaled(*values, 1e3)});
+  };
+  if (runs.size() == 1)
+  {
+    depth(*runs[0], "depth", "as given");
+    depth(*runs[0], "depth_lowest", "least loss of the band");
+    depth(*runs[0], "depth_highest", "greatest loss of the band");
+  }
+  else
+    for (std::size_t i = 0; i < runs.size() && i < most_lines; ++i)
+      depth(*runs[i], "depth", labels[i]);
+  return block;
+}
+
+class AbrasionBench final : public Kind
+{
+public:
+  solver::RigKind id() const override { return solver::RigKind::abrasion; }
+  const char     *family() const override { return "abrasion"; }
+  std::string     striker(const solver::Case &) const override { return "abrasive"; }
+  bool            presses_a_stack() const override { return false; }
+  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "ground_depth"); }
+
+  std::string text(const solver::Case &setup, Lengths lengths) const override
+  {
+    const auto &rig = numbers_of<AbrasionRig>(setup);
+    std::string text =
+      rig.tool == solver::AbrasionTool::drum
+        ? fmt::format("abrasion drum after ISO 4649, {} piece, {:.3g} N, {:.3g} m of way",
+                      length_text(rig.drum.piece_diameter, lengths), rig.drum.load, rig.drum.way)
+        : fmt::format("abrasive sleeve {} across, {} wide, at {:.0f} rpm, {:.3g} N, held for {:.3g} s",
+                      length_text(rig.sleeve.sleeve_diameter, lengths),
+                      length_text(rig.sleeve.sleeve_width, lengths), 60 * rig.sleeve.speed, rig.sleeve.force,
+                      rig.seconds);
+    return text + fmt::format("; it takes {:.2g} mm3/(N m) from {} ({:.2g} to {:.2g})", 1e9 * rig.coefficient,
+                              rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest);
+  }
+
+  std::vector<std::string> cautions(const solver::Case &setup) const override
+  {
+    std::vector<std::string> texts;
+    if (numbers_of<AbrasionRig>(setup).tool == solver::AbrasionTool::sleeve)
+      texts = {"Rotary tool: goggles, dust mask and extraction, the piece clamped, no loose sleeves or "
+               "gloves that can be "
+               "caught; the tool's instructions and local rules come first.",
+               "Never grind on or near a unit under pressure: it bursts without warning. Hot rubber and "
+               "synthetic leather "
+               "give off fumes: stop when it smells or smokes."};
+    texts.emplace_back(
+      "What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
+    return texts;
+  }
+
+  std::optional<InputRange> input_range(const Run &run, const std::string &reading) const override
+  {
+    return reading == "ground_depth" ? range_beside(run, reading, "what the abrasive takes") : std::nullopt;
+  }
+
+  std::string sentence(const Run &run) const override
+  {
+    if (const auto through = value_of(run, "through_time"))
+      return fmt::format("The abrasive wears through all {} after {:.1f} s: the depth is a lower bound.",
+                         length(number(run, "ground_depth")), *through);
+    if (is_drum(run))
+      return fmt::format("The drum takes {:.0f} mm³, that is {} of the {}.",
+                         1e9 * number(run, "ground_volume"), length(number(run, "ground_depth")),
+                         run.setup.layers.front().name);
+    return fmt::format("In {:.3g} s the sleeve grinds {} deep and ends in the {}.", rig_of(run).seconds,
+                       length(number(run, "ground_depth")), last_layer(run));
+  }
+
+  std::vector<Headline> headline(const Run &run) const override
+  {
+    std::vector<Headline> headline{
+      {"depth", (value_of(run, "through_time") ? "≥ " : "") + length(number(run, "ground_depth")),
+       length_band(run)},
+      {"taken", fmt::format("{:.0f} mm³", 1e9 * number(run, "ground_volume")),
+       fmt::format("{:.2f} × what the reference rubber loses", number(run, "loss_over_reference"))}};
+    if (is_drum(run))
+      headline.push_back({"work of rubbing", energy_text(run.result.input_energy), "all of it becomes heat"});
+    else
+      headline.push_back({"face warms by", fmt::format("{:.0f} K", number(run, "face_rise")), "at most"});
+    return headline;
+  }
+
+  std::vector<std::string> story(const Run &run) const override
+  {
+    const auto              &rig = rig_of(run);
+    std::vector<std::string> story;
+    story.push_back(fmt::format("The abrasive runs over the piece at {:.2g} m/s and puts in {:.2g} W.{}",
+                                number(run, "rubbing_speed"), number(run, "rubbing_power"),
+                                warning_on(run, "ground_depth")));
+    if (is_drum(run))
+      story.emplace_back(
+        "The face stays flat and meets fresh cloth all the way: depth grows evenly with the way.");
+    else
+      story.push_back(
+        fmt::format("Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
+                    "millimetre takes longer.{}",
+                    length(number(run, "groove_width")), warning_on(run, "face_rise")));
+    story.push_back(fmt::format("This abrasive is said to take {:.2g} mm³ a newton and metre from {}, in a "
+                                "band from {:.2g} to {:.2g}; so the depth "
+                                "may be {}. What it takes from another rubber follows from stiffness.",
+                                1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest,
+                                length_band(run)));
+    if (const auto found = value_of(run, "found_over_expected"))
+      story.push_back(fmt::format(
+        "The bench found {:.2g} mm³ a newton and metre, {:.2g} times what was expected: take it as "
+        "the coefficient to rank other rubbers on this abrasive.{}",
+        1e9 * number(run, "found_loss"), *found, warning_on(run, "found_loss")));
+    story.emplace_back(
+      "An abrasive takes hundreds of times what a court does: this ranks materials, and tells no life on a "
+      "court.");
+    return story;
+  }
+
+  Captions captions(const Run &run) const override
+  {
+    return {fmt::format("At the end {} are ground away.", length(number(run, "ground_depth"))),
+            "An abrasion bench has no loop.", "Of an abrasion bench no pictures are kept.",
+            "What is put in becomes heat between abrasive and piece."};
+  }
+
+  std::vector<LineBlock> blocks(const std::vector<const Run *> &all) const override
+  {
+    std::vector<const Run *> runs;
+    for (const auto *run : all)
+      if (any_curve(*run, "depth"))
+        runs.push_back(run);
+    return runs.empty() ? std::vector<LineBlock>() : std::vector{ground(runs)};
+  }
+
+protected:
+  Details detail_rows(const solver::Case &from, const solver::Case &to) const override
+  {
+    const auto &a = numbers_of<AbrasionRig>(from), &b = numbers_of<AbrasionRig>(to);
+    Details     rows;
+    const char *tools[] = {"sleeve", "drum"};
+    add_row(rows, "tool", tools[static_cast<int>(a.tool)], tools[static_cast<int>(b.tool)]);
+    add_row(rows, "sleeve", quantity(a.sleeve.sleeve_diameter, "mm", 1e3),
+            quantity(b.sleeve.sleeve_diameter, "mm", 1e3));
+    add_row(rows, "width of the sleeve", quantity(a.sleeve.sleeve_width, "mm", 1e3),
+            quantity(b.sleeve.sleeve_width, "mm", 1e3));
+    add_row(rows, "turning speed", quantity(a.sleeve.speed, "rpm", 60), quantity(b.sleeve.speed, "rpm", 60));
+    add_row(rows, "force of the hand", quantity(a.sleeve.force, "N"), quantity(b.sleeve.force, "N"));
+    add_row(rows, "time held", quantity(a.seconds, "s"), quantity(b.seconds, "s"));
+    add_row(rows, "taken from the reference", quantity(a.coefficient, "mm3/(N m)", 1e9),
+            quantity(b.coefficient, "mm3/(N m)", 1e9));
+    return rows;
+  }
+};
+} // namespace
+
+const Kind &abrasion()
+{
+  static const AbrasionBench kind;
+  return kind;
+}
+} // namespace solemech::tools::rigs
