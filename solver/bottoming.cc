@@ -2,6 +2,7 @@
 #include "solver/bottoming.h"
 
 #include "solver/mesh/locking.h"
+#include "solver/results/catalogue.h"
 
 #include <fmt/format.h>
 
@@ -22,18 +23,19 @@ void add_bottoming(const StackModel &model, const std::vector<double> &thickness
   {
     const auto  &layer = model.input.layers[i];
     const double strain = 1 - thickness[i] / layer.thickness, limit = locking_strain(layer);
-    result.readings.push_back({"compression." + layer.name, model.rest_thickness[i] - thickness[i], "m",
-                               "compression of this layer under the middle of the striker at the peak", -1});
+    add_reading(result, catalogue.compression_of_layer, layer.name, model.rest_thickness[i] - thickness[i],
+                "compression of this layer under the middle of the striker at the peak");
     if (limit > 0 && 1 - strain / limit < margin)
       margin = std::max(0.0, 1 - strain / limit), tightest = layer.name;
   }
   if (tightest.empty())
     return;
-  result.readings.push_back({"bottoming_margin", margin, "1",
-                             "share of the useful travel left in the layer that has least (" + tightest + ")", -1});
+  add_reading(result, catalogue.bottoming_margin, margin,
+              "share of the useful travel left in the layer that has least (" + tightest + ")");
   if (margin <= 0)
-    result.warnings.push_back({"greatest_compression", tightest + " bottoms out"});
+    result.warnings.push_back({catalogue.greatest_compression, tightest + " bottoms out"});
   else if (margin < soft_limit)
-    result.warnings.push_back({"greatest_compression", fmt::format("close to the soft limit of {}", tightest)});
+    result.warnings.push_back(
+      {catalogue.greatest_compression, fmt::format("close to the soft limit of {}", tightest)});
 }
 } // namespace solemech::solver

@@ -4,6 +4,7 @@
 #include "solver/run.h"
 
 #include "solver/closed_run.h"
+#include "solver/results/catalogue.h"
 #include "solver/rigs/registry.h"
 #include "solver/time/no_balance.h"
 
@@ -13,7 +14,6 @@
 #include <chrono>
 #include <cmath>
 #include <limits>
-#include <string_view>
 
 namespace solemech::solver
 {
@@ -32,15 +32,6 @@ Resolution resolution_of(const Case &input, double finer)
   const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.83, 6.0) * finer;
   // The penetration of the contact is an error like the others and falls like them.
   return {1.2 * mesh * fineness, 1.1 / fineness, penetration / (fineness * fineness)};
-}
-
-/// Readings that the wish for accuracy is about.
-bool is_headline(const std::string &name)
-{
-  static constexpr const char *names[] = {"rebound_by_height", "return_by_speed", "peak_force",
-                                          "greatest_compression", "contact_time", "loop_return", "hardness",
-                                          "effective_grip"};
-  return std::find(std::begin(names), std::end(names), name) != std::end(names);
 }
 
 /// Without a balance to start from there is no result, only the reason.
@@ -62,42 +53,21 @@ Result run_closed(const Case &input, const Resolution &resolution, const RunOpti
   return closed_run(resolution, [&](const Resolution &now) { return run_once(input, now, options); });
 }
 
-/// Least error of a reading at mesh level and step tolerance 1, relative (shares: in points of one). Errors of mesh
-/// and step have either sign and can cancel in the difference of two runs; less than this is never stated.
-/// Envelope of the errors of mesh levels 0.6 to 3 and step tolerances 0.25 to 1.6 on a foam cylinder of 25 mm under
-/// a flat weight of 45 mm, pressed to half its height too.
-struct LeastError
-{
-  std::string_view name; ///< with a point at its end: of all readings that begin so
-  double           mesh, step;
-};
-constexpr LeastError least_errors[] = {
-  {"peak_force", 0.01, 0.002},           {"peak_force_raw", 0.01, 0.004},   {"greatest_compression", 0.007, 0.001},
-  {"compression.", 0.007, 0.001},        {"contact_time", 0.006, 0.001},    {"time_of_peak", 0.006, 0.002},
-  {"rebound_by_height", 0.004, 0.002},   {"return_by_speed", 0.004, 0.002}, {"return_by_loop", 0.004, 0.002},
-  {"rebound_by_height.", 0.004, 0.002},  {"loop_return", 0.002, 0.001},     {"rebound_speed", 0.004, 0.002},
-  {"peak_pressure", 0.02, 0.004},        {"left_in_stack", 0.002, 0.001},   {"lost.", 0.002, 0.001},
-  {"loop_energy_in", 0.01, 0.001},       {"loop_energy_lost", 0.002, 0.001}, {"bottoming_margin", 0.007, 0.001},
-  {"hardness", 0.003, 0.001}};
-
-double least_error(const Reading &reading, const Resolution &resolution, const Case &input)
+/// Least error of a reading of this kind, relative (shares: in points of one).
+double least_error(const ReadingKind &kind, const Resolution &resolution, const Case &input)
 {
   const double finer = rig_run(input.rig).mesh, mesh_share = finer * finer;
-  for (const auto &[name, mesh, step] : least_errors)
-    if (reading.name == name || (name.ends_with('.') && reading.name.starts_with(name)))
-      return mesh_share * mesh / (resolution.mesh_level * resolution.mesh_level) +
-             step * resolution.step_tolerance * resolution.step_tolerance;
-  return 0;
+  return mesh_share * kind.least_error.mesh / (resolution.mesh_level * resolution.mesh_level) +
+         kind.least_error.step * resolution.step_tolerance * resolution.step_tolerance;
 }
 
 /// What the error of a reading counts against: shares (rebound, returns) are measured in points of one, energies that
 /// are part of what was put in against that, everything else against itself.
-double error_scale(const Reading &reading, const Result &result)
+double error_scale(const ReadingKind &kind, const Reading &reading, const Result &result)
 {
-  if (reading.unit == "1")
+  if (kind.unit == "1")
     return 1;
-  const bool part = reading.name == "left_in_stack" || reading.name == "loop_energy_lost" || reading.name.starts_with("lost.");
-  return part ? result.input_energy : std::abs(reading.value);
+  return kind.part_of_input ? result.input_energy : std::abs(reading.value);
 }
 
 /// The second-order estimate is stated a quarter larger: between coarse meshes the order is not quite reached.
@@ -123,24 +93,19 @@ double estimate(const Case &input, const Result &coarse, double ratio, const Res
     const auto *other = coarse.find(reading.name);
     if (!other)
       continue;
+    const auto &kind = kind_of(reading);
     // Second order: the fine run is off by the difference over (ratio^2 - 1).
     reading.error = margin * std::abs(reading.value - other->value) / (less - 1);
-    const double scale = error_scale(reading, fine);
+    const double scale = error_scale(kind, reading, fine);
     if (reading.value != other->value) // else it was given, not calculated
-      reading.error = std::max(reading.error, scale * least_error(reading, resolution, input));
-    if (is_headline(reading.name) && reading.value != 0)
+      reading.error = std::max(reading.error, scale * least_error(kind, resolution, input));
+    if (kind.sets_accuracy && reading.value != 0)
       worst = std::max(worst, reading.error / scale);
   }
-  // What is another reading over a constant is as good as that one.
-  for (const auto &[of, base] : {std::pair{"peak_deceleration", "peak_force"},
-                                 {"peak_force_over_weight", "peak_force"},
-                                 {"rebound_height", "rebound_by_height"},
-                                 {"peak_displacement", "greatest_compression"},
-                                 {"compression_share", "greatest_compression"}})
-    if (const auto *known = fine.find(base); known && known->value != 0 && known->error >= 0)
-      for (auto &reading : fine.readings)
-        if (reading.name == of)
-          reading.error = std::max(reading.error, std::abs(reading.value / known->value) * known->error);
+  for (auto &reading : fine.readings)
+    if (const auto base = kind_of(reading).follows; !base.empty())
+      if (const auto *known = fine.find(std::string(base)); known && known->value != 0 && known->error >= 0)
+        reading.error = std::max(reading.error, std::abs(reading.value / known->value) * known->error);
   return worst;
 }
 } // namespace

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/validity.h"
 
+#include "solver/results/catalogue.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -29,16 +31,17 @@ double whole_millimetres_above(double length)
 void add_validity(const StackModel &model, const DropRig &rig, Result &result)
 {
   const auto  &plug = model.input.plug;
-  const double sunk = result.find("greatest_compression")->value;
+  const double sunk = result.find(catalogue.greatest_compression)->value;
   const double reach = std::min(0.5 * rig.tup.diameter, striker_reach(rig.tup, sunk));
   const double wide_enough = reach + edge_distance * model.height;
   if (plug.side == Side::free && plug.radius < wide_enough)
   {
     const double width = whole_millimetres_above(2 * wide_enough);
-    result.warnings.push_back({"greatest_compression",
-                               fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:g} mm wide "
-                                           "(radius {:g} mm) or more",
-                                           width, width / 2)});
+    result.warnings.push_back(
+      {catalogue.greatest_compression,
+       fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:g} mm wide "
+                   "(radius {:g} mm) or more",
+                   width, width / 2)});
   }
   double moving = 0;
   for (std::size_t i = 0; i < model.bodies.size(); ++i)
@@ -49,11 +52,13 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
   // What lies beyond the striker hardly moves.
   const double struck = std::min(1.0, reach * reach / (plug.radius * plug.radius)) * moving;
   if (rig.mass < light_weight * struck)
-    result.warnings.push_back({"peak_force", fmt::format("the drop weight is only {:.1f} times as heavy as what it hits",
-                                                         rig.mass / struck)});
+    result.warnings.push_back(
+      {catalogue.peak_force,
+       fmt::format("the drop weight is only {:.1f} times as heavy as what it hits", rig.mass / struck)});
   const double given = rig.mass * model.input.gravity * rig.height;
   if (rig.mass * model.input.gravity * sunk > gravity_share * given)
     result.warnings.push_back(
-      {"rebound_by_height", "the weight gains much energy while it sinks in: by height, speed and loop differ (--details)"});
+      {catalogue.rebound_by_height,
+       "the weight gains much energy while it sinks in: by height, speed and loop differ (--details)"});
 }
 } // namespace solemech::solver

@@ -39,7 +39,7 @@ MAY_INCLUDE = {
     "tools/study": {"materials", "solver", "solver/results", "tools/language", "tools/rigs", "tools/output"},
     "tools/answers": {"materials", "solver", "solver/results", "solver/mesh", "tools/language", "tools/rigs", "tools/study",
                       "tools/output"},
-    "tools/calibrate": {"materials", "solver", "tools/language"},
+    "tools/calibrate": {"materials", "solver", "solver/results", "tools/language"},
 }
 # A material law knows no mesh library, an element loop is plain arrays, the program sees only Case and Result.
 WITHOUT_MESH_LIBRARY = ("materials/", "solver/kernels/", "tools/")

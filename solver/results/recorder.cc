@@ -2,6 +2,7 @@
 #include "solver/results/recorder.h"
 
 #include "solver/contributions/support.h"
+#include "solver/results/catalogue.h"
 
 #include <algorithm>
 #include <cmath>
@@ -17,7 +18,8 @@ void add_losses(Result &result)
     if (row.type == EnergyKind::dissipated && row.part != "guide")
       lost[row.part] += row.values.back();
   for (const auto &[part, energy] : lost)
-    result.readings.push_back({"lost." + part, energy, "J", "turned into heat in this part until the end of contact", -1});
+    add_reading(result, catalogue.lost_in_part, part, energy,
+                "turned into heat in this part until the end of contact");
 }
 
 Recorder::Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval)

@@ -2,6 +2,7 @@
 #include "solver/rigs/abrasion.h"
 
 #include "materials/contact_heat.h"
+#include "solver/results/catalogue.h"
 
 #include <fmt/format.h>
 
@@ -140,38 +141,36 @@ private:
                             rig_.sleeve.removal(layer.wear) / area);
   }
 
-  void add(const std::string &name, double value, const char *unit, const std::string &meaning)
-  {
-    result_.readings.push_back({name, value, unit, meaning, -1});
-  }
-
   void readings(const AbradedDepth &end, double lowest, double highest, const std::vector<double> &rises)
   {
-    add("ground_depth", end.depth, "m", "depth that the abrasive took");
-    add("ground_depth_lowest", lowest, "m", "the same with the least loss of the band");
-    add("ground_depth_highest", highest, "m", "the same with the greatest loss of the band");
-    add("ground_volume", volume_of(end.depth), "m3", "volume that it took");
-    add("rubbing_speed", way_a_second(), "m/s", "of the abrasive over the piece");
-    add("rubbing_power", power(), "W", "friction times force times speed");
-    add("abrasive_loss", as_given_.front().wear.value(), "1/Pa",
-        "volume over force and way that this abrasive takes from the outermost layer");
-    add("loss_over_reference", as_given_.front().wear.value() / rig_.coefficient, "1",
-        "what it takes from the outermost layer over what it takes from the reference rubber");
+    add_reading(result_, catalogue.ground_depth, end.depth, "depth that the abrasive took");
+    add_reading(result_, catalogue.ground_depth_lowest, lowest, "the same with the least loss of the band");
+    add_reading(result_, catalogue.ground_depth_highest, highest,
+                "the same with the greatest loss of the band");
+    add_reading(result_, catalogue.ground_volume, volume_of(end.depth), "volume that it took");
+    add_reading(result_, catalogue.rubbing_speed, way_a_second(), "of the abrasive over the piece");
+    add_reading(result_, catalogue.rubbing_power, power(), "friction times force times speed");
+    add_reading(result_, catalogue.abrasive_loss, as_given_.front().wear.value(),
+                "volume over force and way that this abrasive takes from the outermost layer");
+    add_reading(result_, catalogue.loss_over_reference, as_given_.front().wear.value() / rig_.coefficient,
+                "what it takes from the outermost layer over what it takes from the reference rubber");
     if (end.wore_through)
     {
-      add("through_time", end.seconds, "s", "until the piece was through");
+      add_reading(result_, catalogue.through_time, end.seconds, "until the piece was through");
       result_.warnings.push_back(
-        {"ground_depth",
+        {catalogue.ground_depth,
          fmt::format("it wore through after {:.1f} s: the depth is a lower bound", end.seconds)});
     }
     if (!is_drum())
     {
-      add("groove_width", rig_.sleeve.groove_width(end.depth), "m", "of the groove at the surface");
+      add_reading(result_, catalogue.groove_width, rig_.sleeve.groove_width(end.depth),
+                  "of the groove at the surface");
       const double greatest = *std::max_element(rises.begin(), rises.end());
-      add("face_rise", greatest, "K", "greatest rise of the face, at most: heat flows straight down");
+      add_reading(result_, catalogue.face_rise, greatest,
+                  "greatest rise of the face, at most: heat flows straight down");
       if (greatest > smearing_rise)
         result_.warnings.push_back(
-          {"face_rise",
+          {catalogue.face_rise,
            fmt::format(
              "the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
              "as calculated. Grind in one-second bursts or turn slower; never touch the hot face",
@@ -189,22 +188,23 @@ private:
       loss = rig_.sleeve.wear_from(rig_.found_depth, rig_.seconds).value();
       if (rig_.found_depth >= input_.layers.front().thickness * (1 - 1e-9))
         result_.warnings.push_back(
-          {"found_loss",
+          {catalogue.found_loss,
            "the depth found is the whole of the outermost layer: what the abrasive takes is a lower bound"});
     }
     if (is_drum() && rig_.mass_lost > 0)
     {
       const double volume =
         rig_.drum.volume_loss(rig_.mass_lost, input_.layers.front().material.density, rig_.cloth_loss);
-      add("found_volume", volume, "m3", "relative volume loss by ISO 4649, from the masses lost");
+      add_reading(result_, catalogue.found_volume, volume,
+                  "relative volume loss by ISO 4649, from the masses lost");
       loss = rig_.drum.coefficient(volume).value();
     }
     if (loss > 0)
     {
-      add("found_loss", loss, "1/Pa",
-          "volume over force and way that the bench found, outermost layer on this abrasive");
-      add("found_over_expected", loss / as_given_.front().wear.value(), "1",
-          "what the bench found over what was expected of this abrasive");
+      add_reading(result_, catalogue.found_loss, loss,
+                  "volume over force and way that the bench found, outermost layer on this abrasive");
+      add_reading(result_, catalogue.found_over_expected, loss / as_given_.front().wear.value(),
+                  "what the bench found over what was expected of this abrasive");
     }
   }
 

@@ -3,6 +3,7 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/support.h"
+#include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/rigs/blow.h"
 #include "solver/validity.h"
@@ -133,29 +134,35 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
       sum += (*hit).*member;
     return sum / n_counted;
   };
-  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
-    result.readings.push_back({name, value, unit, meaning, -1});
-  };
   const double rebound = mean(&Hit::rebound), peak = mean(&Hit::peak), way = mean(&Hit::way);
-  add("rebound_by_height", rebound, "1", "rise above the level of first touch over the drop height to it");
-  add("rebound_height", mean(&Hit::rise), "m", "rise above the level of first touch");
-  add("return_by_speed", mean(&Hit::by_speed), "1", "squared speed at contact loss over squared speed at touch");
-  add("return_by_loop", mean(&Hit::by_loop), "1", "unloading over loading area of force against way");
-  add("peak_force", peak, "N", "greatest force, smoothed over 15 % of the contact time each way");
-  add("peak_force_raw", mean(&Hit::raw), "N", "greatest force, stress waves included");
-  add("peak_deceleration", peak / weight - 1, "1", "greatest upward acceleration of the drop weight over g: F/(m g) - 1");
-  add("peak_force_over_weight", peak / weight, "1", "F/(m g), what a sensor zeroed in free fall reads");
-  add("greatest_compression", way, "m", "greatest way of the drop weight below first touch of the fresh stack");
-  add("compression_share", way / model.height, "1", "greatest compression over the height of the stack");
-  add("contact_time", mean(&Hit::contact), "s", "first touch to contact loss");
-  add("time_of_peak", mean(&Hit::peak_time), "s", "first touch to greatest compression");
-  add("peak_pressure", mean(&Hit::pressure), "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
-  add("impact_speed", mean(&Hit::touch_speed), "m/s", "speed at first touch");
-  add("rebound_speed", mean(&Hit::speed), "m/s", "speed at contact loss");
+  add_reading(result, catalogue.rebound_by_height, rebound,
+              "rise above the level of first touch over the drop height to it");
+  add_reading(result, catalogue.rebound_height, mean(&Hit::rise), "rise above the level of first touch");
+  add_reading(result, catalogue.return_by_speed, mean(&Hit::by_speed),
+              "squared speed at contact loss over squared speed at touch");
+  add_reading(result, catalogue.return_by_loop, mean(&Hit::by_loop),
+              "unloading over loading area of force against way");
+  add_reading(result, catalogue.peak_force, peak,
+              "greatest force, smoothed over 15 % of the contact time each way");
+  add_reading(result, catalogue.peak_force_raw, mean(&Hit::raw), "greatest force, stress waves included");
+  add_reading(result, catalogue.peak_deceleration, peak / weight - 1,
+              "greatest upward acceleration of the drop weight over g: F/(m g) - 1");
+  add_reading(result, catalogue.peak_force_over_weight, peak / weight,
+              "F/(m g), what a sensor zeroed in free fall reads");
+  add_reading(result, catalogue.greatest_compression, way,
+              "greatest way of the drop weight below first touch of the fresh stack");
+  add_reading(result, catalogue.compression_share, way / model.height,
+              "greatest compression over the height of the stack");
+  add_reading(result, catalogue.contact_time, mean(&Hit::contact), "first touch to contact loss");
+  add_reading(result, catalogue.time_of_peak, mean(&Hit::peak_time), "first touch to greatest compression");
+  add_reading(result, catalogue.peak_pressure, mean(&Hit::pressure),
+              "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+  add_reading(result, catalogue.impact_speed, mean(&Hit::touch_speed), "speed at first touch");
+  add_reading(result, catalogue.rebound_speed, mean(&Hit::speed), "speed at contact loss");
   if (recorded.size() > 1)
     for (std::size_t i = 0; i < recorded.size(); ++i)
-      result.readings.push_back({fmt::format("rebound_by_height.hit_{}", i + 1), recorded[i].rebound, "1",
-                                 "rebound of this hit over its own level of first touch", -1});
+      add_reading(result, catalogue.rebound_of_hit, std::to_string(i + 1), recorded[i].rebound,
+                  "rebound of this hit over its own level of first touch");
 
   double left = 0;
   for (const auto &row : result.ledger)
@@ -163,9 +170,9 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
         (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == "stack")))
       left += row.values.back();
   const double last_speed = recorded.back().speed;
-  add("guide_loss_up", rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed, "J",
-      "taken by the guide on the way up, after contact loss (last hit)");
-  add("left_in_stack", left, "J", "stored and moving in the stack at contact loss");
+  add_reading(result, catalogue.guide_loss_up, rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed,
+              "taken by the guide on the way up, after contact loss (last hit)");
+  add_reading(result, catalogue.left_in_stack, left, "stored and moving in the stack at contact loss");
   add_losses(result);
   std::vector<double> thickness(model.input.layers.size(), 0.0);
   for (auto hit = recorded.end() - n_counted; hit != recorded.end(); ++hit)

@@ -3,9 +3,10 @@
 
 #include "materials/hardness.h"
 #include "solver/contributions/gauge_spring.h"
-#include "solver/part_law.h"
-#include "solver/results/recorder.h"
 #include "solver/mesh/tip_mesh.h"
+#include "solver/part_law.h"
+#include "solver/results/catalogue.h"
+#include "solver/results/recorder.h"
 
 #include <fmt/format.h>
 
@@ -44,16 +45,13 @@ void add_relations(const Case &input, const DurometerRig &rig, double reading, R
   if (input.layers.size() > 1 || layer.area_share < 1 || layer.ring || layer.unit ||
       !std::holds_alternative<materials::RubberData>(layer.material.data))
     return;
-  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
-    result.readings.push_back({name, value, unit, meaning, -1});
-  };
   const double modulus = equilibrium_modulus(layer.material, input);
-  add("youngs_modulus", modulus, "Pa", "Young's modulus of the rubber at rest");
-  add("half_space_hardness", materials::half_space_reading(rig.gauge, modulus, 0.5), "points",
-      "reading of the same tip without friction on an endless block at small strain (Sneddon)");
+  add_reading(result, catalogue.youngs_modulus, modulus, "Young's modulus of the rubber at rest");
+  add_reading(result, catalogue.half_space_hardness, materials::half_space_reading(rig.gauge, modulus, 0.5),
+              "reading of the same tip without friction on an endless block at small strain (Sneddon)");
   if (rig.gauge.scale == HardnessScale::shore_a && reading >= 20 && reading <= 80)
-    add("modulus_gent", materials::modulus_gent(reading), "Pa",
-        "modulus that Gent's relation takes from the reading");
+    add_reading(result, catalogue.modulus_gent, materials::modulus_gent(reading),
+                "modulus that Gent's relation takes from the reading");
 }
 
 /// Scale to go to when a material is too soft or too hard for this one.
@@ -207,21 +205,19 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   result.input_energy = 0;
   for (std::size_t i = 1; i < way_in.size(); ++i)
     result.input_energy += 0.5 * (forces[i] + forces[i - 1]) * (way_in[i] - way_in[i - 1]);
-  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
-    result.readings.push_back({name, value, unit, meaning, -1});
-  };
-  add("hardness", reading, "points", "reading of the gauge at the read-out time");
-  add("tip_depth", at, "m", "depth of the tip at the reading");
-  add("tip_force", gauge.force(reading), "N", "force of the spring at the reading");
-  add("tip_contact_radius", state.radius, "m", "outermost radius that touches the tip at the reading");
+  add_reading(result, catalogue.hardness, reading, "reading of the gauge at the read-out time");
+  add_reading(result, catalogue.tip_depth, at, "depth of the tip at the reading");
+  add_reading(result, catalogue.tip_force, gauge.force(reading), "force of the spring at the reading");
+  add_reading(result, catalogue.tip_contact_radius, state.radius,
+              "outermost radius that touches the tip at the reading");
   add_relations(input, rig, reading, result);
   if (!held)
-    result.warnings.push_back({"hardness", "the tip went in all the way"});
+    result.warnings.push_back({catalogue.hardness, "the tip went in all the way"});
   if (const auto text = unreliable_reading(gauge.scale, reading); !text.empty())
-    result.warnings.push_back({"hardness", text});
+    result.warnings.push_back({catalogue.hardness, text});
   if (gauge.scale == HardnessScale::shore_d)
     result.warnings.push_back(
-      {"hardness",
+      {catalogue.hardness,
        "under a needle no rubber is at small strain: this reads some points above the relation of Shore D "
        "and modulus of Qi, Joyce & Boyce 2003, and was checked at small strain only; compare, do not "
        "convert"});
@@ -249,15 +245,17 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
       outermost.ring || outermost.unit)
   {
     result.warnings.push_back(
-      {"hardness", "a modulus for a wanted reading is sought for an outermost layer of rubber only"});
+      {catalogue.hardness, "a modulus for a wanted reading is sought for an outermost layer of rubber only"});
     return;
   }
   RunOptions quiet;
   quiet.pictures = false;
   const auto reading_of = [&](const Case &other) {
-    return set_on(other, rig, friction_of(rig.tup), resolution, n_cells, quiet).find("hardness")->value;
+    return set_on(other, rig, friction_of(rig.tup), resolution, n_cells, quiet)
+      .find(catalogue.hardness)
+      ->value;
   };
-  double before = 0, x = 0, wrong_before = 0, wrong = result.find("hardness")->value - rig.wanted;
+  double before = 0, x = 0, wrong_before = 0, wrong = result.find(catalogue.hardness)->value - rig.wanted;
   for (int trial = 0; trial < n_trials && std::abs(wrong) > near_enough; ++trial)
   {
     const double slope =
@@ -269,7 +267,7 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
   if (std::abs(wrong) > near_enough)
   {
     result.warnings.push_back(
-      {"hardness",
+      {catalogue.hardness,
        fmt::format("no modulus of this rubber was found at which the gauge reads {:.1f}", rig.wanted)});
     return;
   }
@@ -277,12 +275,11 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
   thick.layers.resize(1);
   thick.layers[0].thickness = 2 * thick_enough;
   thick.plug.side = Side::free;
-  result.readings.push_back(
-    {"modulus_for_wanted", equilibrium_modulus(thick.layers[0].material, thick), "Pa",
-     "Young's modulus at rest at which the outermost rubber makes the gauge read what is wanted", -1});
-  result.readings.push_back(
-    {"thick_for_wanted", reading_of(thick), "points",
-     "what the gauge reads on a thick sheet of that rubber, twice the thickness its standard asks for", -1});
+  add_reading(result, catalogue.modulus_for_wanted, equilibrium_modulus(thick.layers[0].material, thick),
+              "Young's modulus at rest at which the outermost rubber makes the gauge read what is wanted");
+  add_reading(
+    result, catalogue.thick_for_wanted, reading_of(thick),
+    "what the gauge reads on a thick sheet of that rubber, twice the thickness its standard asks for");
 }
 
 Result read_out(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,

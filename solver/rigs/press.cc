@@ -3,9 +3,10 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
+#include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
-#include "solver/time/no_balance.h"
 #include "solver/results/recorder.h"
+#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 
@@ -188,18 +189,21 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   result.input_energy = areas.loading;
   result.time_of_peak = crest.at;
   result.time_of_loss = result.time.back();
-  const auto add = [&](const char *name, double value, const char *unit, const char *meaning) {
-    result.readings.push_back({name, value, unit, meaning, -1});
-  };
-  add("loop_return", areas.returned(), "1", "unloading over loading area of force against way, last cycle");
-  add("loop_energy_in", areas.loading, "J", "work of loading, last cycle");
-  add("loop_energy_lost", areas.loading - areas.unloading, "J", "area of the loop, last cycle");
-  add("peak_force", peak, "N", "greatest force of the last cycle");
-  add("greatest_compression", crest.value, "m", "greatest way of the head below first touch");
-  add("peak_displacement", crest.value, "m", "greatest way of the head below first touch");
-  add("compression_share", crest.value / model.height, "1", "greatest compression over the height of the stack");
-  add("secant_stiffness", travel > 0 ? peak / travel : 0.0, "N/m", "peak force over the way of the last cycle");
-  add("peak_pressure", pressure, "Pa", "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+  add_reading(result, catalogue.loop_return, areas.returned(),
+              "unloading over loading area of force against way, last cycle");
+  add_reading(result, catalogue.loop_energy_in, areas.loading, "work of loading, last cycle");
+  add_reading(result, catalogue.loop_energy_lost, areas.loading - areas.unloading,
+              "area of the loop, last cycle");
+  add_reading(result, catalogue.peak_force, peak, "greatest force of the last cycle");
+  add_reading(result, catalogue.greatest_compression, crest.value,
+              "greatest way of the head below first touch");
+  add_reading(result, catalogue.peak_displacement, crest.value, "greatest way of the head below first touch");
+  add_reading(result, catalogue.compression_share, crest.value / model.height,
+              "greatest compression over the height of the stack");
+  add_reading(result, catalogue.secant_stiffness, travel > 0 ? peak / travel : 0.0,
+              "peak force over the way of the last cycle");
+  add_reading(result, catalogue.peak_pressure, pressure,
+              "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_losses(result);
   add_bottoming(model, thickness, result);
   set_ledger_facts(result, std::max(areas.loading, 1e-12));

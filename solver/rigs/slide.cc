@@ -4,9 +4,10 @@
 #include "geometry/tread_pattern.h"
 #include "materials/contact_heat.h"
 #include "solver/closed_run.h"
-#include "solver/time/no_balance.h"
 #include "solver/part_law.h"
+#include "solver/results/catalogue.h"
 #include "solver/results/recorder.h"
+#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 
@@ -201,11 +202,6 @@ private:
     set_ledger_facts(result_, std::max(put_in, 1e-12));
   }
 
-  void add(const char *name, double value, const char *unit, const char *meaning)
-  {
-    result_.readings.push_back({name, value, unit, meaning, -1});
-  }
-
   void readings()
   {
     const auto &moments = outcome_.moments;
@@ -218,23 +214,30 @@ private:
         grip += moments_[i].grip, ++n;
     grip = n > 0 ? grip / n : moments_.back().grip;
 
-    add("effective_grip", grip, "1", "friction along the slide over the force on the lug, in the steady part");
-    add("contact_share", last.contact_share, "1", "touching length over the width of the fresh face, at the end");
-    add("edge_pressure", windowed_peak(outcome_.surface, edge_window), "Pa",
-        "greatest mean pressure over 0.25 mm of the surface, at the end");
+    add_reading(result_, catalogue.effective_grip, grip,
+                "friction along the slide over the force on the lug, in the steady part");
+    add_reading(result_, catalogue.contact_share, last.contact_share,
+                "touching length over the width of the fresh face, at the end");
+    add_reading(result_, catalogue.edge_pressure, windowed_peak(outcome_.surface, edge_window),
+                "greatest mean pressure over 0.25 mm of the surface, at the end");
     lifts();
-    add("deflection", last.deflection, "m", "of the lug's face across the bar at the end, mean");
+    add_reading(result_, catalogue.deflection, last.deflection,
+                "of the lug's face across the bar at the end, mean");
     if (const double stiffness = first_stiffness(); stiffness > 0)
-      add("lug_shear_stiffness", stiffness, "Pa/m",
-          "nominal shear over deflection of the face, in the first part, where the lug sticks");
+      add_reading(result_, catalogue.lug_shear_stiffness, stiffness,
+                  "nominal shear over deflection of the face, in the first part, where the lug sticks");
     beam_parts();
     if (const double work = work_per_way(); work > 0)
-      add("friction_work", work, "J/m3", "work of friction over the fresh face and over the way: joule per square metre and metre");
-    add("temperature_rise", temperature_rise(grip), "K",
-        "of the face after the whole distance: even heating, straight down, floor fresh under the lug");
+      add_reading(result_, catalogue.friction_work, work,
+                  "work of friction over the fresh face and over the way: joule per square metre and metre");
+    add_reading(
+      result_, catalogue.temperature_rise, temperature_rise(grip),
+      "of the face after the whole distance: even heating, straight down, floor fresh under the lug");
     if (outcome_.wall_contact > 0)
-      add("wall_contact", outcome_.wall_contact, "m", "length of the walls that lies on the court at the end");
-    add("steady_way", outcome_.steady_way / driven_, "m", "way of the court in the steady part");
+      add_reading(result_, catalogue.wall_contact, outcome_.wall_contact,
+                  "length of the walls that lies on the court at the end");
+    add_reading(result_, catalogue.steady_way, outcome_.steady_way / driven_,
+                "way of the court in the steady part");
 
     result_.time_of_peak = result_.time.back();
     result_.facts.unknowns = model_.equation.size();
@@ -243,7 +246,7 @@ private:
     result_.facts.repeated_steps = integrator_.n_repeated;
     result_.facts.iterations = integrator_.n_iterations;
     if (outcome_.end != SlideEnd::steady)
-      result_.warnings.push_back({"effective_grip", outcome_.reason});
+      result_.warnings.push_back({catalogue.effective_grip, outcome_.reason});
   }
 
   /// Shares of the flat face that are off the court at its ends. The court moves to the right: the right end trails.
@@ -271,10 +274,12 @@ private:
     };
     const double whole = length(face.begin(), face.end());
     const bool   none = first == face.end();
-    add("leading_lift", none ? 0.0 : std::max(0.0, length(face.begin(), first) - ahead) / whole, "1",
-        "share of the flat face that is off the court at its leading end");
-    add("trailing_lift", none ? 1.0 : std::max(0.0, length(behind, face.end()) - aft) / whole, "1",
-        "share of the flat face that is off the court at its trailing end");
+    add_reading(result_, catalogue.leading_lift,
+                none ? 0.0 : std::max(0.0, length(face.begin(), first) - ahead) / whole,
+                "share of the flat face that is off the court at its leading end");
+    add_reading(result_, catalogue.trailing_lift,
+                none ? 1.0 : std::max(0.0, length(behind, face.end()) - aft) / whole,
+                "share of the flat face that is off the court at its trailing end");
   }
 
   /// Shear over deflection while the lug still sticks [Pa/m]; 0: the section is not sheared.
@@ -301,10 +306,11 @@ private:
   {
     const double modulus = equilibrium_modulus(model_.cell.lug, input_),
                  ratio = model_.cell.outline.width / model_.cell.outline.height;
-    add("bending_stiffness", modulus / 0.75 * ratio * ratio / model_.cell.outline.height, "Pa/m",
-        "nominal shear over deflection if the lug only bent, by the short-beam formula");
-    add("shearing_stiffness", 5. / 6 * modulus / 3 / model_.cell.outline.height, "Pa/m",
-        "nominal shear over deflection if the lug only sheared, by the short-beam formula");
+    add_reading(result_, catalogue.bending_stiffness,
+                modulus / 0.75 * ratio * ratio / model_.cell.outline.height,
+                "nominal shear over deflection if the lug only bent, by the short-beam formula");
+    add_reading(result_, catalogue.shearing_stiffness, 5. / 6 * modulus / 3 / model_.cell.outline.height,
+                "nominal shear over deflection if the lug only sheared, by the short-beam formula");
   }
 
   /// Since the slide is steady, or since the beginning [J/m3].

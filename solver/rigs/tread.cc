@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/tread.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/sole_on_court.h"
 
 #include <fmt/format.h>
@@ -171,7 +172,7 @@ private:
     RunOptions quiet;
     quiet.pictures = false;
     const auto study = study_slide(own, rig, resolution_, quiet);
-    wanted.grip = study.result.find("effective_grip")->value;
+    wanted.grip = study.result.find(catalogue.effective_grip)->value;
     if (study.outcome.end != SlideEnd::steady)
       wanted.trouble = study.outcome.reason;
     const std::lock_guard lock(facts_guard_);
@@ -190,11 +191,6 @@ private:
     return (1 - share) * grip[i] + share * grip[(i + 1) % grip.size()];
   }
 
-  void add(const std::string &name, double value, const char *unit, const std::string &meaning)
-  {
-    result_.readings.push_back({name, value, unit, meaning, -1});
-  }
-
   void readings(const std::vector<double> &grip, double push, double brake, double cut,
                 const std::vector<std::vector<double>> &zones)
   {
@@ -206,23 +202,30 @@ private:
     double mean = 0;
     for (const double each : grip)
       mean += each / static_cast<double>(grip.size());
-    add("effective_grip", mean, "1", "friction of the evenly loaded sole over the force on it, mean of all headings");
-    add("grip_push_off", push, "1", "grip against sliding back, loaded as in a push-off");
-    add("grip_braking", brake, "1", "grip against sliding ahead, loaded as in braking");
-    add("grip_side_cut", cut, "1", "grip against sliding outwards, loaded as in a side cut");
-    add("lowest_grip", low->first, "1", "lowest grip at any heading evenly loaded, and in the three movements");
-    add("highest_grip", high->first, "1", "highest grip of the same");
-    add("lowest_grip_heading", low->second, "rad",
-        "heading of the least grip, from straight ahead to the outer side");
+    add_reading(result_, catalogue.effective_grip, mean,
+                "friction of the evenly loaded sole over the force on it, mean of all headings");
+    add_reading(result_, catalogue.grip_push_off, push, "grip against sliding back, loaded as in a push-off");
+    add_reading(result_, catalogue.grip_braking, brake, "grip against sliding ahead, loaded as in braking");
+    add_reading(result_, catalogue.grip_side_cut, cut,
+                "grip against sliding outwards, loaded as in a side cut");
+    add_reading(result_, catalogue.lowest_grip, low->first,
+                "lowest grip at any heading evenly loaded, and in the three movements");
+    add_reading(result_, catalogue.highest_grip, high->first, "highest grip of the same");
+    add_reading(result_, catalogue.lowest_grip_heading, low->second,
+                "heading of the least grip, from straight ahead to the outer side");
     const auto force = zone_forces(tread_, Movement::push_off);
-    add("pivot_moment",
-        pivot_moment(tread_, force, tread_.ball, 0, [&](std::size_t z, double at) { return between(zones[z], at); }), "N m",
-        "moment of friction against turning on the ball, loaded as in a push-off");
-    add("highest_zone_pressure", std::max({*std::max_element(push_.begin(), push_.end()), *std::max_element(brake_.begin(), brake_.end()),
-                                           *std::max_element(cut_.begin(), cut_.end())}),
-        "Pa", "on the faces of the bars, of all zones and movements");
-    add("rolled_contact_share", tilted_sole(tread_, 15 * pi / 180, 0).contact_share, "1",
-        "area that touches when the foot is rolled outwards by 15 degrees, over the area of all zones");
+    add_reading(result_, catalogue.pivot_moment,
+                pivot_moment(tread_, force, tread_.ball, 0,
+                             [&](std::size_t z, double at) { return between(zones[z], at); }),
+                "moment of friction against turning on the ball, loaded as in a push-off");
+    add_reading(result_, catalogue.highest_zone_pressure,
+                std::max({*std::max_element(push_.begin(), push_.end()),
+                          *std::max_element(brake_.begin(), brake_.end()),
+                          *std::max_element(cut_.begin(), cut_.end())}),
+                "on the faces of the bars, of all zones and movements");
+    add_reading(
+      result_, catalogue.rolled_contact_share, tilted_sole(tread_, 15 * pi / 180, 0).contact_share,
+      "area that touches when the foot is rolled outwards by 15 degrees, over the area of all zones");
   }
 
   void curves(const std::vector<double> &grip, const std::vector<std::vector<double>> &zones)
@@ -258,15 +261,19 @@ private:
     if (troubled > 0)
     {
       const auto first = std::find_if(wanted_.begin(), wanted_.end(), [](const auto &w) { return !w.trouble.empty(); });
-      result_.warnings.push_back({"effective_grip", fmt::format("{} of {} slides are not steady; zone {} at {:.0f}° to its bars: {}", troubled,
-                                                                wanted_.size(), tread_.zones[first->zone].name,
-                                                                first->angle * 180 / pi, first->trouble)});
+      result_.warnings.push_back(
+        {catalogue.effective_grip,
+         fmt::format("{} of {} slides are not steady; zone {} at {:.0f}° to its bars: {}", troubled,
+                     wanted_.size(), tread_.zones[first->zone].name, first->angle * 180 / pi,
+                     first->trouble)});
     }
-    const double moment = result_.find("pivot_moment")->value;
+    const double moment = result_.find(catalogue.pivot_moment)->value;
     if (moment < tread_.lowest_moment)
-      result_.warnings.push_back({"pivot_moment", "little holds a foot that turns on its ball: it may spin away"});
+      result_.warnings.push_back(
+        {catalogue.pivot_moment, "little holds a foot that turns on its ball: it may spin away"});
     if (moment > tread_.highest_moment)
-      result_.warnings.push_back({"pivot_moment", "much holds a foot that turns on its ball: knee and ankle take it"});
+      result_.warnings.push_back(
+        {catalogue.pivot_moment, "much holds a foot that turns on its ball: knee and ankle take it"});
   }
 
   const Case         &input_;

@@ -3,6 +3,7 @@
 
 #include "materials/abrasion_bench.h"
 #include "solver/part_law.h"
+#include "solver/results/catalogue.h"
 #include "solver/results/recorder.h"
 #include "solver/rigs/slide.h"
 #include "solver/wear_process.h"
@@ -91,8 +92,8 @@ private:
         slide.losses.push_back(
           {point.at_rest[0], coefficient_ * pressure * point.length, std::max(0.0, point.gap), point.face});
       }
-      slide.grip = study.result.find("effective_grip")->value;
-      slide.contact_share = study.result.find("contact_share")->value;
+      slide.grip = study.result.find(catalogue.effective_grip)->value;
+      slide.contact_share = study.result.find(catalogue.contact_share)->value;
       slide.face = study.result.faces.front();
       slide.edge_pressure = windowed_peak(outcome.surface, edge_window);
       if (is_fresh)
@@ -145,58 +146,55 @@ private:
     set_ledger_facts(result_, std::max(work, 1e-12));
   }
 
-  void add(const char *name, double value, const char *unit, const char *meaning)
-  {
-    result_.readings.push_back({name, value, unit, meaning, -1});
-  }
-
   void readings()
   {
     const auto  &first = history_.states.front(), &last = history_.states.back();
     const double rate = coefficient_ * rig_.pressure; // of the mean depth: the force stays
     const double way = last.depth > 0 ? wear_.depth * last.way / last.depth : wear_.depth / rate;
-    add("effective_grip", first.slide.grip, "1", "friction along the slide over the force on the lug, fresh");
-    add("worn_grip", last.slide.grip, "1", "the same at the end of the wear");
-    add("life_steps", way / wear_.slip, "1",
-        "steps until the wished depth is gone, with the slip given for one step");
-    add("life_steps_lowest", way / wear_.slip * wear_.coefficient / wear_.highest, "1",
-        "the same with the greatest wear of the band");
-    add("life_steps_highest", way / wear_.slip * wear_.coefficient / wear_.lowest, "1",
-        "the same with the least wear of the band");
-    add("relative_life", wear_.coefficient / coefficient_, "1",
-        "life over that of the reference rubber, same lug and court");
-    add("depth_per_way", last.way > 0 ? last.depth / last.way : rate, "1",
-        "mean depth lost over way of slip");
-    add("worn_depth", last.depth, "m", "lost at the end, mean over the face");
-    add("greatest_worn_depth", last.greatest, "m", "lost at the end where most is lost");
-    add("edge_pressure", first.slide.edge_pressure, "Pa",
-        "greatest mean pressure over 0.25 mm of the surface, fresh");
-    add("worn_edge_pressure", last.slide.edge_pressure, "Pa", "the same at the end of the wear");
-    add("first_wear_place", first_place(), "1",
-        "where most is lost at first: 0 is the leading end of the face, 1 the trailing one");
-    if (const auto *rise = fresh_.find("temperature_rise"))
+    add_reading(result_, catalogue.effective_grip, first.slide.grip,
+                "friction along the slide over the force on the lug, fresh");
+    add_reading(result_, catalogue.worn_grip, last.slide.grip, "the same at the end of the wear");
+    add_reading(result_, catalogue.life_steps, way / wear_.slip,
+                "steps until the wished depth is gone, with the slip given for one step");
+    add_reading(result_, catalogue.life_steps_lowest, way / wear_.slip * wear_.coefficient / wear_.highest,
+                "the same with the greatest wear of the band");
+    add_reading(result_, catalogue.life_steps_highest, way / wear_.slip * wear_.coefficient / wear_.lowest,
+                "the same with the least wear of the band");
+    add_reading(result_, catalogue.relative_life, wear_.coefficient / coefficient_,
+                "life over that of the reference rubber, same lug and court");
+    add_reading(result_, catalogue.depth_per_way, last.way > 0 ? last.depth / last.way : rate,
+                "mean depth lost over way of slip");
+    add_reading(result_, catalogue.worn_depth, last.depth, "lost at the end, mean over the face");
+    add_reading(result_, catalogue.greatest_worn_depth, last.greatest, "lost at the end where most is lost");
+    add_reading(result_, catalogue.edge_pressure, first.slide.edge_pressure,
+                "greatest mean pressure over 0.25 mm of the surface, fresh");
+    add_reading(result_, catalogue.worn_edge_pressure, last.slide.edge_pressure,
+                "the same at the end of the wear");
+    add_reading(result_, catalogue.first_wear_place, first_place(),
+                "where most is lost at first: 0 is the leading end of the face, 1 the trailing one");
+    if (const auto *rise = fresh_.find(catalogue.temperature_rise))
       result_.readings.push_back(*rise);
     if (wear_.known_hours > 0)
-      add("life_hours", wear_.known_hours * wear_.depth / wear_.known_depth, "s",
-          "playing time until the wished depth is gone, from the worn pair that is known");
+      add_reading(result_, catalogue.life_hours, wear_.known_hours * wear_.depth / wear_.known_depth,
+                  "playing time until the wished depth is gone, from the worn pair that is known");
     if (wear_.known_hours > 0 && wear_.steps_per_second > 0)
     {
       const double steps = wear_.known_hours * wear_.steps_per_second;
-      add("pair_life_steps", steps * wear_.depth / wear_.known_depth, "1",
-          "steps until the wished depth is gone, from the worn pair that is known");
+      add_reading(result_, catalogue.pair_life_steps, steps * wear_.depth / wear_.known_depth,
+                  "steps until the wished depth is gone, from the worn pair that is known");
       // The way that the model needs for the known depth at the coefficient given, over the way of the pair.
-      add("pair_coefficient",
-          wear_.coefficient * way * wear_.known_depth / wear_.depth / (steps * wear_.slip), "1/Pa",
-          "what the worn pair says of the reference rubber on this court: volume over force and way");
+      add_reading(result_, catalogue.pair_coefficient,
+                  wear_.coefficient * way * wear_.known_depth / wear_.depth / (steps * wear_.slip),
+                  "what the worn pair says of the reference rubber on this court: volume over force and way");
     }
     if (last.lost > 0)
-      add("volume_balance", last.lost / last.asked - 1, "1",
-          "section lost by the drawn faces over what the slides asked for, less one");
+      add_reading(result_, catalogue.volume_balance, last.lost / last.asked - 1,
+                  "section lost by the drawn faces over what the slides asked for, less one");
     result_.time_of_peak = result_.time.back();
     result_.facts.repeated_steps = static_cast<std::size_t>(history_.repeated);
     if (!history_.reason.empty())
-      result_.warnings.push_back(
-        {"worn_depth", fmt::format("the wear ends at {:.2f} mm: {}", 1e3 * last.depth, history_.reason)});
+      result_.warnings.push_back({catalogue.worn_depth, fmt::format("the wear ends at {:.2f} mm: {}",
+                                                                    1e3 * last.depth, history_.reason)});
   }
 
   /// From the first state in which the wear can be seen.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/calibrate/virtual_bench.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/run.h"
 
 #include <string>
@@ -65,11 +66,11 @@ solver::Case ball_case(const materials::Material &material, double accuracy)
 
 BenchReading pulse_return(const materials::Material &material, double accuracy)
 {
-  return read(pulse_case(material, accuracy), "loop_return");
+  return read(pulse_case(material, accuracy), solver::catalogue.loop_return);
 }
 
 BenchReading ball_rebound(const materials::Material &material, double accuracy)
 {
-  return read(ball_case(material, accuracy), "rebound_by_height");
+  return read(ball_case(material, accuracy), solver::catalogue.rebound_by_height);
 }
 } // namespace solemech::tools

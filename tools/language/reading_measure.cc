@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/reading_measure.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/language/nearest_name.h"
-#include "tools/language/schema.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <span>
+#include <array>
 #include <sstream>
 
 namespace solemech::tools
@@ -17,46 +17,59 @@ using materials::nearest_name;
 
 namespace
 {
-constexpr std::string_view of_unit[] = {"fibre_tension", "threshold_load", "heat_time"};
-constexpr std::string_view of_drop[] = {"rebound_by_height", "rebound_height", "return_by_speed",
-                                        "return_by_loop",    "contact_time",   "peak_deceleration",
-                                        "left_in_stack"};
-constexpr std::string_view of_press[] = {"loop_return", "loop_energy_in", "loop_energy_lost",
-                                         "secant_stiffness"};
-constexpr std::string_view of_gauge[] = {"hardness"};
-constexpr std::string_view of_slide[] = {"effective_grip", "edge_pressure", "deflection", "contact_share",
-                                         "trailing_lift"};
-constexpr std::string_view of_wear[] = {"life_steps",         "relative_life",  "worn_grip",
-                                        "worn_edge_pressure", "effective_grip", "edge_pressure"};
-constexpr std::string_view of_tread[] = {"grip_push_off", "grip_braking", "grip_side_cut", "pivot_moment"};
-constexpr std::string_view of_abrasion[] = {"ground_depth", "ground_volume", "through_time",
-                                            "loss_over_reference", "found_volume"};
-constexpr std::string_view lost_in = "lost_in.";
+using solver::catalogue;
+using solver::ReadingKind;
 
-/// A kind of rig as people call it, what it alone gives, and what to take instead of something else.
+constexpr UnitFact unit_facts[] = {
+  {"fibre_tension", Dimension::force, &solver::ChamberFacts::fibre_tension},
+  {"threshold_load", Dimension::force, &solver::ChamberFacts::threshold_load},
+  {"heat_time", Dimension::time, &solver::ChamberFacts::heat_time}};
+
+/// What people call a kind of rig, and the readings to take instead of one that it does not give.
 struct RigWords
 {
-  RigKind                           kind;
-  const char                       *word;
-  std::span<const std::string_view> own;
-  const char                       *instead;
+  RigKind                            kind;
+  const char                        *word;
+  std::array<const ReadingKind *, 5> instead; ///< up to the first nullptr
 };
 constexpr RigWords rig_words[] = {
-  {RigKind::drop, "drop", of_drop,
-   "Take return_by_loop, rebound_by_height, peak_force or greatest_compression"},
-  {RigKind::press, "press", of_press, "Take loop_return, peak_force or greatest_compression"},
-  {RigKind::gauge, "gauge", of_gauge, "Take hardness"},
-  {RigKind::slide, "slide", of_slide,
-   "Take effective_grip, deflection, edge_pressure, contact_share or trailing_lift"},
-  {RigKind::wear, "wear", of_wear, "Take life_steps, relative_life, worn_grip or worn_edge_pressure"},
-  {RigKind::tread, "whole tread", of_tread,
-   "Take grip_push_off, grip_braking, grip_side_cut or pivot_moment"},
-  {RigKind::abrasion, "abrasion bench", of_abrasion, "Take ground_depth, ground_volume or through_time"}};
+  {RigKind::drop,
+   "drop",
+   {&catalogue.return_by_loop, &catalogue.rebound_by_height, &catalogue.peak_force,
+    &catalogue.greatest_compression}},
+  {RigKind::press, "press", {&catalogue.loop_return, &catalogue.peak_force, &catalogue.greatest_compression}},
+  {RigKind::gauge, "gauge", {&catalogue.hardness}},
+  {RigKind::slide,
+   "slide",
+   {&catalogue.effective_grip, &catalogue.deflection, &catalogue.edge_pressure, &catalogue.contact_share,
+    &catalogue.trailing_lift}},
+  {RigKind::wear,
+   "wear",
+   {&catalogue.life_steps, &catalogue.relative_life, &catalogue.worn_grip, &catalogue.worn_edge_pressure}},
+  {RigKind::tread,
+   "whole tread",
+   {&catalogue.grip_push_off, &catalogue.grip_braking, &catalogue.grip_side_cut, &catalogue.pivot_moment}},
+  {RigKind::abrasion,
+   "abrasion bench",
+   {&catalogue.ground_depth, &catalogue.ground_volume, &catalogue.through_time}}};
 
 const RigWords &words_of(RigKind kind)
 {
   return *std::find_if(std::begin(rig_words), std::end(rig_words),
                        [&](const auto &words) { return words.kind == kind; });
+}
+
+/// "Take a, b or c".
+std::string cure_of(const RigWords &words)
+{
+  std::vector<std::string_view> names;
+  for (const auto *kind : words.instead)
+    if (kind)
+      names.push_back(kind->name);
+  const auto last = names.back();
+  names.pop_back();
+  return names.empty() ? fmt::format("Take {}", last)
+                       : fmt::format("Take {} or {}", fmt::join(names, ", "), last);
 }
 
 bool contains(const auto &list, std::string_view name)
@@ -107,44 +120,57 @@ ReadingOf reading_of(const std::string &text, const std::vector<NamedRun> &runs)
     throw InvalidMeasure(fmt::format("there is no reading \"{}\"", name),
                          near_or_all(name, measured_readings()));
   if (const auto &words = words_of(runs[run].rig); !rig_gives(name, words.kind))
-    throw InvalidMeasure(fmt::format("a {} does not give {}", words.word, name), words.instead);
-  if (contains(of_unit, name) && !runs[run].has_unit)
+    throw InvalidMeasure(fmt::format("a {} does not give {}", words.word, name), cure_of(words));
+  if (find_unit_fact(name) && !runs[run].has_unit)
     throw InvalidMeasure(fmt::format("the stack of this run has no air unit that could have a {}", name),
                          "Take a run with an air unit");
   return {name, run, runs[run].ending, dimension};
 }
 } // namespace
 
+Dimension dimension_of(const ReadingKind &kind)
+{
+  using D = Dimension;
+  constexpr std::pair<std::string_view, D> dimensions[] = {
+    {"m", D::length}, {"s", D::time},    {"N", D::force},       {"Pa", D::pressure},
+    {"J", D::energy}, {"m3", D::volume}, {"N/m", D::stiffness}, {"N m", D::moment}};
+  for (const auto &[unit, dimension] : dimensions)
+    if (kind.unit == unit)
+      return dimension;
+  return kind.shown.unit == "%" ? D::share : D::number;
+}
+
+const UnitFact *find_unit_fact(std::string_view name)
+{
+  const auto *found = std::find_if(std::begin(unit_facts), std::end(unit_facts),
+                                   [&](const auto &fact) { return fact.name == name; });
+  return found == std::end(unit_facts) ? nullptr : found;
+}
+
 Dimension reading_dimension(std::string_view name)
 {
-  if (name == "heat_time")
-    return Dimension::time;
-  if (contains(of_unit, name))
-    return Dimension::force;
-  if (name == "label" || name == "source" || name == "outside")
-    return Dimension::text;
-  const auto *entry = find_entry("expect", name);
-  return entry ? entry->dimension : Dimension::text;
+  if (const auto *fact = find_unit_fact(name))
+    return fact->dimension;
+  const auto *kind = solver::find_reading(name);
+  return kind && !kind->expected.empty() ? dimension_of(*kind) : Dimension::text;
 }
 
 bool rig_gives(std::string_view reading, RigKind rig)
 {
-  if (contains(words_of(rig).own, reading))
-    return true;
-  // A press and a drop share what no rig has for itself alone.
-  return (rig == RigKind::drop || rig == RigKind::press) &&
-         std::none_of(std::begin(rig_words), std::end(rig_words),
-                      [&](const auto &words) { return contains(words.own, reading); });
+  if (find_unit_fact(reading)) // no other rig is set on a unit
+    return rig == RigKind::drop || rig == RigKind::press;
+  const auto *kind = solver::find_reading(reading);
+  return kind && kind->given_by.has(rig);
 }
 
 std::vector<std::string> measured_readings()
 {
   std::vector<std::string> names;
-  for (const auto &name : entry_names("expect"))
-    if (reading_dimension(name) != Dimension::text)
-      names.push_back(name);
-  for (const auto name : of_unit)
-    names.emplace_back(name);
+  for (const auto &kind : solver::all_readings())
+    if (!kind.expected.empty())
+      names.emplace_back(kind.name);
+  for (const auto &fact : unit_facts)
+    names.emplace_back(fact.name);
   return names;
 }
 

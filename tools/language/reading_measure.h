@@ -8,7 +8,8 @@
 // because labels may hold a dash.
 #pragma once
 
-#include "solver/rig_kind.h"
+#include "solver/results/reading_kind.h"
+#include "solver/results/result.h"
 #include "tools/language/quantity.h"
 
 #include <cstddef>
@@ -19,7 +20,7 @@
 
 namespace solemech::tools
 {
-/// One reading of one run. Besides the readings that [[expect]] knows (schema.h): of an air unit
+/// One reading of one run. Besides the readings that [[expect]] knows: of an air unit
 /// fibre_tension, threshold_load and heat_time; lost_in.<layer>, the share of the energy that a layer turns
 /// into heat.
 struct ReadingOf
@@ -69,7 +70,24 @@ ReadingMeasure read_measure(std::string_view text, const std::vector<NamedRun> &
 /// Names of all readings that measures know, "lost_in.<layer>" left out.
 std::vector<std::string> measured_readings();
 
-/// Kind of quantity of a reading; `Dimension::text` when there is none of this name.
+/// A number of an air unit, from its inflation.
+struct UnitFact
+{
+  std::string_view     name;
+  materials::Dimension dimension;
+  double solver::ChamberFacts::*value;
+};
+
+/// nullptr when there is none of this name.
+const UnitFact *find_unit_fact(std::string_view name);
+
+/// Before the name of a layer: the share of the energy that it turns into heat.
+inline constexpr std::string_view lost_in = "lost_in.";
+
+/// Kind of quantity of a reading, by its unit and the way it is shown.
+materials::Dimension dimension_of(const solver::ReadingKind &kind);
+
+/// Kind of quantity of a measured reading; `Dimension::text` when there is none of this name.
 materials::Dimension reading_dimension(std::string_view name);
 
 /// True when the rig gives the reading: a press has no rebound, a drop no loop energy.

@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/schema.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/language/material_reader.h"
+#include "tools/language/reading_measure.h"
 
 #include <numbers>
 
@@ -311,49 +313,6 @@ const Entry entries[] = {
   {"expect", "source", D::text, any_value, required, "Where the ranges come from."},
   {"expect", "outside", D::text, any_value, "",
    "Readings that fall outside, by name, and the reason: \"contact_time: ...; peak_force: ...\"."},
-  {"expect", "rebound_by_height", D::share, any_value, "", "Rise over fall."},
-  {"expect", "return_by_speed", D::share, any_value, "",
-   "Squared ratio of speeds at contact loss and first touch."},
-  {"expect", "return_by_loop", D::share, any_value, "",
-   "Unloading over loading area of force against travel."},
-  {"expect", "peak_force", D::force, any_value, "", "Greatest force."},
-  {"expect", "peak_deceleration", D::number, any_value, "",
-   "Greatest deceleration of the weight in g, F/(m g) - 1."},
-  {"expect", "greatest_compression", D::length, any_value, "", "Greatest compression of the stack."},
-  {"expect", "compression_share", D::share, any_value, "",
-   "Greatest compression over the height of the stack."},
-  {"expect", "rebound_height", D::length, any_value, "", "Rise above the level of first touch."},
-  {"expect", "loop_return", D::share, any_value, "", "Loop return of a press."},
-  {"expect", "peak_pressure", D::pressure, any_value, "", "Greatest pressure under the striker."},
-  {"expect", "contact_time", D::time, any_value, "", "Time from first touch to contact loss."},
-  {"expect", "bottoming_margin", D::share, any_value, "", "Travel left before the weakest part locks up."},
-  {"expect", "left_in_stack", D::energy, any_value, "", "Energy still in the stack at contact loss."},
-  {"expect", "loop_energy_in", D::energy, any_value, "", "Work of loading of a press."},
-  {"expect", "loop_energy_lost", D::energy, any_value, "", "Area of the loop of a press."},
-  {"expect", "hardness", D::number, any_value, "", "Reading of a hardness gauge, in points of its scale."},
-  {"expect", "life_steps", D::number, any_value, "", "Steps until the wished depth of a lug is gone."},
-  {"expect", "relative_life", D::number, any_value, "", "Life of a lug over that of the reference rubber."},
-  {"expect", "worn_grip", D::number, any_value, "", "Grip along the slide when the lug is worn."},
-  {"expect", "worn_edge_pressure", D::pressure, any_value, "", "Pressure at the edge when the lug is worn."},
-  {"expect", "ground_depth", D::length, any_value, "", "What an abrasion bench took."},
-  {"expect", "ground_volume", D::volume, any_value, "", "Volume that it took."},
-  {"expect", "through_time", D::time, any_value, "", "Until the piece was through."},
-  {"expect", "loss_over_reference", D::number, any_value, "",
-   "What an abrasive takes from the outermost layer over what it takes from the reference rubber."},
-  {"expect", "found_volume", D::volume, any_value, "",
-   "Relative volume loss by ISO 4649, from the masses lost."},
-  {"expect", "effective_grip", D::number, any_value, "", "Friction along a slide over the force on the lug."},
-  {"expect", "grip_push_off", D::number, any_value, "", "Grip of a sole against sliding back in a push-off."},
-  {"expect", "grip_braking", D::number, any_value, "", "Grip of a sole against sliding ahead in braking."},
-  {"expect", "grip_side_cut", D::number, any_value, "",
-   "Grip of a sole against sliding outwards in a side cut."},
-  {"expect", "pivot_moment", D::moment, any_value, "", "Moment of friction against turning on the ball."},
-  {"expect", "contact_share", D::share, any_value, "", "Share of the face of a sliding lug that touches."},
-  {"expect", "trailing_lift", D::share, any_value, "",
-   "Share of it that is off the floor at its trailing end."},
-  {"expect", "edge_pressure", D::pressure, any_value, "", "Greatest pressure over 0.25 mm of a sliding lug."},
-  {"expect", "deflection", D::length, any_value, "", "Of the face of a sliding lug."},
-  {"expect", "secant_stiffness", D::stiffness, any_value, "", "Peak force over travel of a press."},
 
   {"lesson", "number", D::count, within(1, 1000), required, "Place in the list of lessons."},
   {"lesson", "measure", D::text, any_value, "",
@@ -426,6 +385,9 @@ std::span<const Entry> case_entries()
 {
   static const std::vector<Entry> all = [] {
     std::vector<Entry> list(std::begin(entries), std::end(entries));
+    for (const auto &kind : solver::all_readings())
+      if (!kind.expected.empty())
+        list.push_back({"expect", kind.name, dimension_of(kind), any_value, "", kind.expected});
     const auto         of_materials = material_entries();
     list.insert(list.end(), of_materials.begin(), of_materials.end());
     return list;

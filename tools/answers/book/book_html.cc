@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "solver/results/catalogue.h"
 #include "tools/answers/book/book_pages.h"
 #include "tools/output/report/hash_source.h"
 #include "tools/output/report/plain_text.h"
@@ -102,15 +103,17 @@ std::string cell(const std::string &content, const std::string &key = "\x01")
 std::vector<std::string> model_lines(const Result &result)
 {
   // The readings of the summary; the rest stands in the CSV file and in the report.
-  const std::vector<std::pair<const char *, const char *>> shown{{"rebound_height", "rebound"},
-                                                                 {"rebound_by_height", "return by height"},
-                                                                 {"peak_force", "peak force"},
-                                                                 {"greatest_compression", "compression"},
-                                                                 {"contact_time", "contact time"}};
-  std::vector<std::string>                                 lines;
-  for (const auto &[name, words] : shown)
+  using solver::catalogue;
+  const std::pair<const solver::ReadingKind *, const char *> shown[] = {
+    {&catalogue.rebound_height, "rebound"},
+    {&catalogue.rebound_by_height, "return by height"},
+    {&catalogue.peak_force, "peak force"},
+    {&catalogue.greatest_compression, "compression"},
+    {&catalogue.contact_time, "contact time"}};
+  std::vector<std::string> lines;
+  for (const auto &[kind, words] : shown)
     for (const auto &reading : result.readings)
-      if (reading.name == name)
+      if (reading.name == *kind)
         lines.push_back(fmt::format("{} {}", words, people(reading)));
   return lines;
 }

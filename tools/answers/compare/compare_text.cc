@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/compare_text.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/answers/compare/reading_words.h"
 #include "tools/answers/compare/view.h"
 #include "tools/output/results/cautions.h"
@@ -75,7 +76,8 @@ void readings(Text &text, const report::Comparison &view, const ComparedPair &pa
             pad_left("difference", number_width));
   for (const auto &reading : view.readings)
   {
-    if (!details && (reading.name == "return_by_speed" || reading.name == "return_by_loop"))
+    if (!details && (reading.name == solver::catalogue.return_by_speed ||
+                     reading.name == solver::catalogue.return_by_loop))
       continue;
     text.line("  " + pad_right(reading.label + (reading.unit.empty() ? "" : ", " + reading.unit), 22) +
               pad_left(with_digits(reading.from, reading.digits), width) +

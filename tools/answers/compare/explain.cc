@@ -18,13 +18,6 @@ namespace solemech::tools
 {
 namespace
 {
-/// Readings that are split, most telling first; a run has some of them.
-constexpr const char *split_readings[] = {"rebound_by_height",    "loop_return",       "peak_force",
-                                          "greatest_compression", "peak_displacement", "contact_time",
-                                          "effective_grip",       "contact_share",     "edge_pressure",
-                                          "hardness",             "life_steps",        "worn_grip",         "ground_depth",
-                                          "pivot_moment"};
-
 constexpr double notable_interaction = 0.2; // of a share
 
 constexpr double coarse_cost = 0.4; // of a run at the coarser level, in one at the wished accuracy
@@ -150,9 +143,11 @@ const Together *entangled(const ReadingSplit &split, std::size_t change)
 
 std::string main_reading(const solver::Result &a, const solver::Result &b)
 {
-  for (const char *name : {"rebound_by_height", "loop_return", "effective_grip", "hardness"})
-    if (a.find(name) && b.find(name))
-      return name;
+  using solver::catalogue;
+  for (const auto *kind :
+       {&catalogue.rebound_by_height, &catalogue.loop_return, &catalogue.effective_grip, &catalogue.hardness})
+    if (a.find(*kind) && b.find(*kind))
+      return *kind;
   return "";
 }
 
@@ -219,9 +214,9 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
   }
   note_impossible(sets, fine, coarse, answer);
   answer.n_sampled_orders = sets.orders.size();
-  for (const char *reading : split_readings)
-    if (answer.a.find(reading) && answer.b.find(reading))
-      answer.splits.push_back(split_of(reading, sets, n_changes, fine, coarse));
+  for (const auto *kind : compared_readings()) // most telling first
+    if (kind->compared.split && answer.a.find(*kind) && answer.b.find(*kind))
+      answer.splits.push_back(split_of(*kind, sets, n_changes, fine, coarse));
   if (sets.orders.empty() && !answer.splits.empty())
     answer.possible_orders = share_of_possible_orders(tables(answer.splits.front().name, fine, coarse).first);
   if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())

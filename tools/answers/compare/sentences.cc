@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/sentences.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/answers/compare/ledger_difference.h"
 #include "tools/answers/compare/reading_words.h"
 #include "tools/output/results/knee.h"
@@ -34,16 +35,17 @@ const ReadingSplit *main_split(const Explanation &explanation)
 /// "15.9 points of return", without sign.
 std::string amount(const ReadingSplit &split)
 {
-  const ReadingWords &words = reading_words(split.name);
+  const ReadingWords words = reading_words(split.name);
   return fmt::format("{:.{}f} {}", std::abs(split.total.value) * words.scale, words.digits, words.difference);
 }
 
 /// "63 mm (15.9 points of return)" of a drop, "4.2 points of return" of a press.
 std::string rebound_amount(const Explanation &explanation, const ReadingSplit &split)
 {
-  const auto       *from = explanation.a.find("rebound_height"), *to = explanation.b.find("rebound_height");
+  const auto *from = explanation.a.find(solver::catalogue.rebound_height),
+             *to = explanation.b.find(solver::catalogue.rebound_height);
   const std::string points = amount(split) + " of return";
-  if (split.name != "rebound_by_height" || !from || !to)
+  if (split.name != solver::catalogue.rebound_by_height || !from || !to)
     return points;
   // Heights of different falls say nothing against each other.
   const auto *fall_a = rigs::fall_of(explanation.plan.a), *fall_b = rigs::fall_of(explanation.plan.b);
@@ -55,7 +57,7 @@ std::string rebound_amount(const Explanation &explanation, const ReadingSplit &s
 /// "+14.1" in the unit of differences.
 std::string signed_number(const std::string &reading, double value)
 {
-  const ReadingWords &words = reading_words(reading);
+  const ReadingWords words = reading_words(reading);
   return fmt::format("{:+.{}f}", value * words.scale, words.digits);
 }
 
@@ -80,18 +82,18 @@ std::string main_sentence(const ComparedPair &pair)
   if (!split)
     return fmt::format("{} and {} give readings of different kind: no one number compares them.", pair.a,
                        pair.b);
-  const bool drop = split->name == "rebound_by_height";
+  const bool drop = split->name == solver::catalogue.rebound_by_height;
   if (!split->total.is_told())
     return fmt::format("The numbers cannot separate these two by their {}: {} and {} differ by less than the "
                        "numbers are good to.",
                        reading_words(split->name).label, pair.a, pair.b);
   const bool more = split->total.value > 0;
-  if (split->name == "hardness")
+  if (split->name == solver::catalogue.hardness)
     return fmt::format("{} reads {} than {}: {:.1f} against {:.1f} points.", pair.b,
                        more ? "harder" : "softer", pair.a, split->to, split->from);
-  if (split->name == "effective_grip" && is_within_doubt(split->name, split->from, split->to))
+  if (split->name == solver::catalogue.effective_grip && is_within_doubt(split->name, split->from, split->to))
     return fmt::format("{} and {} grip alike: {:.2f} and {:.2f}.", pair.b, pair.a, split->to, split->from);
-  if (split->name == "effective_grip")
+  if (split->name == solver::catalogue.effective_grip)
     return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a, split->to,
                        split->from);
   return drop ? fmt::format("{} throws the weight back {} {} than {}.", pair.b,
@@ -106,9 +108,11 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
   std::vector<std::string> sentences;
   if (explanation.plan.changes.empty())
     return sentences;
-  const ReadingSplit *returned = main_split(explanation), *force = find(explanation, "peak_force");
-  if (returned && returned->name != "effective_grip" && returned->name != "hardness" &&
-      returned->total.is_told() && is_within_doubt(returned->name, returned->from, returned->to))
+  const ReadingSplit *returned = main_split(explanation),
+                     *force = find(explanation, solver::catalogue.peak_force);
+  if (returned && returned->name != solver::catalogue.effective_grip &&
+      returned->name != solver::catalogue.hardness && returned->total.is_told() &&
+      is_within_doubt(returned->name, returned->from, returned->to))
     sentences.push_back(
       "A difference below 2 points of return is not read as real, unless the inputs are known that "
       "well.");
@@ -129,7 +133,7 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
     }
   }
   for (const auto &[result, label] : {std::pair{&explanation.a, &pair.a}, std::pair{&explanation.b, &pair.b}})
-    if (const auto *margin = result->find("bottoming_margin"); margin && margin->value < 0.15)
+    if (const auto *margin = result->find(solver::catalogue.bottoming_margin); margin && margin->value < 0.15)
       sentences.push_back(*label + " " + bottoming_consequence(*result, margin->value));
   return sentences;
 }

@@ -16,16 +16,9 @@ namespace
 {
 constexpr const char *cannot_tell = "cannot tell", *too_small = "too small to be read as real";
 
-/// Readings that both runs have, in the order in which people read them.
-constexpr const char *compared[] = {
-  "rebound_by_height",    "return_by_speed",   "return_by_loop", "loop_return",    "peak_force",
-  "greatest_compression", "peak_displacement", "contact_time",   "effective_grip", "contact_share",
-  "edge_pressure",        "hardness",             "life_steps",        "worn_grip",      "ground_depth", "face_rise",
-  "grip_push_off",        "grip_braking",      "grip_side_cut",  "pivot_moment"};
-
 std::string verdict_on(const std::string &reading, double from, double to, double band, bool same)
 {
-  const ReadingWords &words = reading_words(reading);
+  const ReadingWords words = reading_words(reading);
   if (same)
     return "no difference";
   if (std::abs(to - from) <= band)
@@ -57,13 +50,13 @@ std::string share_verdict(const Explanation &explanation, const ReadingSplit &sp
            explanation.plan.changes[pair->first == change ? pair->second : pair->first].name;
   if (is_small_share(split, change))
     return too_small;
-  const ReadingWords &words = reading_words(split.name);
+  const ReadingWords words = reading_words(split.name);
   return std::string(share.value > 0 ? words.more : words.less);
 }
 
 report::ShareTable share_table(const Explanation &explanation, const ReadingSplit &split)
 {
-  const ReadingWords &words = reading_words(split.name);
+  const ReadingWords  words = reading_words(split.name);
   report::ShareTable  table;
   table.reading = split.name;
   table.label = words.label;
@@ -108,13 +101,14 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
   for (const StackChange &change : explanation.plan.changes)
     for (const ChangeDetail &detail : change.details)
       view.differences.push_back({detail.what, detail.from, detail.to});
-  for (const char *name : compared)
+  for (const auto *kind : compared_readings()) // those that both runs have
   {
-    const auto *a = explanation.a.find(name), *b = explanation.b.find(name);
+    const std::string name = *kind;
+    const auto       *a = explanation.a.find(name), *b = explanation.b.find(name);
     if (!a || !b)
       continue;
-    const ReadingWords &words = reading_words(name);
-    const double        band = same ? 0 : band_of(explanation, name);
+    const ReadingWords words = reading_words(name);
+    const double       band = same ? 0 : band_of(explanation, name);
     view.readings.push_back({name, std::string(words.label), std::string(words.unit), words.digits,
                              a->value * words.scale, b->value * words.scale, band * words.scale,
                              verdict_on(name, a->value, b->value, band, same)});

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/learn/measured.h"
 
-#include "tools/language/quantity.h"
+#include "solver/results/catalogue.h"
 #include "solver/results/result_check.h"
+#include "tools/language/quantity.h"
 #include "tools/output/report/reading_display.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/readings_table.h"
@@ -19,8 +20,6 @@ using materials::Dimension;
 
 namespace
 {
-constexpr std::string_view lost_in = "lost_in.";
-
 /// Energy that a layer turned into heat, its ring or film left out, over what went in.
 double lost_share(const Run &run, std::string_view layer)
 {
@@ -33,16 +32,9 @@ double lost_share(const Run &run, std::string_view layer)
 
 std::optional<double> of_unit(const solver::Result &result, std::string_view name)
 {
-  if (result.chambers.empty())
-    return std::nullopt;
-  const auto &chamber = result.chambers.front();
-  if (name == "fibre_tension")
-    return chamber.fibre_tension;
-  if (name == "threshold_load")
-    return chamber.threshold_load;
-  if (name == "heat_time")
-    return chamber.heat_time;
-  return std::nullopt;
+  const auto *fact = find_unit_fact(name);
+  return fact && !result.chambers.empty() ? std::optional(result.chambers.front().*fact->value)
+                                          : std::nullopt;
 }
 
 double value_of(const ReadingOf &reading, const std::vector<Run> &runs)
@@ -73,7 +65,7 @@ std::string digits(double value)
 
 std::string quantity(double value, Dimension dimension, std::string_view name)
 {
-  if (name == "bottoming_margin")
+  if (name == solver::catalogue.bottoming_margin)
     return value < 0.005 ? "nothing" : fmt::format("{:.0f} %", 100 * value);
   switch (dimension)
   {
@@ -92,7 +84,7 @@ std::string quantity(double value, Dimension dimension, std::string_view name)
   case Dimension::stiffness:
     return digits(1e-3 * value) + " N/mm";
   default:
-    return digits(value) + (name == "peak_deceleration" ? " g" : "");
+    return digits(value) + (name == solver::catalogue.peak_deceleration ? " g" : "");
   }
 }
 

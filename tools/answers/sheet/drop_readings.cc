@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // Readings of the drop weight: rebound, force, deceleration, compression, contact time.
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/reading_kinds.h"
+#include "tools/language/reading_measure.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -16,21 +18,18 @@ namespace
 {
 struct DropKind
 {
-  const char *kind, *reading;
-  Dimension   dimension;
-  double      instrument; ///< half band of what is read by hand or sensor
-  bool        relative;
-  const char *instrument_name;
+  const solver::ReadingKind &reading;
+  double                     instrument; ///< half band of what is read by hand or sensor
+  bool                       relative;
+  const char                *instrument_name;
 };
+using solver::catalogue;
 constexpr DropKind drop_kinds[] = {
-  {"rebound", "rebound_height", D::length, instruments::height_by_eye, false,
-   "a height read by eye on a rule"},
-  {"peak force", "peak_force", D::force, instruments::force_sensor, true, "a force sensor"},
-  {"deceleration", "peak_deceleration", D::number, instruments::acceleration_sensor, true,
-   "an acceleration sensor"},
-  {"compression", "greatest_compression", D::length, instruments::compression_by_camera, false,
-   "a compression read by camera"},
-  {"contact time", "contact_time", D::time, instruments::contact_time, false, "a contact time"},
+  {catalogue.rebound_height, instruments::height_by_eye, false, "a height read by eye on a rule"},
+  {catalogue.peak_force, instruments::force_sensor, true, "a force sensor"},
+  {catalogue.peak_deceleration, instruments::acceleration_sensor, true, "an acceleration sensor"},
+  {catalogue.greatest_compression, instruments::compression_by_camera, false, "a compression read by camera"},
+  {catalogue.contact_time, instruments::contact_time, false, "a contact time"},
 };
 } // namespace
 
@@ -39,12 +38,12 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
   const auto kind = fields.text("kind");
   for (const auto &known : drop_kinds)
   {
-    if (kind != known.kind)
+    if (kind != known.reading.on_sheet)
       continue;
-    auto        dimension = known.dimension;
+    auto        dimension = dimension_of(known.reading);
     auto        instrument = known.instrument;
     auto        name = std::string(known.instrument_name);
-    auto        reading = std::string(known.reading);
+    std::string reading = known.reading;
     const auto  first = fields.given("values") && !fields.texts("values").empty()
                           ? fields.texts("values").front()
                         : fields.given("value") ? fields.text("value")
@@ -64,10 +63,10 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
     if (kind == "rebound" && split_doubted(first).value.ends_with('%'))
     {
       dimension = D::share;
-      reading = "rebound_by_height";
+      reading = catalogue.rebound_by_height;
       instrument = height > 0 ? instrument / height : 0.015;
     }
-    const std::string unit = known.dimension == D::number ? "g" : "";
+    const std::string unit(dimension == D::number ? known.reading.shown.unit : "");
     const auto        found = desk.measured(fields, dimension, {instrument, known.relative, name, unit});
     if (!found.usable)
       return;

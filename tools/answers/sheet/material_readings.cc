@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Hardness and density of a layer, as a block of their own or noted at the layer.
 #include "materials/hardness.h"
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/reading_kinds.h"
 
@@ -113,7 +114,7 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
       rig.tup = solver::gauge_tip(gauge);
       setup.rig = rig;
     });
-    probe.reading = "hardness";
+    probe.reading = solver::catalogue.hardness;
     if (thin_rubber)
       desk.sheet.assumptions.push_back(fmt::format(
         "{}: read on the stack, as the rubber is thinner than 6 mm; the gauge feels what lies under it",

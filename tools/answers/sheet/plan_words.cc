@@ -3,6 +3,7 @@
 #include "tools/answers/sheet/reading_plan.h"
 #include "tools/answers/sheet/sheet_words.h"
 #include "tools/answers/sheet/teardown.h"
+#include "tools/language/reading_measure.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -42,7 +43,7 @@ std::string plan_text(const Sheet &sheet, const ReadingPlan &plan)
     fmt::format("plan for {}{}{}; +- holds nine cases of ten\n\n", sheet.file.label,
                 sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part) +
     teardown_text(sheet);
-  const auto   dimension = plan.question.dimension;
+  const auto   dimension = dimension_of(*plan.question.reading);
   const double half = 0.5 * (plan.now.high - plan.now.low);
   text += fmt::format("\nnext best readings for: {} of this rig, now {} +-{}\n", plan.question.title,
                       fine_text(plan.now.value, dimension), fine_text(half, dimension));
@@ -83,7 +84,7 @@ std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
                      {"part", sheet.part},
                      {"cautions", teardown_cautions(sheet)},
                      {"question", plan.question.name},
-                     {"unit", materials::dimension_name(plan.question.dimension)},
+                     {"unit", materials::dimension_name(dimension_of(*plan.question.reading))},
                      {"now", {{"value", plan.now.value}, {"low", plan.now.low}, {"high", plan.now.high}}},
                      {"not_ranked", plan.left_out},
                      {"doubts", plan.doubts}};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/plausible.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/value_words.h"
 
 #include <fmt/format.h>
@@ -14,22 +15,10 @@ namespace
 {
 using D = materials::Dimension;
 
-/// What soles and their drops show, wide open. Common practice, no source.
-struct Usual
-{
-  double lowest, highest; ///< SI
-  bool   holds(double value) const { return value >= lowest && value <= highest; }
-};
-constexpr Usual soft_layer{1e-3, 80e-3}, rubber_layer{0.3e-3, 20e-3}, stiff_layer{0.2e-3, 12e-3};
+using solver::Usual;
 
-struct UsualReading
-{
-  std::string_view reading;
-  Usual            usual;
-};
-constexpr UsualReading usual_readings[] = {
-  {"rebound_height", {5e-3, 2}},    {"rebound_by_height", {0.05, 0.97}},       {"peak_force", {30, 20e3}},
-  {"peak_deceleration", {3, 1000}}, {"greatest_compression", {0.5e-3, 60e-3}}, {"contact_time", {1e-3, 0.1}}};
+/// What soles show, wide open. Common practice, no source.
+constexpr Usual soft_layer{1e-3, 80e-3}, rubber_layer{0.3e-3, 20e-3}, stiff_layer{0.2e-3, 12e-3};
 
 constexpr double far_from_the_others = 1.6; ///< ratio to the middle one: no two hits of one stack differ so
 
@@ -71,10 +60,9 @@ std::vector<std::string> asked_of_stack(const solver::Case &setup)
 std::string asked_of_reading(const std::string &name, const std::string &reading, double value, D dimension,
                              const std::string &unit)
 {
-  for (const auto &known : usual_readings)
-    if (known.reading == reading && !known.usual.holds(value))
-      return question(name, value, known.usual, dimension, unit);
-  return {};
+  const auto *kind = solver::find_reading(reading);
+  return !kind || kind->usual.holds(value) ? std::string()
+                                           : question(name, value, kind->usual, dimension, unit);
 }
 
 std::string asked_of_repeats(const std::string &name, const std::vector<double> &values, D dimension,

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/reading_plan.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/rigs/registry.h"
@@ -16,6 +17,7 @@ namespace solemech::tools
 namespace
 {
 using D = materials::Dimension;
+using solver::catalogue;
 
 constexpr double derivative_step = 0.03; ///< of ln(unknown), as in settle::Wish
 constexpr double least_worth = 0.95;     ///< share of the band left up to which a reading is worth its work
@@ -86,36 +88,20 @@ bool has_note(const Sheet &sheet, const std::string &layer, const std::string &k
 std::vector<Idea> own_drop_ideas(const Sheet &sheet, ReadingPlan &plan)
 {
   const Idea ideas[] = {
-    {{"rebound", D::length, "", 0, "rebound_height", "", {}},
-     instruments::height_by_eye,
-     false,
-     "by eye on a rule",
-     nothing_cut,
+    {probe_of(catalogue.rebound_height), instruments::height_by_eye, false, "by eye on a rule", nothing_cut,
      ""},
-    {{"peak force", D::force, "", 0, "peak_force", "", {}},
-     instruments::force_sensor,
-     true,
-     "force sensor",
-     nothing_cut,
-     ""},
-    {{"compression", D::length, "", 0, "greatest_compression", "", {}},
-     instruments::compression_by_camera,
-     false,
-     "camera",
-     nothing_cut,
-     ""},
-    {{"contact time", D::time, "", 0, "contact_time", "", {}},
-     instruments::contact_time,
-     false,
-     "sensor or fast camera",
-     nothing_cut,
+    {probe_of(catalogue.peak_force), instruments::force_sensor, true, "force sensor", nothing_cut, ""},
+    {probe_of(catalogue.greatest_compression), instruments::compression_by_camera, false, "camera",
+     nothing_cut, ""},
+    {probe_of(catalogue.contact_time), instruments::contact_time, false, "sensor or fast camera", nothing_cut,
      ""},
   };
   std::vector<Idea> out;
   for (auto idea : ideas)
   {
-    const bool  is_rebound = idea.probe.reading == "rebound_height";
-    const auto *there = on_sheet(sheet, idea.probe.reading, is_rebound ? "rebound_by_height" : "");
+    const bool  is_rebound = idea.probe.reading == catalogue.rebound_height;
+    const auto *there =
+      on_sheet(sheet, idea.probe.reading, is_rebound ? std::string(catalogue.rebound_by_height) : "");
     if (there && !there->observation.held_out)
     {
       plan.left_out.push_back(fmt::format("{} of this rig: on the sheet already. More hits only narrow their "
@@ -152,18 +138,9 @@ void add_lower_drops(Sheet &sheet, std::vector<Idea> &ideas)
     if (there || !(lower > 0.05)) // below that the eye's doubt is most of the reading
       continue;
     sheet.benches.push_back([lower](solver::Case &setup) { rigs::fall_of(setup)->height = lower; });
-    ideas.push_back({{fmt::format("rebound from {:.0f} mm", 1e3 * lower),
-                      D::length,
-                      "",
-                      sheet.benches.size() - 1,
-                      "rebound_height",
-                      "",
-                      {}},
-                     instruments::height_by_eye,
-                     false,
-                     "by eye on a rule",
-                     nothing_cut,
-                     ""});
+    ideas.push_back({probe_of(catalogue.rebound_height, sheet.benches.size() - 1,
+                              fmt::format("rebound from {:.0f} mm", 1e3 * lower)),
+                     instruments::height_by_eye, false, "by eye on a rule", nothing_cut, ""});
   }
 }
 
@@ -184,30 +161,12 @@ void add_press(Sheet &sheet, double compression, std::vector<Idea> &ideas)
     press.peak = peak;
     setup.rig = press;
   });
-  ideas.push_back({{fmt::format("press loop to {:.1f} mm in 1 s, energy return", 1e3 * peak),
-                    D::share,
-                    "",
-                    sheet.benches.size() - 1,
-                    "loop_return",
-                    "",
-                    {}},
-                   instruments::press_loop_return,
-                   false,
-                   "force and way of a press",
-                   nothing_cut,
-                   ""});
-  ideas.push_back({{fmt::format("press loop to {:.1f} mm in 1 s, peak force", 1e3 * peak),
-                    D::force,
-                    "",
-                    sheet.benches.size() - 1,
-                    "peak_force",
-                    "",
-                    {}},
-                   instruments::force_sensor,
-                   true,
-                   "force of a press",
-                   nothing_cut,
-                   ""});
+  ideas.push_back({probe_of(catalogue.loop_return, sheet.benches.size() - 1,
+                            fmt::format("press loop to {:.1f} mm in 1 s, energy return", 1e3 * peak)),
+                   instruments::press_loop_return, false, "force and way of a press", nothing_cut, ""});
+  ideas.push_back({probe_of(catalogue.peak_force, sheet.benches.size() - 1,
+                            fmt::format("press loop to {:.1f} mm in 1 s, peak force", 1e3 * peak)),
+                   instruments::force_sensor, true, "force of a press", nothing_cut, ""});
 }
 
 /// Hardness on a pad of each unknown material whose gauge can read it.
@@ -387,9 +346,9 @@ void tell_doubts(const SettledSheet &answer, ReadingPlan &plan)
 const std::vector<PlanQuestion> &plan_questions()
 {
   static const std::vector<PlanQuestion> all{
-    {"rebound", "rebound by height", "rebound_by_height", D::share},
-    {"force", "peak force", "peak_force", D::force},
-    {"compression", "compression", "greatest_compression", D::length},
+    {"rebound", "rebound by height", &catalogue.rebound_by_height},
+    {"force", "peak force", &catalogue.peak_force},
+    {"compression", "compression", &catalogue.greatest_compression},
   };
   return all;
 }
@@ -400,8 +359,8 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
   ReadingPlan        plan{question, {}, {}, {}, {}};
   auto               own_drop = own_drop_ideas(sheet, plan);
   keep_readable(sheet, own_drop, plan);
-  std::vector<Probe> asked{{question.title, question.dimension, "", 0, question.reading, "", {}},
-                           {"compression", D::length, "", 0, "greatest_compression", "", {}}};
+  std::vector<Probe> asked{probe_of(*question.reading, 0, question.title),
+                           probe_of(catalogue.greatest_compression)};
   for (const auto &idea : own_drop)
     asked.push_back(idea.probe);
   const auto answer = settle_sheet(sheet, asked, run, {}, interrupted);

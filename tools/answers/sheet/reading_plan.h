@@ -14,10 +14,9 @@ namespace solemech::tools
 /// A number of this sheet's own rig that a plan can be made for.
 struct PlanQuestion
 {
-  const char          *name;    ///< on the command line
-  const char          *title;   ///< for people
-  const char          *reading; ///< of the result
-  materials::Dimension dimension;
+  const char                *name;    ///< on the command line
+  const char                *title;   ///< for people
+  const solver::ReadingKind *reading; ///< of the result
 };
 
 /// The first one is the default.

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Whole records of a sensor: an impact, a press loop. What they hold goes in as readings of its own each.
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/reading_kinds.h"
 #include "tools/language/records/impact_record.h"
 #include "tools/language/records/press_loop.h"
@@ -42,17 +43,17 @@ void read_impact_record(ReadingDesk &desk, const Fields &fields)
   for (const auto &note : found.notes)
     desk.sheet.assumptions.push_back(fmt::format("{}: {}", path.filename().string(), note));
   const auto bench = desk.drop_bench(fields);
-  const auto take = [&](const records::Reading &reading, const char *name, const char *machine, D dimension) {
+  const auto take = [&](const records::Reading &reading, const solver::ReadingKind &kind) {
     if (!reading.known || !(reading.doubt > 0))
       return;
-    desk.add({fmt::format("{}, record", name), dimension, "", bench, machine, "", {}}, reading.value,
+    desk.add(probe_of(kind, bench, fmt::format("{}, record", kind.on_sheet)), reading.value,
              reading.doubt * doubts_in_half_band, fields.flag("hold_out"));
     if (reading.at_least)
       desk.sheet.readings.back().observation.meaning = settle::Meaning::at_least;
   };
-  take(found.peak_force, "peak force", "peak_force", D::force);
-  take(found.contact_time, "contact time", "contact_time", D::time);
-  take(found.compression, "compression", "greatest_compression", D::length);
+  take(found.peak_force, solver::catalogue.peak_force);
+  take(found.contact_time, solver::catalogue.contact_time);
+  take(found.compression, solver::catalogue.greatest_compression);
 }
 
 void read_press_loop(ReadingDesk &desk, const Fields &fields)
@@ -87,12 +88,12 @@ void read_press_loop(ReadingDesk &desk, const Fields &fields)
       press.cycles = std::clamp(cycles, 1, 5);
       setup.rig = press;
     });
-  const auto take = [&](const records::Reading &reading, const char *name, const char *machine, D dimension) {
+  const auto take = [&](const records::Reading &reading, const solver::ReadingKind &kind, const char *name) {
     if (reading.known && reading.doubt > 0)
-      desk.add({name, dimension, "", bench, machine, "", {}}, reading.value,
-               reading.doubt * doubts_in_half_band, fields.flag("hold_out"));
+      desk.add(probe_of(kind, bench, name), reading.value, reading.doubt * doubts_in_half_band,
+               fields.flag("hold_out"));
   };
-  take(found.loop_return, "press loop, energy return", "loop_return", D::share);
-  take(found.peak_force, "press loop, peak force", "peak_force", D::force);
+  take(found.loop_return, solver::catalogue.loop_return, "press loop, energy return");
+  take(found.peak_force, solver::catalogue.peak_force, "press loop, peak force");
 }
 } // namespace solemech::tools

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/settle_sheet.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/settled_case.h"
 #include "tools/answers/sheet/value_words.h"
@@ -156,16 +157,16 @@ std::vector<Probe> questions(const Sheet &sheet)
   // What a gauge reads on a thin sole is not the hardness of its rubber: that is told beside it.
   for (const auto &reading : sheet.readings)
     if (const auto name = fmt::format("bulk hardness of {}", reading.layer);
-        reading.probe.reading == "hardness" && is_unknown(sheet, reading.layer))
+        reading.probe.reading == solver::catalogue.hardness && is_unknown(sheet, reading.layer))
       if (std::none_of(asked.begin(), asked.end(), [&](const Probe &one) { return one.name == name; }))
         asked.push_back({name, materials::Dimension::number, reading.probe.unit, 0, "", "",
                          pad_hardness(gauge_named(reading.probe.unit), reading.layer)});
   if (!rigs::fall_of(sheet.setup))
     return asked;
   using D = materials::Dimension;
-  asked.push_back({"rebound", D::length, "", 0, "rebound_height", "", {}});
-  asked.push_back({"peak force", D::force, "", 0, "peak_force", "", {}});
-  asked.push_back({"compression", D::length, "", 0, "greatest_compression", "", {}});
+  for (const auto *kind : {&solver::catalogue.rebound_height, &solver::catalogue.peak_force,
+                           &solver::catalogue.greatest_compression})
+    asked.push_back(probe_of(*kind));
   for (const auto &unknown : sheet.materials)
     for (const auto &layer : sheet.setup.layers)
       if (layer.material.name == unknown.name && !layer.ring && unknown.family == "foam")

@@ -4,9 +4,10 @@
 // the readings together with how the model predicts each of them.
 #pragma once
 
+#include "solver/results/reading_kind.h"
+#include "tools/answers/sheet/unknowns.h"
 #include "tools/language/case_file.h"
 #include "tools/study/settle.h"
-#include "tools/answers/sheet/unknowns.h"
 
 #include <filesystem>
 #include <functional>
@@ -29,6 +30,9 @@ struct Probe
   std::string                                 part;      ///< not empty: what this layer gives back
   std::function<double(const solver::Case &)> direct;    ///< instead of a run
 };
+
+/// A reading of a run on a bench of the sheet, under the words of bench sheets unless others are given.
+Probe probe_of(const solver::ReadingKind &kind, std::size_t bench = 0, const std::string &name = {});
 
 struct SheetReading
 {

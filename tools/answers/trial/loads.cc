@@ -2,6 +2,7 @@
 #include "tools/answers/trial/loads.h"
 
 #include "solver/mesh/locking.h"
+#include "solver/results/catalogue.h"
 #include "tools/rigs/registry.h"
 
 namespace solemech::tools
@@ -52,7 +53,7 @@ std::optional<TravelLeft> travel_left(const solver::Case &data, const solver::Re
   for (const auto &layer : data.layers)
   {
     const double limit = solver::locking_strain(layer);
-    const auto  *compression = result.find("compression." + layer.name);
+    const auto  *compression = result.find(solver::catalogue.compression_of_layer.of(layer.name));
     if (limit <= 0 || !compression)
       continue;
     const double share = 1 - compression->value / layer.thickness / limit;

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // A range in words. The place where it bottoms is read off between the points, straight from one to the next.
+#include "solver/results/catalogue.h"
+#include "tools/answers/trial/trial_answer.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
-#include "tools/answers/trial/trial_answer.h"
 
 #include <fmt/format.h>
 
@@ -23,7 +24,7 @@ std::string spoken(std::string address)
   return address;
 }
 
-std::optional<double> value_of(const solver::Result &result, const char *name)
+std::optional<double> value_of(const solver::Result &result, const std::string &name)
 {
   const auto *reading = result.find(name);
   return reading ? std::optional(reading->value) : std::nullopt;
@@ -120,7 +121,7 @@ std::vector<RangeColumn> columns_of(const TrialRange &range, const std::vector<s
     RangeColumn column{row.readings.front(), row.short_heading, {}, {}};
     for (std::size_t i = 0; i < results.size(); ++i)
     {
-      column.values.push_back(value_of(results[i], column.reading.c_str()));
+      column.values.push_back(value_of(results[i], column.reading));
       column.cells.push_back(row.short_cell({"", range.cases[i], results[i]}, {}));
     }
     if (std::any_of(column.values.begin(), column.values.end(),
@@ -155,11 +156,11 @@ RangeAnswer range_answer(const TrialRange &range, const std::vector<solver::Resu
       point.stopped = result.stop_reason;
     else
     {
-      point.rebound = value_of(result, "rebound_by_height");
-      if (!point.rebound && (point.rebound = value_of(result, "loop_return")))
+      point.rebound = value_of(result, solver::catalogue.rebound_by_height);
+      if (!point.rebound && (point.rebound = value_of(result, solver::catalogue.loop_return)))
         answer.return_name = "energy return";
-      point.peak_force = value_of(result, "peak_force");
-      point.compression = value_of(result, "greatest_compression");
+      point.peak_force = value_of(result, solver::catalogue.peak_force);
+      point.compression = value_of(result, solver::catalogue.greatest_compression);
       if (const auto left = travel_left(range.cases[i], result))
         point.travel_left = left->share, point.layer = left->layer;
     }

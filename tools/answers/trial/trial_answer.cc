@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/trial/trial_answer.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/language/case_text.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/readings_table.h"
@@ -58,7 +59,8 @@ std::string sentence_of(const TrialInput &trial, const std::vector<TrialRow> &ro
 {
   std::vector<std::string> parts;
   for (const auto &row : rows)
-    if (row.reading == "rebound_by_height" || row.reading == "loop_return" || row.reading == "peak_force")
+    if (row.reading == solver::catalogue.rebound_by_height || row.reading == solver::catalogue.loop_return ||
+        row.reading == solver::catalogue.peak_force)
       parts.push_back(!row.plain.empty() ? row.plain : fmt::format("{}: {}", row.name, row.note));
   if (std::abs(cost.height) > 0.05e-3)
     parts.push_back(fmt::format("the stack {} {}", length_text(std::abs(cost.height), lengths),

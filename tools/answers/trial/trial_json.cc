@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "solver/results/catalogue.h"
 #include "solver/results/result_check.h"
 #include "tools/answers/trial/trial_text.h"
 
@@ -103,12 +104,12 @@ Json range_of(const RangeAnswer &range)
   for (std::size_t i = 0; i < range.points.size(); ++i)
   {
     const auto &point = range.points[i];
-    Json entry = {{"value", finite(point.value, range.address)},
-                  {"rebound", number(point.rebound, "rebound")},
-                  {"peak_force", number(point.peak_force, "peak_force")},
-                  {"compression", number(point.compression, "compression")},
-                  {"travel_left", number(point.travel_left, "travel_left")},
-                  {"layer", point.layer}};
+    Json        entry = {{"value", finite(point.value, range.address)},
+                         {"rebound", number(point.rebound, "rebound")},
+                         {"peak_force", number(point.peak_force, solver::catalogue.peak_force)},
+                         {"compression", number(point.compression, "compression")},
+                         {"travel_left", number(point.travel_left, "travel_left")},
+                         {"layer", point.layer}};
     for (const auto &column : range.columns)
       entry["readings"][column.reading] = number(column.values[i], column.reading);
     if (!point.stopped.empty())

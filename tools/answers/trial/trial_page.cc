@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/trial/trial_page.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/output/report/reading_display.h"
 #include "tools/output/report/report_page.h"
 #include "tools/output/results/text_layout.h"
@@ -49,8 +50,10 @@ void add_columns(report::ChartSeries &series, const RangeAnswer &range)
 
 void add_blows(report::ChartSeries &series, const RangeAnswer &range)
 {
-  report::SeriesReading back{"rebound_by_height", range.return_name, "%", {}},
-    force{"peak_force", "peak force", "kN", {}}, compression{"greatest_compression", "compression", "mm", {}};
+  using solver::catalogue;
+  report::SeriesReading back{catalogue.rebound_by_height, range.return_name, "%", {}},
+    force{catalogue.peak_force, "peak force", "kN", {}},
+    compression{catalogue.greatest_compression, "compression", "mm", {}};
   for (const auto &point : range.points)
     if (point.rebound && point.peak_force && point.compression)
     {
@@ -81,7 +84,7 @@ std::string bottoms_text(const TrialAnswer &answer)
 {
   std::string text;
   for (const auto &row : answer.rows)
-    if (row.reading.starts_with("bottoming_") && row.reading != "bottoming_margin")
+    if (row.reading.starts_with("bottoming_") && row.reading != solver::catalogue.bottoming_margin)
       text += fmt::format("{}It {} of {} now{}.", text.empty() ? "" : " ", row.name, row.now,
                           row.then.empty() ? "" : ", " + row.then + " with the change");
   text += (text.empty() ? "" : " ") + answer.reserve_note;
@@ -98,10 +101,11 @@ std::string short_cell(const std::string &cell)
 
 std::vector<report::Headline> headlines(const TrialAnswer &answer)
 {
+  using solver::catalogue;
   std::vector<report::Headline> list;
   for (const auto &row : answer.rows)
-    if (row.reading == "rebound_by_height" || row.reading == "loop_return" || row.reading == "peak_force" ||
-        row.reading == "greatest_compression")
+    if (row.reading == catalogue.rebound_by_height || row.reading == catalogue.loop_return ||
+        row.reading == catalogue.peak_force || row.reading == catalogue.greatest_compression)
       list.push_back(
         {row.name,
          row.then.empty() ? short_cell(row.now) : short_cell(row.now) + " / " + short_cell(row.then),

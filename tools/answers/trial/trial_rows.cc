@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/trial/trial_rows.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/results/uncertainty.h"
-
 #include "tools/output/results/readings_table.h"
 
 #include <fmt/format.h>
@@ -20,48 +20,6 @@ constexpr double real_points = 0.02, real_share = 0.03; // readme, "What to trus
 /// Greatest drop energy of the prepared cases that are held against expected ranges [J], and body mass of the
 /// pulse of Hoogkamer et al. 2018, Sports Med 48:1009 [kg].
 constexpr double checked_energy = 7, checked_mass = 80;
-
-struct RowForm
-{
-  const char *reading; ///< first machine name of the row in reading_rows()
-  const char *name;
-  bool        in_points;
-  Wish        wish;
-  const char *higher, *lower; ///< what it means, for the note
-  const char *more, *less;    ///< the same as an item of a list, {} for the amount; "": not listed
-};
-
-const RowForm forms[] = {
-  {"rebound_by_height", "rebound", true, Wish::more, "comes back higher", "comes back less high",
-   "higher rebound ({})", "lower rebound ({})"},
-  {"return_by_loop", "energy return, by loop", true, Wish::more, "returns more", "returns less", "", ""},
-  {"loop_return", "energy return, by loop", true, Wish::more, "returns more", "returns less",
-   "more energy returned ({})", "less energy returned ({})"},
-  {"peak_force", "peak force", false, Wish::less, "harder landing", "softer landing",
-   "harder landing (peak force {})", "softer landing (peak force {})"},
-  {"peak_deceleration", "deceleration of weight", false, Wish::less, "as the force", "as the force", "", ""},
-  {"greatest_compression", "compression", false, Wish::neither, "goes in further", "goes in less far", "",
-   ""},
-  {"contact_time", "contact time", false, Wish::neither, "longer contact", "shorter contact", "", ""},
-  {"peak_pressure", "peak pressure", false, Wish::less, "more concentrated", "more spread out", "", ""},
-  {"hardness", "hardness", false, Wish::neither, "reads harder", "reads softer", "", ""},
-  {"effective_grip", "grip along the slide", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"grip_push_off", "grip in a push-off", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"grip_braking", "grip in braking", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"grip_side_cut", "grip in a side cut", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"pivot_moment", "pivot on the ball", false, Wish::neither, "holds a turning foot more", "holds a turning foot less", "", ""},
-  {"life_steps", "life in steps", false, Wish::more, "lasts longer", "lasts less long", "longer life of the tread ({})",
-   "shorter life of the tread ({})"},
-  {"ground_depth", "ground away", false, Wish::less, "ground deeper", "ground less deep", "", ""},
-  {"worn_grip", "grip when worn", false, Wish::neither, "grips more", "grips less", "", ""},
-  {"contact_share", "face in contact", true, Wish::neither, "more of the face down", "less of the face down",
-   "", ""},
-  {"edge_pressure", "pressure at the edge", false, Wish::neither, "more on the edge", "less on the edge", "",
-   ""},
-  {"deflection", "the face goes along by", false, Wish::neither, "bends further", "bends less far", "", ""},
-  {"bottoming_margin", "bottoming", true, Wish::more, "further from the end", "nearer to the end",
-   "more travel left ({})", "less travel left ({})"},
-};
 
 const ReadingRow *shown_as(const std::string &reading)
 {
@@ -101,11 +59,13 @@ std::string pressure_place(const Run &now, const Run &then)
   return on_sheet(now) || on_sheet(then) ? "the edge of the striker on a stiff sheet, not pressure in the foam" : "";
 }
 
-TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const SummaryOptions &options)
+TrialRow reading_row(const solver::ReadingKind &kind, const Run &now, const Run &then,
+                     const SummaryOptions &options)
 {
-  const auto *before = now.result.find(form.reading), *after = then.result.find(form.reading);
-  const auto *row = shown_as(form.reading);
-  TrialRow    result{form.reading, form.name, "-", "-", "", Trend::unknown, form.wish, {}, {}, ""};
+  const auto &form = kind.tried;
+  const auto *before = now.result.find(kind), *after = then.result.find(kind);
+  const auto *row = shown_as(kind);
+  TrialRow    result{kind, std::string(form.name), "-", "-", "", Trend::unknown, form.wish, {}, {}, ""};
   if (row && before)
     result.now = row->cell(now, options), result.now_value = before->value;
   if (row && after)
@@ -122,14 +82,15 @@ TrialRow reading_row(const RowForm &form, const Run &now, const Run &then, const
   if (judged.trend == Trend::higher || judged.trend == Trend::lower)
   {
     const bool up = judged.trend == Trend::higher;
-    const auto place = result.reading == "peak_pressure" ? pressure_place(now, then) : std::string();
+    const auto place =
+      result.reading == solver::catalogue.peak_pressure ? pressure_place(now, then) : std::string();
     if (!place.empty())
       result.wish = Wish::neither;
-    result.note += fmt::format(", {}", !place.empty() ? place : up ? form.higher : form.lower);
-    if (const std::string item = up ? form.more : form.less; !item.empty())
+    result.note += fmt::format(", {}", !place.empty() ? place : std::string(up ? form.higher : form.lower));
+    if (const std::string item(up ? form.more : form.less); !item.empty())
       result.plain = fmt::format(fmt::runtime(item), judged.text);
   }
-  if (const auto warning = warning_on(then.result, form.reading); !warning.empty())
+  if (const auto warning = warning_on(then.result, kind); !warning.empty())
     result.note += "; " + warning;
   return result;
 }
@@ -271,9 +232,9 @@ std::vector<TrialRow> trial_rows(const TrialInput &trial, const TrialResult &res
   const Run now{"now", trial.now, result.now.result},
     then{"with change", trial.changed, result.changed.result};
   std::vector<TrialRow> rows;
-  for (const auto &form : forms)
-    if (now.result.find(form.reading) || then.result.find(form.reading))
-      rows.push_back(reading_row(form, now, then, options));
+  for (const auto *kind : solver::in_order([](const solver::ReadingKind &each) { return each.tried.place; }))
+    if (now.result.find(*kind) || then.result.find(*kind))
+      rows.push_back(reading_row(*kind, now, then, options));
   const auto &before = result.now.reserve, &after = result.changed.reserve;
   if (before.energy || after.energy)
     rows.push_back(limit_row("bottoming_energy", "bottoms at a drop", "J", before.energy, after.energy));

@@ -4,8 +4,9 @@
 // points of a return or of travel, 3 per cent of anything else.
 #pragma once
 
-#include "tools/output/results/summary.h"
+#include "solver/results/reading_kind.h"
 #include "tools/answers/trial/solve_trial.h"
+#include "tools/output/results/summary.h"
 
 #include <optional>
 #include <string>
@@ -19,9 +20,7 @@ bool is_stiff_sheet(const solver::Layer &layer);
 /// Which way a reading went.
 enum class Trend { higher, lower, same, unknown };
 
-/// Whether a greater value is mostly wished for (return, reserve), not wished for (force, pressure) or just a
-/// fact (compression, contact time).
-enum class Wish { more, less, neither };
+using solver::Wish;
 
 struct Judgement
 {

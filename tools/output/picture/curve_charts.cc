@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Line charts: force against time, force against compression, readings of a series.
+#include "solver/results/catalogue.h"
 #include "tools/output/picture/charts.h"
 #include "tools/output/picture/curve_data.h"
 #include "tools/output/picture/plot_text.h"
@@ -122,7 +123,7 @@ std::string loop_chart(const std::vector<Run> &runs, const Series *series)
   {
     const solver::Result &result = runs[i].result;
     const auto           *force = curve_named(result, {"force"});
-    const auto *compression = curve_named(result, {"compression", "displacement", "tup_displacement"});
+    const auto           *compression = curve_named(result, {"tup_displacement"});
     if (!force || !compression || force->empty())
       continue;
     const std::size_t n = shown_times(result);
@@ -143,13 +144,15 @@ std::string series_chart(const std::vector<Run> &runs, const Series &series)
 {
   struct Panel
   {
-    std::vector<const char *> readings;
-    const char               *title;
-    double                    factor;
+    std::vector<const solver::ReadingKind *> readings;
+    const char                              *title;
+    double                                   factor;
   };
-  const Panel panels[] = {{{"rebound_by_height", "loop_return"}, "thrown back, %", 100},
-                          {{"peak_force"}, "peak force, kN", 1e-3},
-                          {{"greatest_compression", "peak_displacement"}, "greatest compression, mm", 1e3}};
+  using solver::catalogue;
+  const Panel panels[] = {
+    {{&catalogue.rebound_by_height, &catalogue.loop_return}, "thrown back, %", 100},
+    {{&catalogue.peak_force}, "peak force, kN", 1e-3},
+    {{&catalogue.greatest_compression, &catalogue.peak_displacement}, "greatest compression, mm", 1e3}};
 
   // Groups in the order of their first run.
   std::vector<std::string> groups;
@@ -173,8 +176,8 @@ std::string series_chart(const std::vector<Run> &runs, const Series &series)
     {
       std::vector<std::pair<double, double>> points;
       for (std::size_t i = 0; i < runs.size(); ++i)
-        for (const char *name : panels[p].readings)
-          if (const auto *reading = runs[i].result.find(name); reading && series.groups.at(i) == groups[g])
+        for (const auto *kind : panels[p].readings)
+          if (const auto *reading = runs[i].result.find(*kind); reading && series.groups.at(i) == groups[g])
           {
             points.emplace_back(series.values.at(i), reading->value * panels[p].factor);
             break;

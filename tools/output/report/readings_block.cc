@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/readings_block.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/results/uncertainty.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/reading_display.h"
@@ -52,30 +53,12 @@ std::string versions_line(const RecordFacts &record)
   return texts.empty() ? "" : "Calculated with " + listed(texts) + ".";
 }
 
-/// The rule behind a reading beyond its definition, where people ask for it.
-std::string rule_of(const std::string &name)
-{
-  if (name == "rebound_by_height")
-    return "Rule: the weight leaves the stack with a speed, the guide takes its share on the way up, and "
-           "what is left "
-           "carries it up; that rise over the drop height is the reading.";
-  if (name == "peak_force")
-    return "Rule: the force curve is smoothed before its greatest value is read, so that a passing stress "
-           "wave is not "
-           "taken for the blow.";
-  if (name == "greatest_compression")
-    return "Rule: way of the striker itself. It includes what the face of the stack gives under it.";
-  if (name == "loop_return")
-    return "Rule: area under the way back over the area under the way in, of force against way.";
-  return "";
-}
-
 std::vector<std::string> how(const Run &run, const solver::Reading &reading, const ReadingDisplay &display,
                              const std::vector<Part> &parts, const RecordFacts &record)
 {
   std::vector<std::string> lines{capital(reading.meaning) + "."};
-  if (const auto rule = rule_of(reading.name); !rule.empty())
-    lines.push_back(rule);
+  if (const auto rule = solver::kind_of(reading).rule; !rule.empty())
+    lines.emplace_back(rule);
   const auto error = error_words(reading);
   lines.push_back(error.empty() ? "Its numerical error was not estimated." : error);
   if (reading.doubt() >= 0)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/series_block.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/reading_display.h"
 #include "tools/output/report/run_facts.h"
@@ -17,9 +18,6 @@ namespace solemech::tools::report
 {
 namespace
 {
-constexpr const char *charted[] = {"rebound_by_height", "loop_return", "peak_force", "greatest_compression",
-                                   "hardness", "life_steps", "ground_depth", "effective_grip", "contact_share", "edge_pressure"};
-
 /// Points of one line of the chart, from left to right.
 struct Line
 {
@@ -61,10 +59,21 @@ const SeriesReading *find(const ChartSeries &series, const std::string &name)
   return nullptr;
 }
 
-const SeriesReading *return_of(const ChartSeries &series)
+/// The first of some readings that the series has.
+const SeriesReading *first_of(const ChartSeries                                 &series,
+                              std::initializer_list<const solver::ReadingKind *> kinds)
 {
-  const auto *rebound = find(series, "rebound_by_height");
-  return rebound ? rebound : find(series, "loop_return");
+  for (const auto *kind : kinds)
+    if (const auto *reading = find(series, *kind))
+      return reading;
+  return nullptr;
+}
+
+const solver::Main &words_of(const SeriesReading &reading)
+{
+  static constexpr solver::Main none;
+  const auto                   *kind = solver::find_reading(reading.name);
+  return kind ? kind->main : none;
 }
 
 std::string with_unit(double value, const std::string &unit)
@@ -80,9 +89,9 @@ std::string reading_text(const SeriesReading &reading, double value)
 
 std::string short_name(const SeriesReading &reading)
 {
-  return reading.name == "rebound_by_height" ? "rebound"
-         : reading.name == "loop_return"     ? "energy return"
-                                             : reading.label;
+  const bool is_return =
+    reading.name == solver::catalogue.rebound_by_height || reading.name == solver::catalogue.loop_return;
+  return is_return ? std::string(words_of(reading).noun) : reading.label;
 }
 
 /// "rises from 0.70 kN to 2.18 kN", "hardly changes", "lies between ... and ...".
@@ -207,11 +216,11 @@ std::optional<double> crossing(const std::vector<double> &place, const std::vect
 ChartSeries chart_series(const std::vector<const Run *> &runs, const Series &series)
 {
   ChartSeries chart{series.quantity, series.unit, series.values, series.groups, {}, ""};
-  for (const char *name : charted)
+  for (const auto *kind : solver::in_order([](const solver::ReadingKind &each) { return each.main.charted; }))
   {
-    SeriesReading column{name, "", "", {}, {}};
+    SeriesReading column{*kind, "", "", {}, {}};
     for (const auto *run : runs)
-      if (const auto *reading = run->result.find(name))
+      if (const auto *reading = run->result.find(*kind))
       {
         const auto display = reading_display(*reading);
         column.label = display.label;
@@ -228,15 +237,14 @@ ChartSeries chart_series(const std::vector<const Run *> &runs, const Series &ser
 
 std::string series_sentence(const ChartSeries &series)
 {
-  const auto *force = find(series, "peak_force"), *back = return_of(series);
-  const char *verb = "hits harder", *noun = "peak force";
-  if (!force && (force = find(series, "hardness")))
-    verb = "reads harder", noun = "hardness";
-  if (!force && (force = find(series, "effective_grip")))
-    verb = "grips more", noun = "grip";
+  using solver::catalogue;
+  const auto *force =
+    first_of(series, {&catalogue.peak_force, &catalogue.hardness, &catalogue.effective_grip});
+  const auto *back = first_of(series, {&catalogue.rebound_by_height, &catalogue.loop_return});
   if (!force || series.values.empty())
     return fmt::format("Not every run gave readings over {}.", series.quantity);
-  const auto lines = lines_of(series, *force);
+  const std::string verb(words_of(*force).verb), noun(words_of(*force).noun);
+  const auto        lines = lines_of(series, *force);
   if (lines.size() > 1)
   {
     std::string text = all_against_first(series, *force, verb, noun);
@@ -273,12 +281,14 @@ std::vector<std::string> series_story(const std::vector<const Run *> &runs, cons
     bool                  from_there_on = true;
     for (std::size_t i = 0; i < runs.size(); ++i)
       if ((i < series.groups.size() ? series.groups[i] : "") == groups[g])
-        if (const auto margin = value_of(*runs[i], "bottoming_margin"); margin && *margin <= 0)
+        if (const auto margin = value_of(*runs[i], solver::catalogue.bottoming_margin);
+            margin && *margin <= 0)
           bottoms = std::min(bottoms.value_or(series.values[i]), series.values[i]);
     for (std::size_t i = 0; i < runs.size(); ++i)
       if (bottoms && (i < series.groups.size() ? series.groups[i] : "") == groups[g] &&
           series.values[i] > *bottoms)
-        from_there_on = from_there_on && value_of(*runs[i], "bottoming_margin").value_or(1) <= 0;
+        from_there_on =
+          from_there_on && value_of(*runs[i], solver::catalogue.bottoming_margin).value_or(1) <= 0;
     std::string text = groups[g].empty() ? "" : groups[g] + ": ";
     text += courses.empty() ? "not every run gave readings." : listed(courses) + ".";
     if (bottoms)

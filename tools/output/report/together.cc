@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/together.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/results/uncertainty.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
@@ -17,54 +18,30 @@ namespace solemech::tools::report
 {
 namespace
 {
+using solver::catalogue;
+
 constexpr std::size_t most_named = 4; ///< runs whose values stand one by one
 
-bool all_have(const std::vector<const Run *> &runs, const char *name)
+bool all_have(const std::vector<const Run *> &runs, const solver::ReadingKind &kind)
 {
   return !runs.empty() &&
-         std::all_of(runs.begin(), runs.end(), [&](const Run *run) { return run->result.find(name); });
+         std::all_of(runs.begin(), runs.end(), [&](const Run *run) { return run->result.find(kind); });
 }
 
-std::vector<double> values_of(const std::vector<const Run *> &runs, const char *name)
+std::vector<double> values_of(const std::vector<const Run *> &runs, const solver::ReadingKind &kind)
 {
   std::vector<double> values;
   for (const auto *run : runs)
-    values.push_back(run->result.find(name)->value);
+    values.push_back(run->result.find(kind)->value);
   return values;
 }
 
 /// True when the values differ by no more than what is uncertain of the difference.
-bool same(const Run &a, const Run &b, const char *name)
+bool same(const Run &a, const Run &b, const solver::ReadingKind &kind)
 {
-  const auto  &x = *a.result.find(name), &y = *b.result.find(name);
+  const auto  &x = *a.result.find(kind), &y = *b.result.find(kind);
   const double band = solver::uncertainty_of_difference(x, y);
   return std::abs(x.value - y.value) <= std::max(band, 1e-9 * std::max(std::abs(x.value), std::abs(y.value)));
-}
-
-/// Greatest and least of several runs in one reading, or that there is no difference.
-std::string ranking(const std::vector<const Run *> &runs, const char *name, const std::string &what,
-                    const std::string &verb, std::string (*text)(double))
-{
-  const auto values = values_of(runs, name);
-  const auto labels = short_labels(runs);
-  const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
-  const auto least =
-    static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
-  if (same(*runs[most], *runs[least], name) || text(values[most]) == text(values[least]))
-    return fmt::format("no difference in {} that the numbers can tell, {}", what, text(values[most]));
-  if (runs.size() == 2)
-    return fmt::format("{} {} than {}, {} against {}", labels[most], verb, labels[least], text(values[most]),
-                       text(values[least]));
-  // The runner-up may lie within the errors.
-  std::vector<std::string> leaders;
-  for (std::size_t i = 0; i < runs.size(); ++i)
-    if (i != most && same(*runs[most], *runs[i], name))
-      leaders.push_back(labels[i]);
-  return leaders.empty()
-           ? fmt::format("{} {} than all others, {}; at the other end stands {} with {}", labels[most], verb,
-                         text(values[most]), labels[least], text(values[least]))
-           : fmt::format("{} {} than {}, {} against {}; {} cannot be told from it", labels[most], verb,
-                         labels[least], text(values[most]), text(values[least]), fmt::join(leaders, ", "));
 }
 
 /// "262 / 325 mm": the unit once when all share it.
@@ -120,6 +97,44 @@ std::string steps(double value)
   return rounded_count(value) + " steps";
 }
 
+/// How a sentence writes the value of a main reading.
+std::string (*words_for(const solver::ReadingKind &kind))(double)
+{
+  return kind.shown.unit == "%"          ? share_words
+         : kind.unit == "N"              ? force_text
+         : kind.unit == "points"         ? one_decimal
+         : kind.shown.unit == "thousand" ? steps
+         : kind.unit == "m"              ? static_cast<std::string (*)(double)>(length)
+                                         : two_decimals;
+}
+
+/// Greatest and least of several runs in one reading, or that there is no difference.
+std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingKind &kind)
+{
+  const auto text = words_for(kind);
+  const auto what = kind.main.noun, verb = kind.main.verb;
+  const auto values = values_of(runs, kind);
+  const auto labels = short_labels(runs);
+  const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
+  const auto least =
+    static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
+  if (same(*runs[most], *runs[least], kind) || text(values[most]) == text(values[least]))
+    return fmt::format("no difference in {} that the numbers can tell, {}", what, text(values[most]));
+  if (runs.size() == 2)
+    return fmt::format("{} {} than {}, {} against {}", labels[most], verb, labels[least], text(values[most]),
+                       text(values[least]));
+  // The runner-up may lie within the errors.
+  std::vector<std::string> leaders;
+  for (std::size_t i = 0; i < runs.size(); ++i)
+    if (i != most && same(*runs[most], *runs[i], kind))
+      leaders.push_back(labels[i]);
+  return leaders.empty()
+           ? fmt::format("{} {} than all others, {}; at the other end stands {} with {}", labels[most], verb,
+                         text(values[most]), labels[least], text(values[least]))
+           : fmt::format("{} {} than {}, {} against {}; {} cannot be told from it", labels[most], verb,
+                         labels[least], text(values[most]), text(values[least]), fmt::join(leaders, ", "));
+}
+
 std::string newton_metres(double value)
 {
   return fmt::format("{:.1f} N·m", value);
@@ -147,20 +162,10 @@ std::string together_sentence(const std::vector<const Run *> &runs)
   if (runs.size() == 1)
     return sentence_of(*runs.front());
   std::vector<std::string> texts;
-  if (all_have(runs, "rebound_by_height"))
-    texts.push_back(ranking(runs, "rebound_by_height", "rebound", "rebounds higher", share_words));
-  else if (all_have(runs, "loop_return"))
-    texts.push_back(ranking(runs, "loop_return", "energy return", "gives more back", share_words));
-  if (all_have(runs, "peak_force"))
-    texts.push_back(ranking(runs, "peak_force", "peak force", "hits harder", force_text));
-  if (all_have(runs, "hardness"))
-    texts.push_back(ranking(runs, "hardness", "hardness", "reads harder", one_decimal));
-  if (all_have(runs, "life_steps"))
-    texts.push_back(ranking(runs, "life_steps", "life", "lasts longer", steps));
-  if (all_have(runs, "ground_depth"))
-    texts.push_back(ranking(runs, "ground_depth", "depth", "is ground deeper", length));
-  if (all_have(runs, "effective_grip"))
-    texts.push_back(ranking(runs, "effective_grip", "grip", "grips more", two_decimals));
+  for (const auto *kind : solver::in_order([](const solver::ReadingKind &each) { return each.main.charted; }))
+    if (!kind->main.verb.empty() && all_have(runs, *kind) &&
+        !(kind->name == catalogue.loop_return && all_have(runs, catalogue.rebound_by_height)))
+      texts.push_back(ranking(runs, *kind));
   // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
   const bool are_words = short_labels(runs)[0] != runs[0]->label;
   if (texts.empty())
@@ -182,51 +187,63 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
   const char           *between = few ? " / " : " to ";
   const std::string     note =
     few ? fmt::format("{}", fmt::join(short_labels(runs), " / ")) : fmt::format("over {} runs", runs.size());
-  const auto add = [&](const char *name, const std::string &label, const std::string &value) {
-    if (all_have(runs, name))
+  const auto add = [&](const solver::ReadingKind &kind, const std::string &label, const std::string &value) {
+    if (all_have(runs, kind))
       headline.push_back({label, value, note});
   };
-  if (few && all_have(runs, "rebound_height") && all_have(runs, "rebound_by_height"))
-    headline.push_back(
-      {"rebound", joined(texts_of(values_of(runs, "rebound_height"), length), between),
-       joined(texts_of(values_of(runs, "rebound_by_height"), share_words), between) + " of the drop height"});
-  else if (all_have(runs, "rebound_by_height"))
-    add("rebound_by_height", "rebound",
-        joined(texts_of(shown(values_of(runs, "rebound_by_height")), share_words), between));
-  else if (all_have(runs, "loop_return"))
-    add("loop_return", "energy return",
-        joined(texts_of(shown(values_of(runs, "loop_return")), share_words), between));
-  if (all_have(runs, "peak_force"))
-    add("peak_force", "peak force", joined(force_texts(shown(values_of(runs, "peak_force"))), between));
-  if (all_have(runs, "hardness"))
-    add("hardness", "hardness", joined(texts_of(shown(values_of(runs, "hardness")), one_decimal), between));
-  if (all_have(runs, "tip_depth"))
-    add("tip_depth", "depth of the tip", joined(texts_of(shown(values_of(runs, "tip_depth")), length), between));
-  if (all_have(runs, "life_steps"))
-    add("life_steps", "life in steps", joined(texts_of(shown(values_of(runs, "life_steps")), rounded_count), between));
-  if (all_have(runs, "ground_depth"))
+  if (few && all_have(runs, catalogue.rebound_height) && all_have(runs, catalogue.rebound_by_height))
+    headline.push_back({"rebound",
+                        joined(texts_of(values_of(runs, catalogue.rebound_height), length), between),
+                        joined(texts_of(values_of(runs, catalogue.rebound_by_height), share_words), between) +
+                          " of the drop height"});
+  else if (all_have(runs, catalogue.rebound_by_height))
+    add(catalogue.rebound_by_height, "rebound",
+        joined(texts_of(shown(values_of(runs, catalogue.rebound_by_height)), share_words), between));
+  else if (all_have(runs, catalogue.loop_return))
+    add(catalogue.loop_return, "energy return",
+        joined(texts_of(shown(values_of(runs, catalogue.loop_return)), share_words), between));
+  if (all_have(runs, catalogue.peak_force))
+    add(catalogue.peak_force, "peak force",
+        joined(force_texts(shown(values_of(runs, catalogue.peak_force))), between));
+  if (all_have(runs, catalogue.hardness))
+    add(catalogue.hardness, "hardness",
+        joined(texts_of(shown(values_of(runs, catalogue.hardness)), one_decimal), between));
+  if (all_have(runs, catalogue.tip_depth))
+    add(catalogue.tip_depth, "depth of the tip",
+        joined(texts_of(shown(values_of(runs, catalogue.tip_depth)), length), between));
+  if (all_have(runs, catalogue.life_steps))
+    add(catalogue.life_steps, "life in steps",
+        joined(texts_of(shown(values_of(runs, catalogue.life_steps)), rounded_count), between));
+  if (all_have(runs, catalogue.ground_depth))
   {
-    add("ground_depth", "depth", joined(texts_of(shown(values_of(runs, "ground_depth")), length), between));
+    add(catalogue.ground_depth, "depth",
+        joined(texts_of(shown(values_of(runs, catalogue.ground_depth)), length), between));
     const auto warmer = [](double kelvin) { return fmt::format("{:.0f} K", kelvin); };
-    if (all_have(runs, "face_rise"))
-      add("face_rise", "face warms by", joined(texts_of(shown(values_of(runs, "face_rise")), warmer), between));
+    if (all_have(runs, catalogue.face_rise))
+      add(catalogue.face_rise, "face warms by",
+          joined(texts_of(shown(values_of(runs, catalogue.face_rise)), warmer), between));
     const auto times = [](double ratio) { return fmt::format("{:.2f} ×", ratio); };
-    add("loss_over_reference", "taken over the reference's", joined(texts_of(shown(values_of(runs, "loss_over_reference")), times), between));
+    add(catalogue.loss_over_reference, "taken over the reference's",
+        joined(texts_of(shown(values_of(runs, catalogue.loss_over_reference)), times), between));
   }
-  if (all_have(runs, "effective_grip"))
-    add("effective_grip", "grip", joined(texts_of(shown(values_of(runs, "effective_grip")), two_decimals), between));
-  if (all_have(runs, "grip_side_cut"))
-    add("grip_side_cut", "grip in a side cut",
-        joined(texts_of(shown(values_of(runs, "grip_side_cut")), two_decimals), between));
-  if (all_have(runs, "pivot_moment"))
-    add("pivot_moment", "pivot", joined(texts_of(shown(values_of(runs, "pivot_moment")), newton_metres), between));
-  if (all_have(runs, "contact_share"))
-    add("contact_share", "contact", joined(texts_of(shown(values_of(runs, "contact_share")), whole_percent), between));
-  if (all_have(runs, "edge_pressure"))
-    add("edge_pressure", "pressure at the edge", joined(texts_of(shown(values_of(runs, "edge_pressure")), kilopascal), between));
-  if (all_have(runs, "greatest_compression"))
-    add("greatest_compression", "compression",
-        joined(texts_of(shown(values_of(runs, "greatest_compression")), length), between));
+  if (all_have(runs, catalogue.effective_grip))
+    add(catalogue.effective_grip, "grip",
+        joined(texts_of(shown(values_of(runs, catalogue.effective_grip)), two_decimals), between));
+  if (all_have(runs, catalogue.grip_side_cut))
+    add(catalogue.grip_side_cut, "grip in a side cut",
+        joined(texts_of(shown(values_of(runs, catalogue.grip_side_cut)), two_decimals), between));
+  if (all_have(runs, catalogue.pivot_moment))
+    add(catalogue.pivot_moment, "pivot",
+        joined(texts_of(shown(values_of(runs, catalogue.pivot_moment)), newton_metres), between));
+  if (all_have(runs, catalogue.contact_share))
+    add(catalogue.contact_share, "contact",
+        joined(texts_of(shown(values_of(runs, catalogue.contact_share)), whole_percent), between));
+  if (all_have(runs, catalogue.edge_pressure))
+    add(catalogue.edge_pressure, "pressure at the edge",
+        joined(texts_of(shown(values_of(runs, catalogue.edge_pressure)), kilopascal), between));
+  if (all_have(runs, catalogue.greatest_compression))
+    add(catalogue.greatest_compression, "compression",
+        joined(texts_of(shown(values_of(runs, catalogue.greatest_compression)), length), between));
   return headline;
 }
 } // namespace solemech::tools::report

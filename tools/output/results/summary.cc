@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/summary.h"
 
+#include "solver/results/catalogue.h"
 #include "solver/results/uncertainty.h"
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/cautions.h"
@@ -180,29 +181,24 @@ std::string one_row_a_run(const std::vector<Run> &runs, const SummaryOptions &op
 }
 
 /// Readings whose accuracy is told, in this order.
-constexpr std::pair<const char *, const char *> headlines[] = {{"rebound_by_height", "rebound"},
-                                                               {"loop_return", "return"},
-                                                               {"peak_force", "peak force"},
-                                                               {"greatest_compression", "compression"},
-                                                               {"hardness", "hardness"},
-                                                               {"effective_grip", "grip"},
-                                                               {"life_steps", "life in steps"},
-                                                               {"ground_depth", "depth"},
-                                                               {"contact_share", "contact"},
-                                                               {"edge_pressure", "edge pressure"}};
+std::vector<const solver::ReadingKind *> told_readings()
+{
+  return solver::in_order([](const solver::ReadingKind &kind) { return kind.main.told; });
+}
 
 /// "rebound ±0.4 %, peak force ±0.3 %": the greatest of the runs, of each headline reading that has one.
 std::vector<std::string> headline_texts(const std::vector<Run> &runs, double (*half_band)(const solver::Reading &))
 {
   std::vector<std::string> texts;
-  for (const auto &[name, heading] : headlines)
+  for (const auto *kind : told_readings())
   {
     double greatest = -1;
     for (const auto &run : runs)
-      if (const auto *reading = run.result.find(name); reading && half_band(*reading) >= 0 && reading->value != 0)
+      if (const auto *reading = run.result.find(*kind);
+          reading && half_band(*reading) >= 0 && reading->value != 0)
         greatest = std::max(greatest, half_band(*reading) / std::abs(reading->value));
     if (greatest >= 0)
-      texts.push_back(fmt::format("{} ±{:.1f} %", heading, std::max(100 * greatest, 0.1)));
+      texts.push_back(fmt::format("{} ±{:.1f} %", kind->main.words, std::max(100 * greatest, 0.1)));
   }
   return texts;
 }
@@ -211,18 +207,19 @@ std::vector<std::string> headline_texts(const std::vector<Run> &runs, double (*h
 std::vector<std::string> input_texts(const std::vector<Run> &runs)
 {
   std::vector<std::string> texts;
-  for (const auto &[name, heading] : headlines)
+  for (const auto *kind : told_readings())
   {
     double      low = 0, high = 0;
     const char *why = nullptr;
     for (const auto &run : runs)
-      if (const auto range = rigs::input_range(run, name))
+      if (const auto range = rigs::input_range(run, *kind))
       {
-        const double value = run.result.find(name)->value;
+        const double value = run.result.find(*kind)->value;
         low = std::min(low, range->low / value - 1), high = std::max(high, range->high / value - 1), why = range->why;
       }
     if (why)
-      texts.push_back(fmt::format("{} {:+.0f} to {:+.0f} %, as far as {} is known", heading, 100 * low, 100 * high, why));
+      texts.push_back(fmt::format("{} {:+.0f} to {:+.0f} %, as far as {} is known", kind->main.words,
+                                  100 * low, 100 * high, why));
   }
   return texts;
 }

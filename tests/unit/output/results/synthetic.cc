@@ -143,7 +143,8 @@ Run drop_run(const std::string &label, const std::vector<Layer> &layers, const N
   result.input_energy = rig.mass * setup.gravity * rig.height;
   result.time_of_peak = numbers.contact / 2;
   result.time_of_loss = numbers.contact;
-  Curve force{"force", "N", "on the drop weight", {}}, travel{"compression", "m", "of the stack", {}};
+  Curve force{"force", "N", "on the drop weight", {}},
+    travel{"tup_displacement", "m", "of the drop weight", {}};
   for (std::size_t i = 0; i < n_times; ++i)
   {
     const double x = 1.2 * static_cast<double>(i) / (n_times - 1);
