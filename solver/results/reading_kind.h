@@ -128,6 +128,7 @@ struct ReadingKind
   std::string_view label; ///< for people; of a family with {} for what follows its name
   Shown            shown = {};
   RigKinds         given_by = {};
+  bool             with_friction = false; ///< taken as proportional to friction; that holds until a lug tips
   bool             headline = false;      ///< belongs to the numbers at the top of its page
   bool             sets_accuracy = false; ///< the target accuracy is about it
   SummaryLine      line = {"", "", LineForm::none};

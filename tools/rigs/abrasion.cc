@@ -2,6 +2,7 @@
 // An abrasion bench in plain words: one sentence, three numbers, what the abrasive took, depth over time.
 #include "tools/rigs/abrasion.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/numbers.h"
 
@@ -28,15 +29,15 @@ std::string last_layer(const Run &run)
 {
   double bottom = 0;
   for (const auto &layer : run.setup.layers)
-    if (bottom += layer.thickness; number(run, "ground_depth") < bottom)
+    if (bottom += layer.thickness; number(run, solver::catalogue.ground_depth) < bottom)
       return layer.name;
   return run.setup.layers.back().name;
 }
 
 std::string length_band(const Run &run)
 {
-  return fmt::format("{} to {}", length(number(run, "ground_depth_lowest")),
-                     length(number(run, "ground_depth_highest")));
+  return fmt::format("{} to {}", length(number(run, solver::catalogue.ground_depth_lowest)),
+                     length(number(run, solver::catalogue.ground_depth_highest)));
 }
 
 /// One line a run, and for a single run its band.
@@ -70,7 +71,10 @@ public:
   const char     *family() const override { return "abrasion"; }
   std::string     striker(const solver::Case &) const override { return "abrasive"; }
   bool            presses_a_stack() const override { return false; }
-  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "ground_depth"); }
+  bool            tells(const Run &run) const override
+  {
+    return run.result.complete && value_of(run, solver::catalogue.ground_depth);
+  }
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
   {
@@ -104,33 +108,38 @@ public:
 
   std::optional<InputRange> input_range(const Run &run, const std::string &reading) const override
   {
-    return reading == "ground_depth" ? range_beside(run, reading, "what the abrasive takes") : std::nullopt;
+    return reading == solver::catalogue.ground_depth ? range_beside(run, reading, "what the abrasive takes")
+                                                     : std::nullopt;
   }
 
   std::string sentence(const Run &run) const override
   {
-    if (const auto through = value_of(run, "through_time"))
+    if (const auto through = value_of(run, solver::catalogue.through_time))
       return fmt::format("The abrasive wears through all {} after {:.1f} s: the depth is a lower bound.",
-                         length(number(run, "ground_depth")), *through);
+                         length(number(run, solver::catalogue.ground_depth)), *through);
     if (is_drum(run))
       return fmt::format("The drum takes {:.0f} mm³, that is {} of the {}.",
-                         1e9 * number(run, "ground_volume"), length(number(run, "ground_depth")),
-                         run.setup.layers.front().name);
+                         1e9 * number(run, solver::catalogue.ground_volume),
+                         length(number(run, solver::catalogue.ground_depth)), run.setup.layers.front().name);
     return fmt::format("In {:.3g} s the sleeve grinds {} deep and ends in the {}.", rig_of(run).seconds,
-                       length(number(run, "ground_depth")), last_layer(run));
+                       length(number(run, solver::catalogue.ground_depth)), last_layer(run));
   }
 
   std::vector<Headline> headline(const Run &run) const override
   {
     std::vector<Headline> headline{
-      {"depth", (value_of(run, "through_time") ? "≥ " : "") + length(number(run, "ground_depth")),
+      {"depth",
+       (value_of(run, solver::catalogue.through_time) ? "≥ " : "") +
+         length(number(run, solver::catalogue.ground_depth)),
        length_band(run)},
-      {"taken", fmt::format("{:.0f} mm³", 1e9 * number(run, "ground_volume")),
-       fmt::format("{:.2f} × what the reference rubber loses", number(run, "loss_over_reference"))}};
+      {"taken", fmt::format("{:.0f} mm³", 1e9 * number(run, solver::catalogue.ground_volume)),
+       fmt::format("{:.2f} × what the reference rubber loses",
+                   number(run, solver::catalogue.loss_over_reference))}};
     if (is_drum(run))
       headline.push_back({"work of rubbing", energy_text(run.result.input_energy), "all of it becomes heat"});
     else
-      headline.push_back({"face warms by", fmt::format("{:.0f} K", number(run, "face_rise")), "at most"});
+      headline.push_back(
+        {"face warms by", fmt::format("{:.0f} K", number(run, solver::catalogue.face_rise)), "at most"});
     return headline;
   }
 
@@ -139,26 +148,28 @@ public:
     const auto              &rig = rig_of(run);
     std::vector<std::string> story;
     story.push_back(fmt::format("The abrasive runs over the piece at {:.2g} m/s and puts in {:.2g} W.{}",
-                                number(run, "rubbing_speed"), number(run, "rubbing_power"),
-                                warning_on(run, "ground_depth")));
+                                number(run, solver::catalogue.rubbing_speed),
+                                number(run, solver::catalogue.rubbing_power),
+                                warning_on(run, solver::catalogue.ground_depth)));
     if (is_drum(run))
       story.emplace_back(
         "The face stays flat and meets fresh cloth all the way: depth grows evenly with the way.");
     else
-      story.push_back(
-        fmt::format("Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
-                    "millimetre takes longer.{}",
-                    length(number(run, "groove_width")), warning_on(run, "face_rise")));
+      story.push_back(fmt::format(
+        "Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
+        "millimetre takes longer.{}",
+        length(number(run, solver::catalogue.groove_width)), warning_on(run, solver::catalogue.face_rise)));
     story.push_back(fmt::format("This abrasive is said to take {:.2g} mm³ a newton and metre from {}, in a "
                                 "band from {:.2g} to {:.2g}; so the depth "
                                 "may be {}. What it takes from another rubber follows from stiffness.",
                                 1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest,
                                 length_band(run)));
-    if (const auto found = value_of(run, "found_over_expected"))
+    if (const auto found = value_of(run, solver::catalogue.found_over_expected))
       story.push_back(fmt::format(
         "The bench found {:.2g} mm³ a newton and metre, {:.2g} times what was expected: take it as "
         "the coefficient to rank other rubbers on this abrasive.{}",
-        1e9 * number(run, "found_loss"), *found, warning_on(run, "found_loss")));
+        1e9 * number(run, solver::catalogue.found_loss), *found,
+        warning_on(run, solver::catalogue.found_loss)));
     story.emplace_back(
       "An abrasive takes hundreds of times what a court does: this ranks materials, and tells no life on a "
       "court.");
@@ -167,9 +178,10 @@ public:
 
   Captions captions(const Run &run) const override
   {
-    return {fmt::format("At the end {} are ground away.", length(number(run, "ground_depth"))),
-            "An abrasion bench has no loop.", "Of an abrasion bench no pictures are kept.",
-            "What is put in becomes heat between abrasive and piece."};
+    return {
+      fmt::format("At the end {} are ground away.", length(number(run, solver::catalogue.ground_depth))),
+      "An abrasion bench has no loop.", "Of an abrasion bench no pictures are kept.",
+      "What is put in becomes heat between abrasive and piece."};
   }
 
   std::vector<LineBlock> blocks(const std::vector<const Run *> &all) const override

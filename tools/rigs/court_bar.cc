@@ -1,26 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/rigs/court_bar.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <iterator>
 #include <numbers>
-#include <string_view>
 
 namespace solemech::tools::rigs
 {
 namespace
 {
 using solver::SlideRig;
-
-/// Readings that are taken as proportional to friction; that holds until a lug tips.
-constexpr std::string_view of_friction[] = {"effective_grip", "worn_grip",     "lowest_grip",
-                                            "highest_grip",   "grip_push_off", "grip_braking",
-                                            "grip_side_cut",  "pivot_moment"};
 } // namespace
 
 void CourtBar::follow_layers(solver::Case &setup) const
@@ -57,8 +50,8 @@ std::optional<InputRange> CourtBar::input_range(const Run &run, const std::strin
   const auto  &rig = numbers_of<SlideRig>(run.setup);
   const auto  *value = run.result.find(reading);
   const double friction = rig.friction.mu_ref * rig.friction.state;
-  if (!value || std::find(std::begin(of_friction), std::end(of_friction), reading) == std::end(of_friction) ||
-      !(rig.friction_highest > rig.friction_lowest) || !(friction > 0))
+  if (!value || !solver::kind_of(*value).with_friction || !(rig.friction_highest > rig.friction_lowest) ||
+      !(friction > 0))
     return std::nullopt;
   return InputRange{value->value * rig.friction_lowest / friction,
                     value->value * rig.friction_highest / friction, "the friction of this court"};

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/rigs/facts.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/language/number_text.h"
 
 #include <fmt/format.h>
@@ -47,10 +48,7 @@ const std::vector<double> *curve_of(const Run &run, const std::string &name)
 
 const std::vector<double> *compression_curve(const Run &run)
 {
-  for (const char *name : {"tup_displacement", "compression", "displacement"})
-    if (const auto *values = curve_of(run, name))
-      return values;
-  return nullptr;
+  return curve_of(run, "tup_displacement");
 }
 
 double greatest_in(const std::vector<double> *curve)
@@ -60,12 +58,12 @@ double greatest_in(const std::vector<double> *curve)
 
 double greatest_compression(const Run &run)
 {
-  return value_of(run, "greatest_compression").value_or(greatest_in(compression_curve(run)));
+  return value_of(run, solver::catalogue.greatest_compression).value_or(greatest_in(compression_curve(run)));
 }
 
 double peak_force(const Run &run)
 {
-  return value_of(run, "peak_force").value_or(greatest_in(curve_of(run, "force")));
+  return value_of(run, solver::catalogue.peak_force).value_or(greatest_in(curve_of(run, "force")));
 }
 
 std::string length(double metres)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/rigs/gauge.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/numbers.h"
 
@@ -46,7 +47,10 @@ public:
             "against a hand, and not where a unit under pressure lies close below."};
   }
 
-  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "hardness"); }
+  bool tells(const Run &run) const override
+  {
+    return run.result.complete && value_of(run, solver::catalogue.hardness);
+  }
 
   std::string sentence(const Run &run) const override
   {
@@ -55,11 +59,12 @@ public:
 
   std::vector<Headline> headline(const Run &run) const override
   {
-    const auto modulus = value_of(run, "youngs_modulus");
+    const auto modulus = value_of(run, solver::catalogue.youngs_modulus);
     return {{"hardness", points(run), "reading of the gauge"},
             {"depth of the tip", depth(run), "at the reading"},
             modulus ? Headline{"modulus", fmt::format("{:.2f} MPa", 1e-6 * *modulus), "of the rubber at rest"}
-                    : Headline{"force of the spring", fmt::format("{:.2f} N", number(run, "tip_force")),
+                    : Headline{"force of the spring",
+                               fmt::format("{:.2f} N", number(run, solver::catalogue.tip_force)),
                                "at the reading"}};
   }
 
@@ -75,11 +80,11 @@ protected:
 private:
   std::string points(const Run &run) const
   {
-    return fmt::format("{:.1f} {}", number(run, "hardness"), scale(run.setup));
+    return fmt::format("{:.1f} {}", number(run, solver::catalogue.hardness), scale(run.setup));
   }
   static std::string depth(const Run &run)
   {
-    return length(value_of(run, "tip_depth").value_or(greatest_compression(run)));
+    return length(value_of(run, solver::catalogue.tip_depth).value_or(greatest_compression(run)));
   }
 };
 } // namespace

@@ -3,6 +3,7 @@
 // presses on it.
 #include "tools/rigs/slide.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/face_charts.h"
 #include "tools/rigs/facts.h"
@@ -42,13 +43,15 @@ std::string pressed_words(const SlideRig &rig)
 std::string bent_words(const Run &run)
 {
   std::string text = fmt::format("Its face goes along with the floor by {:.2f} mm before it slides.",
-                                 1e3 * number(run, "deflection"));
-  if (const auto *bend = run.result.find("bending_stiffness"), *shear = run.result.find("shearing_stiffness");
+                                 1e3 * number(run, solver::catalogue.deflection));
+  if (const auto *bend = run.result.find(solver::catalogue.bending_stiffness),
+      *shear = run.result.find(solver::catalogue.shearing_stiffness);
       bend && shear)
     text += fmt::format(
       " About {:.0f} % of that is bending, the rest shear: bending goes with the cube of the height.",
       100 / bend->value / (1 / bend->value + 1 / shear->value));
-  const double trail = number(run, "trailing_lift"), lead = number(run, "leading_lift");
+  const double trail = number(run, solver::catalogue.trailing_lift),
+               lead = number(run, solver::catalogue.leading_lift);
   if (trail > 0.005)
     text += fmt::format(
       " Friction tips it onto its leading edge: {:.0f} % of the face come off at the trailing end.",
@@ -57,7 +60,7 @@ std::string bent_words(const Run &run)
     text += fmt::format(" At the leading end {:.0f} % of the face are off the floor.", 100 * lead);
   if (trail <= 0.005 && lead <= 0.005)
     text += " The flat of its face stays down.";
-  return text + warning_on(run, "effective_grip"); // why it did not become steady
+  return text + warning_on(run, solver::catalogue.effective_grip); // why it did not become steady
 }
 
 /// The bar in its cell, skin included.
@@ -79,7 +82,10 @@ class Slide final : public CourtBar
 {
 public:
   solver::RigKind id() const override { return solver::RigKind::slide; }
-  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "effective_grip"); }
+  bool            tells(const Run &run) const override
+  {
+    return run.result.complete && value_of(run, solver::catalogue.effective_grip);
+  }
 
   std::string sentence(const Run &run) const override
   {
@@ -87,17 +93,19 @@ public:
     return fmt::format("Sliding over {} {} the bar grips with {:.2f} of the force on it; {:.0f} % of its "
                        "face touch, and {} "
                        "press at its edge.",
-                       rig.court_state, rig.court, number(run, "effective_grip"),
-                       100 * number(run, "contact_share"), pressure(number(run, "edge_pressure"))) +
-           warning_on(run, "effective_grip");
+                       rig.court_state, rig.court, number(run, solver::catalogue.effective_grip),
+                       100 * number(run, solver::catalogue.contact_share),
+                       pressure(number(run, solver::catalogue.edge_pressure))) +
+           warning_on(run, solver::catalogue.effective_grip);
   }
 
   std::vector<Headline> headline(const Run &run) const override
   {
     return {
-      {"grip", fmt::format("{:.2f}", number(run, "effective_grip")), "friction over force, along the slide"},
-      {"contact", fmt::format("{:.0f} %", 100 * number(run, "contact_share")), "of the face"},
-      {"pressure at the edge", pressure(number(run, "edge_pressure")),
+      {"grip", fmt::format("{:.2f}", number(run, solver::catalogue.effective_grip)),
+       "friction over force, along the slide"},
+      {"contact", fmt::format("{:.0f} %", 100 * number(run, solver::catalogue.contact_share)), "of the face"},
+      {"pressure at the edge", pressure(number(run, solver::catalogue.edge_pressure)),
        fmt::format("over 0.25 mm; {} over the face", pressure(numbers_of<SlideRig>(run.setup).pressure))}};
   }
 
@@ -105,11 +113,11 @@ public:
   {
     const auto              &rig = numbers_of<SlideRig>(run.setup);
     std::vector<std::string> story{pressed_words(rig), bent_words(run)};
-    if (const auto work = value_of(run, "friction_work"))
+    if (const auto work = value_of(run, solver::catalogue.friction_work))
       story.push_back(fmt::format(
         "Each metre of slide rubs {:.0f} kJ into a square metre of face and floor; after {:.0f} mm "
         "the face would be about {:.0f} K warmer.",
-        1e-3 * *work, 1e3 * rig.distance, number(run, "temperature_rise")));
+        1e-3 * *work, 1e3 * rig.distance, number(run, solver::catalogue.temperature_rise)));
     return story;
   }
 
@@ -136,7 +144,8 @@ protected:
   std::string moment(const Run &run) const override
   {
     return fmt::format("At the end of the slide the face has gone along by {:.2f} mm; {:.0f} % of it touch.",
-                       1e3 * number(run, "deflection"), 100 * number(run, "contact_share"));
+                       1e3 * number(run, solver::catalogue.deflection),
+                       100 * number(run, solver::catalogue.contact_share));
   }
 };
 } // namespace

@@ -3,6 +3,7 @@
 // foot.
 #include "tools/rigs/tread.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/numbers.h"
@@ -42,7 +43,7 @@ const std::vector<double> &curve(const Run &run, const std::string &name)
 
 std::string pivot_words(const Run &run)
 {
-  return warning_on(run, "pivot_moment");
+  return warning_on(run, solver::catalogue.pivot_moment);
 }
 
 /// Round and closed: ahead is up, outwards to the right.
@@ -77,7 +78,10 @@ class WholeTread final : public CourtBar
 {
 public:
   solver::RigKind id() const override { return solver::RigKind::tread; }
-  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "pivot_moment"); }
+  bool            tells(const Run &run) const override
+  {
+    return run.result.complete && value_of(run, solver::catalogue.pivot_moment);
+  }
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
   {
@@ -104,25 +108,26 @@ public:
 
   std::string sentence(const Run &run) const override
   {
-    const double low = number(run, "lowest_grip"), high = number(run, "highest_grip");
+    const double low = number(run, solver::catalogue.lowest_grip),
+                 high = number(run, solver::catalogue.highest_grip);
     const auto  &rig = numbers_of<SlideRig>(run.setup);
     std::string  text = fmt::format("On {} {} ", rig.court_state, rig.court);
     text += high - low < alike_grip * high
               ? fmt::format("the sole grips alike all round, with {:.2f} of the force on it",
-                            number(run, "effective_grip"))
+                            number(run, solver::catalogue.effective_grip))
               : fmt::format("the sole grips least {}, with {:.2f} of the force on it, and {:.2f} at most",
-                            heading_words(number(run, "lowest_grip_heading")), low, high);
+                            heading_words(number(run, solver::catalogue.lowest_grip_heading)), low, high);
     return text + fmt::format("; {:.1f} N·m hold it against turning on the ball.{}",
-                              number(run, "pivot_moment"), pivot_words(run));
+                              number(run, solver::catalogue.pivot_moment), pivot_words(run));
   }
 
   std::vector<Headline> headline(const Run &run) const override
   {
-    return {{"grip in a side cut", fmt::format("{:.2f}", number(run, "grip_side_cut")),
+    return {{"grip in a side cut", fmt::format("{:.2f}", number(run, solver::catalogue.grip_side_cut)),
              "friction over force, outwards"},
-            {"grip in a push-off", fmt::format("{:.2f}", number(run, "grip_push_off")),
-             fmt::format("braking {:.2f}", number(run, "grip_braking"))},
-            {"pivot", fmt::format("{:.1f} N·m", number(run, "pivot_moment")),
+            {"grip in a push-off", fmt::format("{:.2f}", number(run, solver::catalogue.grip_push_off)),
+             fmt::format("braking {:.2f}", number(run, solver::catalogue.grip_braking))},
+            {"pivot", fmt::format("{:.1f} N·m", number(run, solver::catalogue.pivot_moment)),
              fmt::format("on the ball, under {:.0f} N", tread_of(run).force)}};
   }
 
@@ -143,16 +148,18 @@ public:
     story.push_back(fmt::format(
       "Loaded as in each movement it grips with {:.2f} in a push-off, {:.2f} in braking and {:.2f} in a side "
       "cut; the bars of the most loaded zone bear {:.0f} kPa.",
-      number(run, "grip_push_off"), number(run, "grip_braking"), number(run, "grip_side_cut"),
-      1e-3 * number(run, "highest_zone_pressure")));
+      number(run, solver::catalogue.grip_push_off), number(run, solver::catalogue.grip_braking),
+      number(run, solver::catalogue.grip_side_cut),
+      1e-3 * number(run, solver::catalogue.highest_zone_pressure)));
     story.push_back(fmt::format("Turning on the ball, the foot is held by {:.1f} N·m.{} A caution is due "
                                 "below {:.3g} and above {:.3g} N·m: "
                                 "user data, for no source gives a moment that is safe.",
-                                number(run, "pivot_moment"), pivot_words(run), tread.lowest_moment,
-                                tread.highest_moment));
+                                number(run, solver::catalogue.pivot_moment), pivot_words(run),
+                                tread.lowest_moment, tread.highest_moment));
     story.push_back(fmt::format("Rolled outwards by 15°, the foot keeps {:.0f} % of its zones down, as a "
                                 "stiff plate on a sole that gives {}.",
-                                100 * number(run, "rolled_contact_share"), length(tread.give)));
+                                100 * number(run, solver::catalogue.rolled_contact_share),
+                                length(tread.give)));
     return story;
   }
 

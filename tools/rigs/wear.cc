@@ -4,6 +4,7 @@
 // it goes.
 #include "tools/rigs/wear.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/face_charts.h"
 #include "tools/rigs/facts.h"
@@ -31,7 +32,7 @@ const SlideRig &rig_of(const Run &run)
 
 std::string first_place(const Run &run)
 {
-  const double place = number(run, "first_wear_place");
+  const double place = number(run, solver::catalogue.first_wear_place);
   const bool   end = place < edge_share || place > 1 - edge_share;
   if (end && rig_of(run).wear->to_and_fro)
     return "its two edges";
@@ -42,7 +43,8 @@ std::string first_place(const Run &run)
 
 std::string grip_words(const Run &run)
 {
-  const double fresh = number(run, "effective_grip"), worn = number(run, "worn_grip");
+  const double fresh = number(run, solver::catalogue.effective_grip),
+               worn = number(run, solver::catalogue.worn_grip);
   if (std::abs(worn - fresh) < same_grip * fresh)
     return fmt::format("grips as before ({:.2f})", worn);
   return fmt::format("grips {}: {:.2f} instead of {:.2f}", worn > fresh ? "more" : "less", worn, fresh);
@@ -51,7 +53,7 @@ std::string grip_words(const Run &run)
 /// Why the wear ended early, or "".
 std::string ended_early(const Run &run)
 {
-  return warning_on(run, "worn_depth");
+  return warning_on(run, solver::catalogue.worn_depth);
 }
 
 LineBlock worn_faces(const Run &run)
@@ -68,8 +70,8 @@ LineBlock worn_faces(const Run &run)
     block.charts[0].lines.push_back({name, scaled(face.place, 1e3), scaled(face.height, 1e3)});
     add_pressure(block.charts[1], name, face);
   }
-  const double fresh = value_of(run, "edge_pressure").value_or(0),
-               worn = value_of(run, "worn_edge_pressure").value_or(0);
+  const double fresh = value_of(run, solver::catalogue.edge_pressure).value_or(0),
+               worn = value_of(run, solver::catalogue.worn_edge_pressure).value_or(0);
   block.sentence = fmt::format("Where pressure is highest the face goes first{}: {:.0f} kPa over a quarter "
                                "of a millimetre at most on the "
                                "fresh face, {:.0f} kPa on the last one.",
@@ -93,10 +95,11 @@ LineBlock life(const Run &run)
     {"greatest wear of the band", scaled(steps, wear.coefficient / wear.highest), depth}};
   // The least wear would push the others into a corner: it is told in words.
   block.charts[1].lines = {{"as given", depth, *any_curve(run, "grip")}};
-  block.sentence = fmt::format("{} steps as given; with the greatest wear of the band {}, with the least {}.",
-                               rounded_count(value_of(run, "life_steps").value_or(0)),
-                               rounded_count(value_of(run, "life_steps_lowest").value_or(0)),
-                               rounded_count(value_of(run, "life_steps_highest").value_or(0)));
+  block.sentence =
+    fmt::format("{} steps as given; with the greatest wear of the band {}, with the least {}.",
+                rounded_count(value_of(run, solver::catalogue.life_steps).value_or(0)),
+                rounded_count(value_of(run, solver::catalogue.life_steps_lowest).value_or(0)),
+                rounded_count(value_of(run, solver::catalogue.life_steps_highest).value_or(0)));
   return block;
 }
 
@@ -122,7 +125,10 @@ class Wear final : public CourtBar
 {
 public:
   solver::RigKind id() const override { return solver::RigKind::wear; }
-  bool tells(const Run &run) const override { return run.result.complete && value_of(run, "life_steps"); }
+  bool            tells(const Run &run) const override
+  {
+    return run.result.complete && value_of(run, solver::catalogue.life_steps);
+  }
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
   {
@@ -145,30 +151,30 @@ public:
 
   std::optional<InputRange> input_range(const Run &run, const std::string &reading) const override
   {
-    return reading == "life_steps" ? range_beside(run, reading, "the wear on this court")
-                                   : CourtBar::input_range(run, reading);
+    return reading == solver::catalogue.life_steps ? range_beside(run, reading, "the wear on this court")
+                                                   : CourtBar::input_range(run, reading);
   }
 
   std::string sentence(const Run &run) const override
   {
     return fmt::format("The bar loses {} in about {} steps on {} {}, first at {}; worn, it {}.{}",
-                       length(rig_of(run).wear->depth), rounded_count(number(run, "life_steps")),
-                       rig_of(run).court_state, rig_of(run).court, first_place(run), grip_words(run),
-                       ended_early(run));
+                       length(rig_of(run).wear->depth),
+                       rounded_count(number(run, solver::catalogue.life_steps)), rig_of(run).court_state,
+                       rig_of(run).court, first_place(run), grip_words(run), ended_early(run));
   }
 
   std::vector<Headline> headline(const Run &run) const override
   {
     std::vector<Headline> headline{
-      {"steps", rounded_count(number(run, "life_steps")),
+      {"steps", rounded_count(number(run, solver::catalogue.life_steps)),
        fmt::format("until {} are gone; {} to {}", length(rig_of(run).wear->depth),
-                   rounded_count(number(run, "life_steps_lowest")),
-                   rounded_count(number(run, "life_steps_highest")))},
-      {"life", fmt::format("{:.2f} ×", number(run, "relative_life")),
+                   rounded_count(number(run, solver::catalogue.life_steps_lowest)),
+                   rounded_count(number(run, solver::catalogue.life_steps_highest)))},
+      {"life", fmt::format("{:.2f} ×", number(run, solver::catalogue.relative_life)),
        "that of " + rig_of(run).wear->reference},
-      {"grip, worn", fmt::format("{:.2f}", number(run, "worn_grip")),
-       fmt::format("fresh {:.2f}", number(run, "effective_grip"))}};
-    if (const auto hours = value_of(run, "life_hours"))
+      {"grip, worn", fmt::format("{:.2f}", number(run, solver::catalogue.worn_grip)),
+       fmt::format("fresh {:.2f}", number(run, solver::catalogue.effective_grip))}};
+    if (const auto hours = value_of(run, solver::catalogue.life_hours))
       headline[1] = {"life", fmt::format("{:.0f} h", *hours / 3600), "from the worn pair that is known"};
     return headline;
   }
@@ -183,19 +189,22 @@ public:
       "lug "
       "begins to go at {}, where the pressure is {:.0f} kPa over a quarter of a millimetre.",
       length(wear.slip), 1e-3 * rig.pressure, wear.to_and_fro ? ", as often one way as the other" : "",
-      first_place(run), 1e-3 * number(run, "edge_pressure")));
+      first_place(run), 1e-3 * number(run, solver::catalogue.edge_pressure)));
     story.push_back(fmt::format("When {} are gone on the mean and {} where most is gone, the pressure at the "
                                 "edge is {:.0f} kPa, and the "
                                 "lower lug {}.{}",
-                                length(number(run, "worn_depth")), length(number(run, "greatest_worn_depth")),
-                                1e-3 * number(run, "worn_edge_pressure"), grip_words(run), ended_early(run)));
+                                length(number(run, solver::catalogue.worn_depth)),
+                                length(number(run, solver::catalogue.greatest_worn_depth)),
+                                1e-3 * number(run, solver::catalogue.worn_edge_pressure), grip_words(run),
+                                ended_early(run)));
     story.push_back(fmt::format(
       "How fast {} wears on this court is {}: {:.2g} mm³ a newton and metre, known to a band from {:.2g} to "
       "{:.2g}. So {} steps may as well be {} or {}.",
       wear.reference, "user data, with no source", 1e9 * wear.coefficient, 1e9 * wear.lowest,
-      1e9 * wear.highest, rounded_count(number(run, "life_steps")),
-      rounded_count(number(run, "life_steps_lowest")), rounded_count(number(run, "life_steps_highest"))));
-    if (const auto pair = value_of(run, "pair_coefficient"))
+      1e9 * wear.highest, rounded_count(number(run, solver::catalogue.life_steps)),
+      rounded_count(number(run, solver::catalogue.life_steps_lowest)),
+      rounded_count(number(run, solver::catalogue.life_steps_highest))));
+    if (const auto pair = value_of(run, solver::catalogue.pair_coefficient))
     {
       const bool within = *pair >= wear.lowest && *pair <= wear.highest;
       story.push_back(fmt::format(
@@ -207,10 +216,10 @@ public:
                : "outside the band that was taken: look at steps, slip and pressure again"));
     }
     story.push_back(
-      value_of(run, "life_hours")
+      value_of(run, solver::catalogue.life_hours)
         ? fmt::format("Hours come from your worn pair alone: {:.0f} h took {}, so {} take {:.0f} h.",
                       wear.known_hours / 3600, length(wear.known_depth), length(wear.depth),
-                      number(run, "life_hours") / 3600)
+                      number(run, solver::catalogue.life_hours) / 3600)
         : std::string(
             "Hours are told only from a worn pair after known hours (known_hours, known_depth); without one "
             "only the comparison with another rubber or lug counts."));
@@ -228,7 +237,8 @@ public:
 protected:
   std::string moment(const Run &run) const override
   {
-    return fmt::format("At the end {} are gone on the mean.", length(number(run, "worn_depth")));
+    return fmt::format("At the end {} are gone on the mean.",
+                       length(number(run, solver::catalogue.worn_depth)));
   }
 };
 } // namespace

@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "solver/results/catalogue.h"
 #include "tools/output/report/parts.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
@@ -43,7 +44,8 @@ Json captions_json(const Run &run)
     moment =
       fmt::format("Greatest compression {} after first touch: the stack gives {}; the greatest force is {}.",
                   milliseconds(run.result.time_of_peak), of_stack(run, way), force_text(force));
-    const auto back = drop ? value_of(run, "return_by_loop") : value_of(run, "loop_return");
+    const auto back =
+      drop ? value_of(run, solver::catalogue.return_by_loop) : value_of(run, solver::catalogue.loop_return);
     loop =
       back ? fmt::format(
                "The stack gives back {} of the work that presses it in; the area inside the loop is what it "

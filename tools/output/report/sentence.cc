@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "solver/results/catalogue.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
 #include "tools/output/report/story.h"
@@ -32,9 +33,11 @@ std::string sentence_of(const Run &run)
   if (auto text = kind.tells(run) ? kind.sentence(run) : std::string(); !text.empty())
     return text;
   const std::string striker = kind.striker(run.setup);
-  const auto   rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
-  const auto   back = value_of(run, "loop_return"), force = value_of(run, "peak_force");
-  const auto   margin = value_of(run, "bottoming_margin");
+  const auto        rebound = value_of(run, solver::catalogue.rebound_by_height),
+             rise = value_of(run, solver::catalogue.rebound_height);
+  const auto back = value_of(run, solver::catalogue.loop_return),
+             force = value_of(run, solver::catalogue.peak_force);
+  const auto        margin = value_of(run, solver::catalogue.bottoming_margin);
   const double      way = greatest_compression(run);
   if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
@@ -63,7 +66,7 @@ std::vector<Headline> headline_of(const Run &run)
   std::vector<Headline> headline = kind.tells(run) ? kind.headline(run) : std::vector<Headline>();
   if (!headline.empty())
     return headline;
-  const auto   force = value_of(run, "peak_force");
+  const auto   force = value_of(run, solver::catalogue.peak_force);
   const double way = greatest_compression(run);
   if (!force)
   {
@@ -73,21 +76,22 @@ std::vector<Headline> headline_of(const Run &run)
             {"force so far", force_text(greatest_in(curve_of(run, "force"))), "greatest until then"},
             {"compression so far", length(greatest_in(compression_curve(run))), "greatest until then"}};
   }
-  if (const auto rise = value_of(run, "rebound_height"), share = value_of(run, "rebound_by_height");
+  if (const auto rise = value_of(run, solver::catalogue.rebound_height),
+      share = value_of(run, solver::catalogue.rebound_by_height);
       rise && share)
     headline.push_back({"rebound", length(*rise), share_words(*share) + " of the drop height"});
-  else if (const auto back = value_of(run, "loop_return"))
+  else if (const auto back = value_of(run, solver::catalogue.loop_return))
     headline.push_back({"energy return", share_words(*back),
                         run.result.input_energy > 0
                           ? "of the " + energy_text(run.result.input_energy) + " put in"
                           : "of the work put in"});
   std::string note;
-  if (const auto deceleration = value_of(run, "peak_deceleration"))
+  if (const auto deceleration = value_of(run, solver::catalogue.peak_deceleration))
     note = fmt::format("slows the {} by {:.0f} g", kind.striker(run.setup), *deceleration);
-  else if (const auto stiffness = value_of(run, "secant_stiffness"))
+  else if (const auto stiffness = value_of(run, solver::catalogue.secant_stiffness))
     note = fmt::format("{:.0f} N/mm from zero to peak", 1e-3 * *stiffness);
   headline.push_back({"peak force", force_text(*force), note});
-  const auto share = value_of(run, "compression_share");
+  const auto share = value_of(run, solver::catalogue.compression_share);
   headline.push_back(
     {"compression", length(way),
      share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup.layers))) : ""});

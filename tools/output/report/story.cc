@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/story.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/output/report/air_story.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
@@ -40,11 +41,11 @@ Ranking ranked(Ranking entries)
 /// Layers by how much they are squeezed under the middle of the striker at the peak [m].
 Ranking squeezed_layers(const Run &run)
 {
-  Ranking                    layers;
-  constexpr std::string_view prefix = "compression.";
+  Ranking     layers;
+  const auto &family = solver::catalogue.compression_of_layer;
   for (const auto &reading : run.result.readings)
-    if (reading.name.starts_with(prefix))
-      layers.emplace_back(reading.name.substr(prefix.size()), reading.value);
+    if (family.is_named(reading.name))
+      layers.emplace_back(reading.name.substr(family.name.size()), reading.value);
   return ranked(std::move(layers));
 }
 
@@ -60,7 +61,7 @@ std::string told(const Ranking &ranking, double least, std::string (*number)(dou
 
 std::string bottoming_words(const Run &run)
 {
-  const auto *margin = run.result.find("bottoming_margin");
+  const auto *margin = run.result.find(solver::catalogue.bottoming_margin);
   if (!margin)
     return "";
   // The solver names the layer in brackets at the end of the definition.
@@ -201,7 +202,7 @@ std::string give_words(const Run &run, double way)
 
 std::string touch_words(const Run &run, const solver::DropRig &drop, const EnergyFlow &flow)
 {
-  const auto  speed = value_of(run, "impact_speed");
+  const auto  speed = value_of(run, solver::catalogue.impact_speed);
   std::string text =
     fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_of(run), length(drop.height),
                 energy_text(run.result.input_energy),
@@ -227,7 +228,7 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
   const std::string        who = striker_of(run);
   std::string              depth =
     fmt::format("After {} it is stopped, {} deep", milliseconds(run.result.time_of_peak), length(way));
-  if (const auto share = value_of(run, "compression_share"))
+  if (const auto share = value_of(run, solver::catalogue.compression_share))
     depth += fmt::format(": {:.0f} % of the height of the stack", 100 * *share);
   depth += "." + give_words(run, way);
   if (flow.input > 0)
@@ -235,12 +236,13 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
       depth += " " + words;
   story.push_back(depth);
 
-  const auto rebound = value_of(run, "rebound_by_height"), rise = value_of(run, "rebound_height");
+  const auto rebound = value_of(run, solver::catalogue.rebound_by_height),
+             rise = value_of(run, solver::catalogue.rebound_height);
   if (run.result.time_of_loss > 0 && rebound && rise)
   {
     std::string back = fmt::format("Then the stack pushes back. Contact ends {} after first touch",
                                    milliseconds(run.result.time_of_loss));
-    if (const auto speed = value_of(run, "rebound_speed"))
+    if (const auto speed = value_of(run, solver::catalogue.rebound_speed))
       back += fmt::format(" with the {} going up at {:.2f} m/s", who, *speed);
     story.push_back(
       back + fmt::format("; it rises {}, {} of the drop height.", length(*rise), share_words(*rebound)));
@@ -263,10 +265,10 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
     if (const auto words = peak_words(run, flow); !words.empty())
       text += " " + words;
   story.push_back(text);
-  if (const auto back = value_of(run, "loop_return"))
+  if (const auto back = value_of(run, solver::catalogue.loop_return))
   {
     text = fmt::format("On the way out the stack gives back {} of the work.", share_words(*back));
-    if (const auto lost = value_of(run, "loop_energy_lost"))
+    if (const auto lost = value_of(run, solver::catalogue.loop_energy_lost))
       text += fmt::format(" {} stays behind: the area inside the loop of force and compression.",
                           energy_text(*lost));
     story.push_back(text);

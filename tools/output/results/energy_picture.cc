@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/energy_picture.h"
 
+#include "solver/results/catalogue.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -33,9 +34,9 @@ double at(const std::vector<double> &time, const std::vector<double> &values, do
 /// The account is that of the last blow; the rebound of several is their mean.
 const solver::Reading *last_rebound(const solver::Result &result)
 {
-  const solver::Reading *last = result.find("rebound_by_height");
+  const solver::Reading *last = result.find(solver::catalogue.rebound_by_height);
   for (const auto &reading : result.readings)
-    if (reading.name.starts_with("rebound_by_height.hit_"))
+    if (solver::catalogue.rebound_of_hit.is_named(reading.name))
       last = &reading;
   return last;
 }
@@ -107,25 +108,28 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
     const auto *reading = result.find(name);
     return reading ? reading->error : -1.0;
   };
-  if (const auto *reading = result.find("left_in_stack"))
+  if (const auto *reading = result.find(solver::catalogue.left_in_stack))
     left = reading->value;
   // The ledger ends at contact loss; what the weight loses on its way up comes after it.
-  if (const auto *reading = result.find("guide_loss_up"))
+  if (const auto *reading = result.find(solver::catalogue.guide_loss_up))
     guide += reading->value;
 
   const bool drop = basis == rigs::EnergyBasis::blow;
-  if (const auto *reading = drop ? last_rebound(result) : result.find("loop_return"))
+  if (const auto *reading = drop ? last_rebound(result) : result.find(solver::catalogue.loop_return))
     picture.shares.push_back(
       {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * result.input_energy,
        reading->error * result.input_energy});
   for (const auto &name : order)
     if (const auto part = lost.find(name); part != lost.end())
-      picture.shares.push_back({name, ShareKind::lost_in_part, part->second, error_of("lost." + name)});
+      picture.shares.push_back(
+        {name, ShareKind::lost_in_part, part->second, error_of(solver::catalogue.lost_in_part.of(name))});
   if (base != 0)
     picture.shares.push_back({base_of_the_rig, ShareKind::lost_in_part, base});
   if (guide != 0)
-    picture.shares.push_back({"guide", ShareKind::lost_in_guide, guide, error_of("guide_loss_up")});
-  picture.shares.push_back({"left in the stack", ShareKind::left_in_stack, left, error_of("left_in_stack")});
+    picture.shares.push_back(
+      {"guide", ShareKind::lost_in_guide, guide, error_of(solver::catalogue.guide_loss_up)});
+  picture.shares.push_back(
+    {"left in the stack", ShareKind::left_in_stack, left, error_of(solver::catalogue.left_in_stack)});
   return picture;
 }
 
