@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The canonical text of a resolved case, and its fingerprint. Spelling, units and comments of the file do not
-// matter; every number that a run sees does, to the last digit.
+// The canonical text of a resolved case and of its pieces, and the fingerprint of a case. Spelling, units and
+// comments of the file do not matter; every number that a run sees does, to the last digit. Loops over the
+// descriptions.
 #pragma once
 
 #include "solver/case.h"
@@ -9,8 +10,21 @@
 
 namespace solemech::tools
 {
-/// One `name = value` per line, SI, 17 significant digits. Label, titles, notes and sources are left out.
+/// One `name = value` per line, SI, 17 significant digits.
 std::string canonical_text(const solver::Case &data);
+
+/// The same of a piece of a case.
+std::string canonical_text(const solver::Layer &layer);
+std::string canonical_text(const solver::Plug &plug);
+std::string canonical_text(const solver::Rig &rig);
+std::string canonical_text(const materials::Material &material);
+
+/// Whether a run cannot tell two pieces of a case apart.
+template <typename Piece>
+bool same_to_a_run(const Piece &a, const Piece &b)
+{
+  return canonical_text(a) == canonical_text(b);
+}
 
 /// SHA-256 (FIPS 180-4) of the canonical text and of `result_version`, in 64 hexadecimal digits. The version
 /// is to change whenever the program's numbers change.

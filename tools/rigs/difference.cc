@@ -33,9 +33,6 @@ std::string striker_words(const solver::Tup &tup)
 
 bool same_rig(const solver::Rig &a, const solver::Rig &b)
 {
-  solver::Case only_a, only_b;
-  only_a.rig = a;
-  only_b.rig = b;
-  return canonical_text(only_a) == canonical_text(only_b);
+  return same_to_a_run(a, b);
 }
 } // namespace solemech::tools::rigs

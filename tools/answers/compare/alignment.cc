@@ -126,9 +126,6 @@ std::vector<LayerPair> aligned(const std::vector<Layer> &a, const std::vector<La
 
 bool same_material(const materials::Material &a, const materials::Material &b)
 {
-  solver::Case only_a, only_b;
-  only_a.layers.emplace_back().material = a;
-  only_b.layers.emplace_back().material = b;
-  return canonical_text(only_a) == canonical_text(only_b);
+  return same_to_a_run(a, b);
 }
 } // namespace solemech::tools

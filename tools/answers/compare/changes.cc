@@ -24,10 +24,7 @@ constexpr double same_length = 1e-9; // [m]: far below what can be made
 bool same_layer(Layer a, Layer b)
 {
   a.name = b.name = "";
-  solver::Case only_a, only_b;
-  only_a.layers = {a};
-  only_b.layers = {b};
-  return canonical_text(only_a) == canonical_text(only_b);
+  return same_to_a_run(a, b);
 }
 
 bool same_thickness(const Layer &a, const Layer &b)

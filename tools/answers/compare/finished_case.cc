@@ -10,7 +10,9 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <sstream>
+#include <vector>
 
 namespace solemech::tools
 {
@@ -50,6 +52,18 @@ std::vector<std::string> changes_in(const std::string &text)
         changes.push_back(line.substr(mark.size(), equals - mark.size()) + "=" + line.substr(equals + 3));
   return changes;
 }
+
+/// Lines in the order of their names, those of one name as they stand: the program may list the same numbers in
+/// another order than an earlier version did.
+std::vector<std::string> sorted_lines(const std::string &text)
+{
+  std::vector<std::string> lines;
+  std::istringstream       in(text);
+  for (std::string line; std::getline(in, line);)
+    lines.push_back(line);
+  std::ranges::stable_sort(lines, {}, [](const std::string &line) { return line.substr(0, line.find(" = ")); });
+  return lines;
+}
 } // namespace
 
 bool is_run_folder(const fs::path &path)
@@ -76,7 +90,7 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
     std::string now;
     for (const solver::Case &setup : file.cases)
       now += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
-    if (now == text_in(folder, "data/resolved.txt"))
+    if (sorted_lines(now) == sorted_lines(text_in(folder, "data/resolved.txt")))
       return file;
   }
   catch (const materials::CaseError &)

@@ -17,10 +17,7 @@ using rigs::quantity;
 
 bool same_plug(const solver::Plug &a, const solver::Plug &b)
 {
-  solver::Case only_a, only_b;
-  only_a.plug = a;
-  only_b.plug = b;
-  return canonical_text(only_a) == canonical_text(only_b);
+  return same_to_a_run(a, b);
 }
 } // namespace
 
