@@ -60,8 +60,7 @@ void set_entry(toml::table &block, std::string_view section, std::string_view na
 
 Addresses::Addresses(toml::table &tree, const std::vector<std::string> &known_materials) : tree_(tree)
 {
-  for (const char *section :
-       {"drop", "ball", "press", "durometer", "lug", "slide", "wear", "tread", "abrasion", "plug", "surroundings"})
+  for (const auto &section : single_blocks())
     for (const auto &entry : entry_names(section))
       add({section, "", section, entry}, fmt::format("{}.{}", section, entry));
   for (const auto &name : block_names(tree, "zone"))

@@ -4,13 +4,16 @@
 #include "tools/language/missing_material.h"
 #include "tools/language/abrasion_reader.h"
 #include "tools/language/case_checks.h"
+#include "tools/language/described_case.h"
 #include "tools/language/doubt_reader.h"
+#include "tools/language/member_reader.h"
 #include "tools/language/rig_reader.h"
 #include "tools/language/schema.h"
 #include "tools/language/slide_reader.h"
 #include "tools/language/tread_reader.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
@@ -31,12 +34,6 @@ constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of
 
 /// Parts that an account of energy names beside the layers: a layer of that name would be added to them.
 constexpr std::string_view rig_parts[] = {"tup", "guide", "rig", "support"};
-
-/// Value of an optional entry, 0 when it is not given.
-double value_or_zero(const Fields &fields, const char *name)
-{
-  return fields.given(name) ? fields.value(name) : 0;
-}
 
 class CaseBuilder
 {
@@ -81,9 +78,7 @@ private:
     const toml::table nothing;
     const auto       *block = top_.block("surroundings");
     const Fields fields(block ? *block : nothing, "surroundings", "surroundings", case_entries(), problems_);
-    case_.temperature = fields.value("temperature");
-    case_.gravity = fields.value("gravity");
-    case_.atmospheric_pressure = fields.value("atmospheric_pressure");
+    read_members(fields, case_);
   }
 
   void read_materials()
@@ -136,7 +131,7 @@ private:
     const auto    title = name ? name->get() : fmt::format("layer {}", case_.layers.size() + 1);
     const Fields  fields(block, "layer", title, case_entries(), problems_);
     solver::Layer layer;
-    layer.name = fields.text("name");
+    read_members(fields, layer);
     if (layer.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
         std::string::npos)
       fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
@@ -145,10 +140,6 @@ private:
       fields.problem("name", fmt::format("\"{}\" is a part of the rig in the account of energy", layer.name),
                      "Choose another name for the layer");
     layer.material = material(fields, "material");
-    layer.thickness = fields.value("thickness");
-    layer.area_share = fields.value("area_share");
-    layer.core_diameter = value_or_zero(fields, "core_diameter");
-    layer.abraded = value_or_zero(fields, "abraded");
     if (fields.given("ring"))
       layer.ring = material(fields, "ring");
     if (const auto *unit = fields.block("unit"))
@@ -161,27 +152,10 @@ private:
   {
     const Fields    fields(block, "layer.unit", title, case_entries(), problems_);
     solver::AirUnit unit;
-    unit.diameter = fields.value("diameter");
-    unit.film_thickness = fields.value("film_thickness");
+    read_members(fields, unit);
     unit.film = material(fields, "film");
-    const auto state = fields.text("state");
-    unit.state = state == "open"      ? solver::ChamberState::open
-                 : state == "leaking" ? solver::ChamberState::leaking
-                                      : solver::ChamberState::sealed;
-    unit.gauge_pressure = fields.value("gauge_pressure");
-    unit.outside_volume = fields.value("outside_volume");
-    const auto heat = fields.word("heat_time");
-    unit.heat_time = heat == "from fibres"  ? -1
-                     : heat == "adiabatic"  ? std::numeric_limits<double>::infinity()
-                     : heat == "isothermal" ? 0
-                                            : fields.value("heat_time");
-    unit.leak_diameter = fields.value("leak_diameter");
-    unit.has_fibres = fields.flag("fibres");
-    unit.fibre_spacing = fields.value("fibre_spacing");
-    unit.fibre_stiffness = fields.value("fibre_stiffness");
-    unit.fibre_radius = fields.value("fibre_radius");
-    unit.filament_spacing = fields.value("filament_spacing");
-    unit.packed_share = fields.value("packed_share");
+    if (const auto heat = fields.word("heat_time"); !heat.empty())
+      unit.heat_time = heat == "adiabatic" ? std::numeric_limits<double>::infinity() : heat == "isothermal" ? 0 : -1;
     return unit;
   }
 
@@ -197,7 +171,9 @@ private:
   /// A bar that slides over a court: its skin and itself are the layers.
   void slide()
   {
-    for (const char *name : {"layer", "stack", "plug", "drop", "ball", "press", "durometer", "abrasion"})
+    auto others = sections_of({BlockOf::bench});
+    others.insert(others.begin(), {"layer", "stack", "plug"});
+    for (const auto &name : others)
       if (top_.given(name))
         top_.problem(name, "does not go with a slide", "Take it out: a slide has [lug] and [slide]");
     const auto *lug = top_.block("lug"), *way = top_.block("slide");
@@ -276,13 +252,14 @@ private:
 
   void rig()
   {
+    const auto  benches = sections_of({BlockOf::bench});
     std::string given;
-    for (const char *name : {"drop", "ball", "press", "durometer", "abrasion"})
+    for (const auto &name : benches)
       if (const auto *block = top_.block(name))
       {
         if (!given.empty())
           top_.problem(name, fmt::format("{} is there as well", given),
-                       "A case has one of drop, ball, press, durometer and abrasion");
+                       fmt::format("A case has one of {}", fmt::join(benches, ", ")));
         given = name;
         rig_block_ = block;
         rig_name_ = name;
@@ -302,7 +279,8 @@ private:
     }
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
-                     "Add rig = \"name\", or one block of [drop], [ball], [press], [durometer], [abrasion]; a slide has [lug] and [slide]"});
+                     fmt::format("Add rig = \"name\", or one block of [{}]; a slide has [lug] and [slide]",
+                                 fmt::join(benches, "], ["))});
   }
 
   void plug(const toml::table &block)
@@ -310,20 +288,14 @@ private:
     const Fields fields(block, "plug", "plug", case_entries(), problems_);
     auto        &plug = case_.plug;
     plug_block_ = top_.block("plug");
-    plug.section = fields.text("section") == "plane-strain" ? solver::Section::plane_strain
-                                                            : solver::Section::axisymmetric;
-    if (fields.word("radius").empty())
-      plug.radius = fields.value("radius");
-    else
+    read_members(fields, plug);
+    if (!fields.word("radius").empty())
     {
       plug.radius = solver::tup_of(case_.rig).diameter / 2 + stack_height(case_.layers);
       if (std::holds_alternative<solver::DurometerRig>(case_.rig))
         plug.radius = std::max(plug.radius, durometer_edge);
     }
     const auto side = fields.text("side");
-    plug.side = side == "wrapped" ? solver::Side::ring
-                : side == "shell" ? solver::Side::shell
-                                  : solver::Side::free;
     for (const char *name : {"side_material", "side_thickness"})
       if (fields.given(name) != (side == "wrapped"))
         fields.problem(name, fields.given(name) ? "means nothing unless side = \"wrapped\"" : "is missing",
@@ -331,19 +303,11 @@ private:
                                           : "A wrapped side needs side_material and side_thickness");
     if (fields.given("side_material"))
       plug.side_material = material(fields, "side_material");
-    plug.side_thickness = value_or_zero(fields, "side_thickness");
     if (fields.given("shell_stiffness") != (side == "shell"))
       fields.problem("shell_stiffness",
                      fields.given("shell_stiffness") ? "means nothing unless side = \"shell\"" : "is missing",
                      fields.given("shell_stiffness") ? "Take the line out"
                                                      : "Give shell_stiffness = \"5 MPa/m\"");
-    plug.shell_stiffness = value_or_zero(fields, "shell_stiffness");
-    const auto base = fields.text("base");
-    plug.base = base == "resting"   ? solver::Base::resting
-                : base == "clamped" ? solver::Base::clamped
-                : base == "sliding" ? solver::Base::sliding
-                                    : solver::Base::bonded;
-    plug.base_friction = fields.value("base_friction");
   }
 
   const toml::table               &tree_;

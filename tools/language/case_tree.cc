@@ -95,7 +95,7 @@ void merge_file(toml::table &tree, const char *entry, const std::vector<std::str
 /// Another rig stands for the whole bench: what the case says of its own belongs to that one.
 void leave_own_rig(toml::table &tree, std::vector<Change> &own_changes)
 {
-  const auto &blocks = rig_blocks();
+  const auto blocks = sections_of({BlockOf::bench, BlockOf::slide});
   for (const auto &block : blocks)
     tree.erase(block);
   std::erase_if(own_changes, [&](const Change &change) {
@@ -172,12 +172,6 @@ Change change_from_option(const std::string &option, Problems &problems)
   return change;
 }
 
-const std::vector<std::string> &rig_blocks()
-{
-  static const std::vector<std::string> blocks{"drop", "ball", "press", "durometer", "slide", "wear", "abrasion"};
-  return blocks;
-}
-
 void drop_rig_doubts(toml::table &tree)
 {
   auto *settled = tree.get_as<toml::array>("settled");
@@ -219,10 +213,8 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
         problem_at(value->source(), change.written, "there is no such entry",
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
-  merge_file(tree, "stack", {"layer", "lug", "material", "plug", "settled"}, folder, problems);
-  auto of_a_rig = rig_blocks();
-  of_a_rig.emplace_back("surroundings");
-  merge_file(tree, "rig", of_a_rig, folder, problems);
+  merge_file(tree, "stack", sections_of({BlockOf::stack}), folder, problems);
+  merge_file(tree, "rig", sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}), folder, problems);
   if (later.empty())
     return;
   Addresses addresses(tree, known_materials);

@@ -17,9 +17,6 @@ Change change_from_option(const std::string &option, materials::Problems &proble
 /// Splits an address at its dots.
 std::vector<std::string> split_address(const std::string &address);
 
-/// Blocks that a rig file may bring: they belong to one bench.
-const std::vector<std::string> &rig_blocks();
-
 /// Takes the [[settled]] numbers of the rig out of a tree; they stand last, so that the others keep their places.
 void drop_rig_doubts(toml::table &tree);
 

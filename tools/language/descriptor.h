@@ -1,31 +1,69 @@
 // SPDX-License-Identifier: Apache-2.0
-// What a struct of a case consists of, told once: its members in order, with their names. Canonical text,
-// fingerprint and equality are loops over these lists. A description that forgets a member does not compile.
+// What a struct of a case consists of, told once: its members in order, with their names and, where a person may
+// write them, the entry of the file (dimension, range, default, meaning). Reading (member_reader.h), the reference
+// page, addresses, canonical text, fingerprint and equality are loops over these lists. A description that forgets
+// a member does not compile.
 #pragma once
 
+#include "tools/language/entries.h"
+
+#include <concepts>
 #include <cstddef>
 #include <optional>
 #include <string_view>
 #include <tuple>
+#include <type_traits>
 #include <utility>
 
 namespace solemech::tools
 {
+// The vocabulary of entries, so that descriptions read as tables.
+using materials::above_to;
+using materials::any_value;
+using materials::Dimension;
+using materials::required;
+using materials::within;
+
 /// One member of a struct.
 template <typename Struct, typename Value>
 struct Member
 {
   Value Struct::*at;
-  std::string_view name;                    ///< in the canonical text; empty: the members of the value stand in its place
-  std::string_view first = {}, second = {}; ///< of a table: names of the two numbers of a row; of a variant: what says the kind
+  std::string_view name; ///< in the canonical text; empty: the members of the value stand in its place
+  std::string_view first = {}, second = {}; ///< names of the two numbers of a row; of a variant: what says the kind
   bool             is_quiet = false;        ///< left out while it is as in a new struct
+  bool             is_resolved = false;     ///< its own entries are not asked for here: it follows from others
   bool (*applies)(const Struct &) = nullptr; ///< whether it says something; none: always
+  materials::Entry entry = {};               ///< in files; no meaning: not an entry
 
+  /// As a person writes it, under the member's own name.
+  constexpr Member as(Dimension dimension, materials::Range range, std::string_view fallback,
+                      std::string_view meaning, std::string_view words = "",
+                      std::string_view instead_of = "") const
+  {
+    return as(name, dimension, range, fallback, meaning, words, instead_of);
+  }
+  /// The same under another name.
+  constexpr Member as(std::string_view key, Dimension dimension, materials::Range range, std::string_view fallback,
+                      std::string_view meaning, std::string_view words = "",
+                      std::string_view instead_of = "") const
+  {
+    Member changed = *this;
+    changed.entry = {"", key, dimension, range, fallback, meaning, words, instead_of};
+    return changed;
+  }
   /// Left out while it has its first value: for members added later, so that older records stay comparable.
   constexpr Member quietly() const
   {
     Member changed = *this;
     changed.is_quiet = true;
+    return changed;
+  }
+  /// A part that follows from other entries; those of its own do not stand in this block.
+  constexpr Member resolved() const
+  {
+    Member changed = *this;
+    changed.is_resolved = true;
     return changed;
   }
   /// Says something only where the condition holds.
@@ -52,20 +90,35 @@ constexpr Member<Struct, Value> part(Value Struct::*at)
 
 /// Rows of two numbers.
 template <typename Struct, typename Value>
-constexpr Member<Struct, Value> rows(Value Struct::*at, std::string_view name, std::string_view first, std::string_view second)
+constexpr Member<Struct, Value> rows(Value Struct::*at, std::string_view name, std::string_view first,
+                                     std::string_view second)
 {
   return {at, name, first, second};
 }
 
-/// One of several structs: a line `kind_name` says which, its members follow; without a name among those of the outer one.
+/// One of several structs: a line `kind_name` says which, its members follow; without a name among those of the
+/// outer one.
 template <typename Struct, typename Value>
 constexpr Member<Struct, Value> one_of(Value Struct::*at, std::string_view name, std::string_view kind_name)
 {
   return {at, name, kind_name};
 }
 
-/// The list of a struct: `members`, a tuple of Member; `left_out`, how many members do not belong to what a run
-/// sees (titles, sources); and `kind`, its name where it is one of several.
+/// An entry of a file that is no member: it says a member in another way, or something that a reader resolves.
+struct Said
+{
+  materials::Entry entry;
+};
+
+constexpr Said said(std::string_view key, Dimension dimension, materials::Range range, std::string_view fallback,
+                    std::string_view meaning, std::string_view words = "", std::string_view instead_of = "")
+{
+  return {{"", key, dimension, range, fallback, meaning, words, instead_of}};
+}
+
+/// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to what
+/// a run sees (titles, sources); `kind`, its name where it is one of several; and `section`, where its entries
+/// stand in a block of their own although the struct is part of another one.
 template <typename Struct>
 struct Description;
 
@@ -96,6 +149,15 @@ constexpr bool takes(std::index_sequence<i...>)
 }
 
 constexpr std::size_t most_members = 40;
+
+template <typename Item>
+constexpr bool is_said = std::same_as<std::remove_cvref_t<Item>, Said>;
+
+template <typename... Items>
+constexpr std::size_t n_described(const std::tuple<Items...> &)
+{
+  return (0 + ... + (is_said<Items> ? 0 : 1));
+}
 } // namespace detail
 
 /// Number of members of an aggregate.
@@ -109,13 +171,27 @@ constexpr std::size_t n_members()
     return n_members<Struct, n - 1>();
 }
 
+/// Calls `visit` with each Member and Said of a described struct, in order.
+template <Described Struct, typename Visit>
+constexpr void for_each_item(Visit &&visit)
+{
+  std::apply([&](const auto &...each) { (visit(each), ...); }, Description<Struct>::members);
+}
+
 /// Calls `visit` with each Member of a described struct, in order.
 template <Described Struct, typename Visit>
 constexpr void for_each_member(Visit &&visit)
 {
   using List = Description<Struct>;
-  static_assert(std::tuple_size_v<std::remove_cvref_t<decltype(List::members)>> + List::left_out == n_members<Struct>(),
+  static_assert(detail::n_described(List::members) + List::left_out == n_members<Struct>(),
                 "the description and the struct have not the same members");
-  std::apply([&](const auto &...each) { (visit(each), ...); }, List::members);
+  for_each_item<Struct>([&](const auto &item) {
+    if constexpr (!detail::is_said<decltype(item)>)
+      visit(item);
+  });
 }
+
+/// Whether the entries of a member's value stand in the block of the struct around it.
+template <typename Value>
+concept Flattened = Described<Value> && !requires { Description<Value>::section; };
 } // namespace solemech::tools

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/rig_reader.h"
 
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_reader.h"
 #include "tools/language/fields.h"
 #include "tools/language/history_file.h"
 #include "tools/language/schema.h"
@@ -16,17 +18,11 @@ using materials::Problems;
 
 namespace
 {
-solver::Tup read_tup(const Fields &fields)
+/// What the shape of a striker asks for.
+void check_striker(const Fields &fields, solver::Tup &tup)
 {
-  solver::Tup tup;
-  const auto  shape = fields.text("shape");
-  tup.shape = shape == "sphere"            ? solver::TupShape::sphere
-              : shape == "spherical-ended" ? solver::TupShape::spherical_ended
-                                           : solver::TupShape::flat;
-  tup.diameter = fields.value("diameter");
-  tup.edge_radius = tup.shape == solver::TupShape::sphere ? 0 : fields.value("edge_radius");
-  tup.end_radius = fields.given("end_radius") ? fields.value("end_radius") : 0;
-  tup.friction = fields.value("friction");
+  if (tup.shape == solver::TupShape::sphere)
+    tup.edge_radius = 0;
   if (tup.edge_radius > tup.diameter / 2)
     fields.problem("edge_radius", "is more than the striker's own radius", "Give a smaller edge radius");
   if (tup.shape == solver::TupShape::spherical_ended && !(tup.end_radius >= tup.diameter / 2))
@@ -38,7 +34,6 @@ solver::Tup read_tup(const Fields &fields)
                    "Take the line out, or shape = \"spherical-ended\"");
   if (tup.shape == solver::TupShape::sphere && fields.given("edge_radius"))
     fields.problem("edge_radius", "means nothing for a sphere", "Take the line out");
-  return tup;
 }
 
 /// A course from a file; `weight` [N] is one body weight.
@@ -76,22 +71,12 @@ solver::DropRig read_drop(const toml::table &block, double gravity, Problems &pr
 {
   const Fields    fields(block, "drop", "drop", case_entries(), problems);
   solver::DropRig rig;
-  rig.tup = read_tup(fields);
-  rig.mass = fields.value("mass");
+  read_members(fields, rig);
+  check_striker(fields, rig.tup);
   if (fields.given("energy"))
     rig.height = fields.value("energy") / (rig.mass * gravity);
-  else if (fields.given("height"))
-    rig.height = fields.value("height");
-  else
+  else if (!fields.given("height"))
     fields.problem("height", "is missing", "Give height = \"400 mm\" or energy = \"5 J\"");
-  rig.guide_loss = fields.value("guide_loss");
-  rig.hits = fields.count("hits");
-  rig.discarded = fields.count("discarded");
-  rig.rest = fields.value("rest");
-  rig.conditioned = fields.flag("conditioned");
-  rig.base_mass = fields.value("base_mass");
-  rig.base_stiffness = fields.value("base_stiffness");
-  rig.base_damping = fields.value("base_damping");
   if (rig.base_mass > 0 && rig.base_stiffness == 0)
     fields.problem("base_mass", "the base has a mass but no spring",
                    "Add base_stiffness, or leave the base rigid");
@@ -119,11 +104,8 @@ solver::PressRig read_press(const toml::table &block, double gravity, SheetFolde
 {
   const Fields     fields(block, "press", "press", case_entries(), problems);
   solver::PressRig rig;
-  rig.tup = read_tup(fields);
-  rig.wave = fields.text("wave") == "half-sine" ? solver::PressWave::half_sine : solver::PressWave::triangle;
-  rig.duration = fields.value("duration");
-  rig.cycles = fields.count("cycles");
-  rig.rest = fields.value("rest");
+  read_members(fields, rig);
+  check_striker(fields, rig.tup);
   const auto mass = fields.given("body_mass") ? fields.value("body_mass") : 0;
 
   int n_given = 0;
@@ -162,8 +144,7 @@ solver::DurometerRig read_durometer(const toml::table &block, Problems &problems
       rig.gauge = gauge;
   rig.tup = solver::gauge_tip(rig.gauge);
   rig.tup.friction = fields.value("tip_friction");
-  rig.set_on_time = fields.value("set_on_time");
-  rig.read_after = fields.value("read_after");
+  read_members(fields, rig);
   if (const auto wanted = fields.hardness("wanted"))
   {
     rig.wanted = wanted->value;

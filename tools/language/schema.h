@@ -5,6 +5,7 @@
 
 #include "tools/language/entries.h"
 
+#include <initializer_list>
 #include <span>
 #include <string>
 #include <string_view>
@@ -21,12 +22,23 @@ const materials::Entry *find_entry(std::string_view section, std::string_view na
 /// Names of the entries of a section.
 std::vector<std::string> entry_names(std::string_view section);
 
+/// What a block says something of: the stack, the one bench that a case with a stack has, the slide of a lug, or the
+/// surroundings. A stack file holds the first, a rig file the others; what is of the case stands in no other file.
+enum class BlockOf { the_case, stack, bench, slide, surroundings };
+
 /// Order and one-sentence meaning of the sections.
 struct Section
 {
   std::string_view name, heading, meaning;
+  BlockOf          of = BlockOf::the_case;
 };
 std::span<const Section> case_sections();
+
+/// Names of the sections that say something of one of `kinds`, in order.
+std::vector<std::string> sections_of(std::initializer_list<BlockOf> kinds);
+
+/// Names of the sections that are one block of entries, [drop] or [plug]; not lists of blocks.
+std::vector<std::string> single_blocks();
 
 /// The reference of all entries as Markdown; `cases/REFERENCE.md` is this text.
 std::string reference_page();

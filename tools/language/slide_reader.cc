@@ -4,6 +4,8 @@
 #include "geometry/errors.h"
 #include "geometry/tread_pattern.h"
 #include "tools/language/court_reader.h"
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_reader.h"
 #include "materials/hardness.h"
 
 #include <fmt/format.h>
@@ -120,13 +122,9 @@ void read_pattern(const Fields &fields, solver::SlideRig &rig)
 void read_lug(const Fields &fields, solver::SlideRig &rig)
 {
   auto &lug = rig.lug;
-  lug.width = fields.value("width");
+  read_members(fields, lug);
   lug.height = fields.value("height");
-  lug.spacing = fields.value("spacing");
   lug.skin = fields.value("skin");
-  lug.draft = fields.value("draft");
-  lug.edge_radius = fields.value("edge_radius");
-  lug.fillet = fields.value("fillet");
   rig.neighbours =
     fields.text("neighbours") == "none" ? solver::LugNeighbours::free : solver::LugNeighbours::periodic;
   rig.lug_heat.conductivity = fields.value("conductivity");
@@ -163,13 +161,9 @@ std::optional<materials::Material> rubber_of_hardness(const Fields &lug)
 
 void read_slide(const Fields &fields, const std::vector<materials::Court> &courts, solver::SlideRig &rig)
 {
-  rig.court = fields.text("court");
-  rig.court_state = fields.text("state");
-  rig.pressure = fields.value("pressure");
+  read_members(fields, rig);
   if (fields.given("player_mass"))
     rig.pressure *= fields.value("player_mass") / usual_player;
-  rig.speed = fields.value("speed");
-  rig.distance = fields.value("distance");
   const double heading = fields.value("heading");
   if (rig.heading > 0 && heading > 0)
     fields.problem("heading",
@@ -215,16 +209,12 @@ void read_slide(const Fields &fields, const std::vector<materials::Court> &court
 void read_wear(const Fields &fields, const materials::Material &reference, solver::SlideRig &rig)
 {
   solver::WearLife wear;
-  wear.depth = fields.value("depth");
-  wear.slip = fields.value("slip");
-  wear.to_and_fro = fields.flag("to_and_fro");
+  read_members(fields, wear);
   wear.reference = reference.name;
-  wear.coefficient = fields.value("coefficient");
-  const auto bound = [&](const char *name, const char *fallback, double factor) {
-    return fields.word(name) == fallback ? factor * wear.coefficient : fields.value(name);
-  };
-  wear.lowest = bound("coefficient_lowest", "a tenth", 0.1);
-  wear.highest = bound("coefficient_highest", "tenfold", 10);
+  if (!fields.word("coefficient_lowest").empty())
+    wear.lowest = 0.1 * wear.coefficient;
+  if (!fields.word("coefficient_highest").empty())
+    wear.highest = 10 * wear.coefficient;
   if (wear.lowest > wear.coefficient)
     fields.problem("coefficient_lowest", "is more than the coefficient", "Give less, or take the line out");
   if (wear.highest < wear.coefficient)
@@ -232,11 +222,6 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
   if (fields.given("known_hours") != fields.given("known_depth"))
     fields.problem(fields.given("known_hours") ? "known_hours" : "known_depth", "stands alone",
                    "A worn pair needs both known_hours and known_depth");
-  else if (fields.given("known_hours"))
-  {
-    wear.known_hours = fields.value("known_hours");
-    wear.known_depth = fields.value("known_depth");
-  }
   if (fields.given("steps_per_minute"))
   {
     wear.steps_per_second = fields.value("steps_per_minute") / 60;

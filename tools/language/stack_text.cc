@@ -3,6 +3,7 @@
 
 #include "tools/language/sheet.h"
 #include "tools/language/case_tree.h"
+#include "tools/language/schema.h"
 
 #include <sstream>
 
@@ -17,7 +18,9 @@ std::string stack_text(const std::string &text, const std::string &file, const R
   problems.throw_if_any();
   drop_rig_doubts(tree);
   toml::table stack;
-  for (const char *name : {"format", "title", "note", "layer", "lug", "plug", "material", "settled"})
+  auto        names = sections_of({BlockOf::stack});
+  names.insert(names.end(), {"format", "title", "note"});
+  for (const auto &name : names)
     if (auto *node = tree.get(name))
       put(stack, name, *node);
   std::ostringstream out;
@@ -36,9 +39,7 @@ std::string bench_text(const std::string &text, const std::string &file, const R
   complete_tree(tree, std::move(changes), folder, options.library.names, problems);
   problems.throw_if_any();
   toml::table bench;
-  auto        blocks = rig_blocks();
-  blocks.emplace_back("surroundings");
-  for (const auto &block : blocks)
+  for (const auto &block : sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}))
     if (auto *node = tree.get(block))
       put(bench, block, *node);
   std::ostringstream out;

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/tread_reader.h"
 
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_reader.h"
+
 #include <fmt/format.h>
 
 #include <cmath>
@@ -34,14 +37,7 @@ const char *outside_entry(const solver::TreadZone &zone, const solver::Tread &tr
 solver::Tread read_tread(const Fields &fields)
 {
   solver::Tread tread;
-  tread.force = fields.value("force");
-  tread.foot_length = fields.value("foot_length");
-  tread.foot_width = fields.value("foot_width");
-  tread.ball = fields.value("ball");
-  tread.give = fields.value("give");
-  tread.n_headings = fields.count("headings");
-  tread.lowest_moment = fields.value("lowest_moment");
-  tread.highest_moment = fields.value("highest_moment");
+  read_members(fields, tread);
   if (tread.ball > tread.foot_length)
     fields.problem("ball", "lies ahead of the foot", "Give less than foot_length");
   if (tread.lowest_moment > tread.highest_moment)
@@ -52,16 +48,8 @@ solver::Tread read_tread(const Fields &fields)
 solver::TreadZone read_zone(const Fields &fields, const solver::Tread &before, const solver::SlideRig &rig)
 {
   solver::TreadZone zone;
-  zone.name = fields.text("name");
-  zone.x = fields.value("x");
-  zone.y = fields.value("y");
-  zone.length = fields.value("length");
-  zone.width = fields.value("width");
-  zone.bar_heading = fields.value("bars");
-  zone.arm_angle = fields.given("arm_angle") ? fields.value("arm_angle") : rig.heading;
-  zone.push_off = fields.value("push_off");
-  zone.braking = fields.value("braking");
-  zone.side_cut = fields.value("side_cut");
+  zone.arm_angle = rig.heading;
+  read_members(fields, zone);
   if (zone.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") != std::string::npos)
     fields.problem("name", fmt::format("\"{}\" cannot be an address", zone.name), "Use letters, digits, - and _ in zone names");
   if (const char *entry = outside_entry(zone, before))

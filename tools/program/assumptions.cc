@@ -46,12 +46,12 @@ void add_missing(const toml::table &block, std::string_view section, const std::
 void add_missing_of_blocks(const toml::table &tree, std::vector<std::string> &list)
 {
   static const toml::table empty;
-  for (const char *section : {"plug", "drop", "ball", "press", "durometer", "lug", "slide", "tread", "abrasion", "surroundings"})
+  for (const auto &section : single_blocks())
   {
     const auto *block = tree.get_as<toml::table>(section);
     const bool  is_given = block != nullptr;
-    const bool  is_rig = std::string_view(section) != "plug" && std::string_view(section) != "surroundings";
-    const bool  means_nothing = std::string_view(section) == "plug" && tree.contains("lug");
+    const bool  is_rig = section != "plug" && section != "surroundings";
+    const bool  means_nothing = section == "plug" && tree.contains("lug");
     if (is_given || (!is_rig && !means_nothing))
       add_missing(is_given ? *block : empty, section, fmt::format("{}.", section), list);
   }

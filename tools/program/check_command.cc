@@ -3,6 +3,7 @@
 #include "tools/language/case_errors.h"
 #include "tools/language/library.h"
 #include "tools/language/sheet.h"
+#include "tools/language/schema.h"
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/answers/sheet/blank_sheet.h"
@@ -17,6 +18,7 @@
 #include "tools/program/terminal.h"
 #include "tools/program/text_table.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -107,8 +109,7 @@ bool is_rig_file(const std::filesystem::path &path)
   for (const char *other : {"layer", "stack", "rig", "pair", "reading", "lug"})
     if (tree.contains(other))
       return false;
-  return tree.contains("drop") || tree.contains("ball") || tree.contains("press") ||
-         tree.contains("durometer") || tree.contains("abrasion");
+  return std::ranges::any_of(sections_of({BlockOf::bench}), [&](const auto &bench) { return tree.contains(bench); });
 }
 
 std::string check_rig(const std::filesystem::path &path)

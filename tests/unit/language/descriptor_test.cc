@@ -1,10 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 // Whatever a description lists, a run sees: changing any one member of any struct changes the canonical text of the
-// case, its fingerprint, and equality of the piece.
+// case, its fingerprint, and equality of the piece; and what a person writes for a member is read into it.
 #include "tests/support/catch.h"
 #include "tools/language/case_text.h"
 #include "tools/language/described_case.h"
+#include "tools/language/member_reader.h"
+#include "tools/language/schema.h"
+#include "tools/language/sheet.h"
 
+#include <fmt/format.h>
+
+#include <cmath>
 #include <concepts>
 #include <string>
 #include <type_traits>
@@ -96,6 +102,74 @@ void change_each(Value &object, const std::string &where, const Look &look)
       else
         change_each(element, where, look);
 }
+
+/// A value of an entry as a person writes it, in the first unit of its kind that needs no offset.
+std::string written(double value, const materials::Entry &entry)
+{
+  for (const auto &unit : materials::units())
+    if (unit.dimension == entry.dimension && unit.offset == 0)
+      return fmt::format("\"{:.17g} {}\"", value / unit.factor, unit.name);
+  return fmt::format("{:.17g}", value);
+}
+
+/// Puts the first or the second of two values that the entry allows into the member. @return the value as written
+template <typename Value>
+std::string put_value(Value &value, const materials::Entry &entry, bool second)
+{
+  const auto inside = [&] { return entry.range.lowest + (second ? 0.75 : 0.25) * (entry.range.highest - entry.range.lowest); };
+  if constexpr (std::same_as<Value, bool>)
+    return (value = second) ? "true" : "false";
+  else if constexpr (std::floating_point<Value>)
+    return written(value = inside(), entry);
+  else if constexpr (std::integral<Value>)
+    return fmt::format("{}", value = static_cast<Value>(inside()));
+  else if constexpr (std::is_enum_v<Value>)
+  {
+    const auto words = materials::word_list(entry);
+    value = static_cast<Value>(second ? words.size() - 1 : 0);
+    return '"' + words.at(static_cast<std::size_t>(value)) + '"';
+  }
+  else
+    return '"' + (value = second ? "b" : "a") + '"';
+}
+
+/// Writes each entry of `object` with two values, reads it into another struct and compares the members.
+template <Described Struct>
+int write_and_read(std::string_view section, const Struct &object = {})
+{
+  int n_entries = 0;
+  const auto each_entry = [&]<typename Inner>(const auto &self, const auto &inner_of, const Inner &inner) -> void {
+    for_each_member<Inner>([&](const auto &item) {
+      if (item.applies && !item.applies(inner))
+        return;
+      using Value = std::remove_cvref_t<decltype(inner.*item.at)>;
+      if constexpr (Flattened<Value>)
+      {
+        if (item.name.empty() && !item.is_resolved)
+          self(self, [&](Struct &outer) -> Value & { return inner_of(outer).*item.at; }, inner.*item.at);
+      }
+      else if constexpr (std::is_arithmetic_v<Value> || std::is_enum_v<Value> || std::same_as<Value, std::string>)
+        for (const bool second : {false, true})
+          if (!item.entry.meaning.empty())
+          {
+            Struct     wanted = object, read = object;
+            auto      &value = inner_of(wanted).*item.at;
+            const auto text = fmt::format("{} = {}", item.entry.name, put_value(value, item.entry, second));
+            INFO(section << ": " << text);
+            materials::Problems others; // entries that are missing
+            const auto          table = materials::parse_sheet(text, "block.toml", others);
+            read_members(materials::Fields(table, section, "", case_entries(), others), read);
+            if constexpr (std::floating_point<Value>)
+              CHECK(std::abs(inner_of(read).*item.at - value) <= 1e-12 * std::abs(value));
+            else
+              CHECK(inner_of(read).*item.at == value);
+            ++n_entries;
+          }
+    });
+  };
+  each_entry(each_entry, [](Struct &outer) -> Struct & { return outer; }, object);
+  return n_entries;
+}
 } // namespace
 
 TEST_CASE("every described member shows in the canonical text, the fingerprint and equality")
@@ -121,6 +195,20 @@ TEST_CASE("every described member shows in the canonical text, the fingerprint a
     CHECK(canonical_text(data) == text);
   }
   CHECK(n_looked_at > 400);
+}
+
+TEST_CASE("what is written for a member is read into it")
+{
+  solver::AbrasionRig drum;
+  drum.tool = solver::AbrasionTool::drum;
+  const int n = write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
+                write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
+                write_and_read<solver::PressRig>("press") + write_and_read<solver::DurometerRig>("durometer") +
+                write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
+                write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
+                write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
+                write_and_read<solver::AbrasionRig>("abrasion", drum) + write_and_read<solver::Case>("surroundings");
+  CHECK(n > 150);
 }
 
 TEST_CASE("members are counted as the compiler sees them")

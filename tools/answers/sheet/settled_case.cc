@@ -5,6 +5,7 @@
 #include "tools/language/case_tree.h"
 #include "tools/language/doubt_reader.h"
 #include "tools/language/doubted_case.h"
+#include "tools/language/schema.h"
 #include "tools/answers/sheet/sheet_text.h"
 
 #include <fmt/format.h>
@@ -115,8 +116,8 @@ std::string without_rig(const std::string &text)
   materials::Problems told_before;
   SheetText           rest(text);
   const auto          tree = materials::parse_sheet(text, "", told_before);
-  auto                keys = rig_blocks();
-  keys.insert(keys.end(), {"rig", "surroundings"});
+  auto                keys = sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings});
+  keys.emplace_back("rig");
   for (const auto &key : keys)
     if (const auto found = tree.find(key); found != tree.end())
       rest.remove_block(found->first, found->second);
