@@ -31,8 +31,14 @@ public:
   }
 
 private:
-  void line(std::string_view name, std::string_view value) { text += fmt::format("{}{} = {}\n", prefix_, name, value); }
-  void number(std::string_view name, double value) { line(name, fmt::format("{:.17g}", value + 0.0)); } // no minus before 0
+  void line(std::string_view name, std::string_view value)
+  {
+    text += fmt::format("{}{} = {}\n", prefix_, name, value);
+  }
+  void number(std::string_view name, double value)
+  {
+    line(name, fmt::format("{:.17g}", value + 0.0)); // no minus before 0
+  }
 
   /// What `write_it` writes stands below the name, if there is one.
   template <typename Write>
@@ -122,7 +128,11 @@ std::string canonical_text(const solver::Plug &plug)
 
 std::string canonical_text(const solver::Rig &rig)
 {
-  return std::visit([]<typename Kind>(const Kind &kind) { return std::string(Description<Kind>::kind) + "\n" + text_of(kind); }, rig);
+  return std::visit(
+    []<typename Kind>(const Kind &kind) {
+      return std::string(Description<Kind>::kind) + "\n" + text_of(kind);
+    },
+    rig);
 }
 
 std::string canonical_text(const materials::Material &material)

@@ -7,6 +7,7 @@
 
 namespace solemech::tools
 {
+// clang-format off: tables
 template <>
 struct Description<solver::AirUnit>
 {
@@ -22,7 +23,7 @@ struct Description<solver::AirUnit>
     member(&S::state, "state")
       .as(Dimension::choice, any_value, "sealed", "Sealed, open (punctured) or leaking.",
           "sealed|open|leaking"),
-    member(&S::gauge_pressure, "gauge_pressure")
+    member(&S::gauge_pressure, "gauge_pressure").doubted(solver::DoubtedNumber::gauge_pressure)
       .as(Dimension::pressure, within(0, 1e8), "0 kPa",
           "Pressure above the surroundings, at the temperature of the test."),
     member(&S::outside_volume, "outside_volume")
@@ -60,7 +61,7 @@ struct Description<solver::Layer>
     said("material", Dimension::text, any_value, required,
          "Material of the layer; round an air unit: what fills the layer."),
     member(&S::material, "material"),
-    member(&S::thickness, "thickness")
+    member(&S::thickness, "thickness").doubted(solver::DoubtedNumber::thickness)
       .as(Dimension::length, within(0.2e-3, 0.3), required, "Thickness at rest."),
     member(&S::area_share, "area_share")
       .as(Dimension::share, within(0.01, 1), "100 %", "Share of the area that is there, for lugs."),
@@ -129,7 +130,8 @@ struct Description<solver::Case>
       .as(Dimension::temperature, within(233.15, 353.15), "23 °C", "Temperature of everything."),
     member(&S::gravity, "gravity")
       .as(Dimension::acceleration, within(0.1, 100), "9.80665 m/s2", "Gravity (standard value)."),
-    member(&S::atmospheric_pressure, "atmospheric_pressure") .as(Dimension::pressure, within(1e4, 1e6),
+    member(&S::atmospheric_pressure, "atmospheric_pressure")
+      .as(Dimension::pressure, within(1e4, 1e6),
          "101.325 kPa", "Pressure of the surrounding air (standard atmosphere)."),
     member(&S::accuracy, "accuracy"), member(&S::doubts, "doubt"));
 };

@@ -9,6 +9,7 @@
 
 namespace solemech::tools
 {
+// clang-format off: tables
 template <>
 struct Description<materials::NetworkTerm>
 {

@@ -10,6 +10,7 @@
 
 namespace solemech::tools
 {
+// clang-format off: tables
 namespace described
 {
 constexpr double degree = std::numbers::pi / 180;
@@ -41,18 +42,21 @@ struct Description<solver::DropRig>
   static constexpr std::string_view kind = "drop";
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::mass, "mass").as(Dimension::mass, above_to(0, 1e4), required, "Mass of the drop weight."),
-    member(&S::height, "height")
+    member(&S::mass, "mass").doubted(solver::DoubtedNumber::mass)
+      .as(Dimension::mass, above_to(0, 1e4), required, "Mass of the drop weight."),
+    member(&S::height, "height").doubted(solver::DoubtedNumber::height)
       .as(Dimension::length, above_to(0, 20), "", "Fall to first touch.", "", "energy"),
     said("energy", Dimension::energy, above_to(0, 1e5), "",
          "Energy of the fall, m g h, instead of the height; the guide still takes its share.", "", "height"),
     part(&S::tup),
-    member(&S::guide_loss, "guide_loss")
+    member(&S::guide_loss, "guide_loss").doubted(solver::DoubtedNumber::guide_loss)
       .as(Dimension::share, within(0, 0.5), "0 %", "Share of the energy that the guide takes on each way."),
-    member(&S::hits, "hits").as(Dimension::count, within(1, 1000), "1", "Recorded hits."),
+    member(&S::hits, "hits")
+      .as(Dimension::count, within(1, 1000), "1", "Recorded hits."),
     member(&S::discarded, "discarded")
       .as(Dimension::count, within(0, 1000), "0", "Hits before them that are not counted."),
-    member(&S::rest, "rest").as(Dimension::time, within(0, 1e6), "30 s", "Rest between hits."),
+    member(&S::rest, "rest")
+      .as(Dimension::time, within(0, 1e6), "30 s", "Rest between hits."),
     member(&S::conditioned, "conditioned")
       .as(Dimension::flag, any_value, "false", "Repeat until the return changes by less than 0.2 points."),
     member(&S::base_mass, "base_mass")
@@ -83,7 +87,8 @@ struct Description<solver::PressRig>
     member(&S::duration, "duration")
       .as(Dimension::time, above_to(0, 1e5), "1 s", "Duration of one cycle or pulse."),
     member(&S::cycles, "cycles").as(Dimension::count, within(1, 1000), "1", "Number of cycles."),
-    member(&S::rest, "rest").as(Dimension::time, within(0, 1e6), "0 s", "Rest between cycles."),
+    member(&S::rest, "rest")
+      .as(Dimension::time, within(0, 1e6), "0 s", "Rest between cycles."),
     said("history", Dimension::file, any_value, "",
          "CSV file with two columns, time in s and what history_of says; then no peak, wave and duration."),
     said("history_of", Dimension::choice, any_value, "force",

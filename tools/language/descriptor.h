@@ -1,10 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// What a struct of a case consists of, told once: its members in order, with their names and, where a person may
-// write them, the entry of the file (dimension, range, default, meaning). Reading (member_reader.h), the reference
-// page, addresses, canonical text, fingerprint and equality are loops over these lists. A description that forgets
-// a member does not compile.
+// What a struct of a case consists of, told once: its members in order, with their names and, where a person
+// may write them, the entry of the file (dimension, range, default, meaning). Reading (member_reader.h), the
+// reference page, addresses, canonical text, fingerprint and equality are loops over these lists. A
+// description that forgets a member does not compile.
 #pragma once
 
+#include "solver/doubt.h"
 #include "tools/language/entries.h"
 
 #include <concepts>
@@ -29,12 +30,14 @@ template <typename Struct, typename Value>
 struct Member
 {
   Value Struct::*at;
+
   std::string_view name; ///< in the canonical text; empty: the members of the value stand in its place
-  std::string_view first = {}, second = {}; ///< names of the two numbers of a row; of a variant: what says the kind
-  bool             is_quiet = false;        ///< left out while it is as in a new struct
-  bool             is_resolved = false;     ///< its own entries are not asked for here: it follows from others
+  std::string_view first = {}, second = {}; ///< of the two numbers of a row; of a variant: what says the kind
+  bool is_quiet = false;        ///< left out while it is as in a new struct
+  bool is_resolved = false;     ///< its own entries are not asked for here: it follows from others
   bool (*applies)(const Struct &) = nullptr; ///< whether it says something; none: always
   materials::Entry entry = {};               ///< in files; no meaning: not an entry
+  std::optional<solver::DoubtedNumber> doubt = {}; ///< a file may say how sure it is
 
   /// As a person writes it, under the member's own name.
   constexpr Member as(Dimension dimension, materials::Range range, std::string_view fallback,
@@ -44,12 +47,19 @@ struct Member
     return as(name, dimension, range, fallback, meaning, words, instead_of);
   }
   /// The same under another name.
-  constexpr Member as(std::string_view key, Dimension dimension, materials::Range range, std::string_view fallback,
-                      std::string_view meaning, std::string_view words = "",
+  constexpr Member as(std::string_view key, Dimension dimension, materials::Range range,
+                      std::string_view fallback, std::string_view meaning, std::string_view words = "",
                       std::string_view instead_of = "") const
   {
     Member changed = *this;
     changed.entry = {"", key, dimension, range, fallback, meaning, words, instead_of};
+    return changed;
+  }
+  /// A number that a file may know with a doubt only.
+  constexpr Member doubted(solver::DoubtedNumber number) const
+  {
+    Member changed = *this;
+    changed.doubt = number;
     return changed;
   }
   /// Left out while it has its first value: for members added later, so that older records stay comparable.
@@ -96,34 +106,39 @@ constexpr Member<Struct, Value> rows(Value Struct::*at, std::string_view name, s
   return {at, name, first, second};
 }
 
-/// One of several structs: a line `kind_name` says which, its members follow; without a name among those of the
-/// outer one.
+/// One of several structs: a line `kind_name` says which, its members follow; without a name among those of
+/// the outer one.
 template <typename Struct, typename Value>
 constexpr Member<Struct, Value> one_of(Value Struct::*at, std::string_view name, std::string_view kind_name)
 {
   return {at, name, kind_name};
 }
 
-/// An entry of a file that is no member: it says a member in another way, or something that a reader resolves.
+/// An entry of a file that is no member: it says a member in another way, or something that a reader
+/// resolves.
 struct Said
 {
   materials::Entry entry;
 };
 
-constexpr Said said(std::string_view key, Dimension dimension, materials::Range range, std::string_view fallback,
-                    std::string_view meaning, std::string_view words = "", std::string_view instead_of = "")
+constexpr Said said(std::string_view key, Dimension dimension, materials::Range range,
+                    std::string_view fallback, std::string_view meaning, std::string_view words = "",
+                    std::string_view instead_of = "")
 {
   return {{"", key, dimension, range, fallback, meaning, words, instead_of}};
 }
 
-/// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to what
-/// a run sees (titles, sources); `kind`, its name where it is one of several; and `section`, where its entries
-/// stand in a block of their own although the struct is part of another one.
+/// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to
+/// what a run sees (titles, sources); `kind`, its name where it is one of several; and `section`, where
+/// its entries stand in a block of their own although the struct is part of another one.
 template <typename Struct>
 struct Description;
 
 template <typename Struct>
-concept Described = requires { Description<Struct>::members; };
+concept Described = requires
+{
+  Description<Struct>::members;
+};
 
 namespace detail
 {
@@ -136,8 +151,7 @@ constexpr bool is_optional<std::optional<T>> = true;
 struct Anything
 {
   template <typename T>
-    requires(!is_optional<T>)
-  operator T() const; // never called
+  requires(!is_optional<T>) operator T() const; // never called
 };
 template <std::size_t>
 using AnythingAt = Anything;
@@ -145,7 +159,10 @@ using AnythingAt = Anything;
 template <typename Struct, std::size_t... i>
 constexpr bool takes(std::index_sequence<i...>)
 {
-  return requires { Struct{AnythingAt<i>{}...}; };
+  return requires
+  {
+    Struct{AnythingAt<i>{}...};
+  };
 }
 
 constexpr std::size_t most_members = 40;
@@ -193,5 +210,8 @@ constexpr void for_each_member(Visit &&visit)
 
 /// Whether the entries of a member's value stand in the block of the struct around it.
 template <typename Value>
-concept Flattened = Described<Value> && !requires { Description<Value>::section; };
+concept Flattened = Described<Value> && !requires
+{
+  Description<Value>::section;
+};
 } // namespace solemech::tools

@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/doubted_case.h"
 
+#include "tools/language/described_case.h"
+
 #include <algorithm>
 #include <cmath>
+#include <concepts>
+#include <type_traits>
 
 namespace solemech::tools
 {
@@ -56,52 +60,39 @@ void scale_material(Material &material, DoubtedNumber number, double ratio)
     scale_modulus(material, ratio);
   else if (number == DoubtedNumber::loss)
     scale_loss(material, ratio);
-  else
+  else if (number == DoubtedNumber::density)
     scale_density(material, ratio);
+}
+
+/// The member that the doubt is of, if the struct has it.
+template <typename Struct>
+void scale_member(Struct &object, DoubtedNumber number, double ratio)
+{
+  for_each_member<Struct>([&](const auto &item) {
+    if constexpr (std::same_as<std::remove_cvref_t<decltype(object.*item.at)>, double>)
+      if (item.doubt == number)
+        object.*item.at *= ratio;
+  });
 }
 } // namespace
 
 void scale_number(solver::Case &setup, DoubtedNumber number, const std::string &of, double ratio)
 {
-  auto *drop = std::get_if<solver::DropRig>(&setup.rig);
-  switch (number)
+  for (auto &layer : setup.layers)
   {
-  case DoubtedNumber::modulus:
-  case DoubtedNumber::loss:
-  case DoubtedNumber::density:
-    for (auto &layer : setup.layers)
-    {
-      if (layer.material.name == of)
-        scale_material(layer.material, number, ratio);
-      if (layer.ring && layer.ring->name == of)
-        scale_material(*layer.ring, number, ratio);
-    }
-    if (setup.plug.side_material.name == of)
-      scale_material(setup.plug.side_material, number, ratio);
-    return;
-  case DoubtedNumber::thickness:
-    for (auto &layer : setup.layers)
-      if (layer.name == of)
-        layer.thickness *= ratio;
-    return;
-  case DoubtedNumber::gauge_pressure:
-    for (auto &layer : setup.layers)
-      if (layer.name == of && layer.unit)
-        layer.unit->gauge_pressure *= ratio;
-    return;
-  case DoubtedNumber::height:
-    if (drop)
-      drop->height *= ratio;
-    return;
-  case DoubtedNumber::mass:
-    if (drop)
-      drop->mass *= ratio;
-    return;
-  case DoubtedNumber::guide_loss:
-    if (drop)
-      drop->guide_loss *= ratio;
-    return;
+    if (layer.material.name == of)
+      scale_material(layer.material, number, ratio);
+    if (layer.ring && layer.ring->name == of)
+      scale_material(*layer.ring, number, ratio);
+    if (layer.name != of)
+      continue;
+    scale_member(layer, number, ratio);
+    if (layer.unit)
+      scale_member(*layer.unit, number, ratio);
   }
+  if (setup.plug.side_material.name == of)
+    scale_material(setup.plug.side_material, number, ratio);
+  std::visit([&](auto &rig) { scale_member(rig, number, ratio); }, setup.rig);
 }
 
 std::vector<std::vector<double>> independent_doubts(const std::vector<solver::Doubt> &doubts)

@@ -41,9 +41,9 @@ void for_each_idle_entry(const Struct &object, Visit &&visit)
   });
 }
 
-/// Takes numbers, words, choices and flags of a struct from its block, parts included. A word that stands in place
-/// of a number leaves the member as it is, as does what is neither given nor has a default. A slip gives what is not
-/// a number, so that no check trips over it again. Materials are not looked up.
+/// Takes numbers, words, choices and flags of a struct from its block, parts included. A word that stands in
+/// place of a number leaves the member as it is, as does what is neither given nor has a default. A slip
+/// gives what is not a number, so that no check trips over it again. Materials are not looked up.
 template <Described Struct>
 void read_members(const materials::Fields &fields, Struct &object)
 {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Whatever a description lists, a run sees: changing any one member of any struct changes the canonical text of the
-// case, its fingerprint, and equality of the piece; and what a person writes for a member is read into it.
+// Whatever a description lists, a run sees: changing any one member of any struct changes the canonical text
+// of the case, its fingerprint, and equality of the piece; and what a person writes for a member is read into
+// it.
 #include "tests/support/catch.h"
 #include "tools/language/case_text.h"
 #include "tools/language/described_case.h"
@@ -52,7 +53,8 @@ std::vector<solver::Case> full_cases()
   solver::AbrasionRig sleeve, drum;
   drum.tool = solver::AbrasionTool::drum;
   std::vector<solver::Case> cases;
-  for (const solver::Rig &rig : std::vector<solver::Rig>{solver::DropRig(), press, solver::DurometerRig(), slide, sleeve, drum})
+  for (const solver::Rig &rig :
+       std::vector<solver::Rig>{solver::DropRig(), press, solver::DurometerRig(), slide, sleeve, drum})
     cases.push_back(full_case(rig));
   return cases;
 }
@@ -112,11 +114,14 @@ std::string written(double value, const materials::Entry &entry)
   return fmt::format("{:.17g}", value);
 }
 
-/// Puts the first or the second of two values that the entry allows into the member. @return the value as written
+/// Puts the first or the second of two values that the entry allows into the member. @return the value as
+/// written
 template <typename Value>
 std::string put_value(Value &value, const materials::Entry &entry, bool second)
 {
-  const auto inside = [&] { return entry.range.lowest + (second ? 0.75 : 0.25) * (entry.range.highest - entry.range.lowest); };
+  const auto inside = [&] {
+    return entry.range.lowest + (second ? 0.75 : 0.25) * (entry.range.highest - entry.range.lowest);
+  };
   if constexpr (std::same_as<Value, bool>)
     return (value = second) ? "true" : "false";
   else if constexpr (std::floating_point<Value>)
@@ -137,8 +142,9 @@ std::string put_value(Value &value, const materials::Entry &entry, bool second)
 template <Described Struct>
 int write_and_read(std::string_view section, const Struct &object = {})
 {
-  int n_entries = 0;
-  const auto each_entry = [&]<typename Inner>(const auto &self, const auto &inner_of, const Inner &inner) -> void {
+  int        n_entries = 0;
+  const auto each_entry = [&]<typename Inner>(const auto &self, const auto &inner_of,
+                                              const Inner &inner) -> void {
     for_each_member<Inner>([&](const auto &item) {
       if (item.applies && !item.applies(inner))
         return;
@@ -146,9 +152,11 @@ int write_and_read(std::string_view section, const Struct &object = {})
       if constexpr (Flattened<Value>)
       {
         if (item.name.empty() && !item.is_resolved)
-          self(self, [&](Struct &outer) -> Value & { return inner_of(outer).*item.at; }, inner.*item.at);
+          self(
+            self, [&](Struct &outer) -> Value & { return inner_of(outer).*item.at; }, inner.*item.at);
       }
-      else if constexpr (std::is_arithmetic_v<Value> || std::is_enum_v<Value> || std::same_as<Value, std::string>)
+      else if constexpr (std::is_arithmetic_v<Value> || std::is_enum_v<Value> ||
+                         std::same_as<Value, std::string>)
         for (const bool second : {false, true})
           if (!item.entry.meaning.empty())
           {
@@ -167,7 +175,8 @@ int write_and_read(std::string_view section, const Struct &object = {})
           }
     });
   };
-  each_entry(each_entry, [](Struct &outer) -> Struct & { return outer; }, object);
+  each_entry(
+    each_entry, [](Struct &outer) -> Struct & { return outer; }, object);
   return n_entries;
 }
 } // namespace
@@ -201,13 +210,14 @@ TEST_CASE("what is written for a member is read into it")
 {
   solver::AbrasionRig drum;
   drum.tool = solver::AbrasionTool::drum;
-  const int n = write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
-                write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
-                write_and_read<solver::PressRig>("press") + write_and_read<solver::DurometerRig>("durometer") +
-                write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
-                write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
-                write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
-                write_and_read<solver::AbrasionRig>("abrasion", drum) + write_and_read<solver::Case>("surroundings");
+  const int n =
+    write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
+    write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
+    write_and_read<solver::PressRig>("press") + write_and_read<solver::DurometerRig>("durometer") +
+    write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
+    write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
+    write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
+    write_and_read<solver::AbrasionRig>("abrasion", drum) + write_and_read<solver::Case>("surroundings");
   CHECK(n > 150);
 }
 
@@ -215,8 +225,8 @@ TEST_CASE("members are counted as the compiler sees them")
 {
   struct Pair
   {
-    double                      a;
-    std::optional<std::string>  b;
+    double                     a;
+    std::optional<std::string> b;
   };
   static_assert(n_members<Pair>() == 2);
   static_assert(n_members<materials::HeatProperties>() == 3);

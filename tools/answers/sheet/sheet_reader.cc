@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/hardness.h"
+#include "tools/language/described_case.h"
 #include "tools/language/nearest_name.h"
 #include "tools/language/sheet.h"
 #include "tools/language/schema.h"
@@ -69,17 +70,31 @@ std::string text_of(const toml::table &table, const char *name)
 /// A value with +- that may stand in a case, and what it is a doubt of.
 struct DoubtedEntry
 {
-  const char *block, *name;
-  Dimension   dimension;
-  DoubtedNumber kind;
+  std::string_view block, name;
+  Dimension        dimension;
+  DoubtedNumber    kind;
 };
-constexpr DoubtedEntry doubted_entries[] = {
-  {"layer", "thickness", Dimension::length, DoubtedNumber::thickness},
-  {"unit", "gauge_pressure", Dimension::pressure, DoubtedNumber::gauge_pressure},
-  {"drop", "height", Dimension::length, DoubtedNumber::height},
-  {"drop", "mass", Dimension::mass, DoubtedNumber::mass},
-  {"drop", "guide_loss", Dimension::share, DoubtedNumber::guide_loss},
-};
+
+template <typename Struct>
+void add_doubted_entries(std::string_view block, std::vector<DoubtedEntry> &list)
+{
+  for_each_member<Struct>([&](const auto &item) {
+    if (item.doubt)
+      list.push_back({block, item.entry.name, item.entry.dimension, *item.doubt});
+  });
+}
+
+const std::vector<DoubtedEntry> &doubted_entries()
+{
+  static const auto entries = [] {
+    std::vector<DoubtedEntry> list;
+    add_doubted_entries<solver::Layer>("layer", list);
+    add_doubted_entries<solver::AirUnit>("unit", list);
+    add_doubted_entries<solver::DropRig>("drop", list);
+    return list;
+  }();
+  return entries;
+}
 
 class SheetReader
 {
@@ -259,7 +274,7 @@ private:
       return;
     const bool  is_thickness = entry == "thickness";
     const auto &known =
-      *std::find_if(std::begin(doubted_entries), std::end(doubted_entries), [&](const DoubtedEntry &one) {
+      *std::ranges::find_if(doubted_entries(), [&](const DoubtedEntry &one) {
         return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
       });
     sheet_.taken.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
@@ -328,14 +343,14 @@ private:
   void values(const toml::table &table, const std::string &block, const std::string &title,
               const std::string &layer)
   {
-    for (const auto &entry : doubted_entries)
+    for (const auto &entry : doubted_entries())
       if (const auto *node = table.get(entry.name); node && entry.block == block && node->is_string())
       {
         const auto written = node->as_string()->get();
         const auto parts = split_doubted(written);
         if (parts.value == written && parts.doubt.empty())
           continue;
-        const auto address = title + "." + entry.name;
+        const auto address = fmt::format("{}.{}", title, entry.name);
         try
         {
           const auto value = parse_doubted(written, entry.dimension);
