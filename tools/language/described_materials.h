@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Members of materials, as a run sees them: names, titles, printed hardness and sources are left out.
+// Materials: members as a run sees them, and the entries of their blocks. Names, titles, printed hardness and
+// sources are for people.
 #pragma once
 
 #include "materials/contact_heat.h"
@@ -10,13 +11,32 @@
 namespace solemech::tools
 {
 // clang-format off: tables
+namespace described
+{
+// What several laws take, each in its own way.
+constexpr Said shear_modulus = said("shear_modulus", Dimension::pressure, above_to(0, 1e11), "",
+  "Small-strain shear modulus of network or rubber.", "", "youngs_modulus");
+constexpr Said poisson = said("poisson", Dimension::number, within(0, 0.499), "0.1",
+  "Poisson ratio of the foam network or of a plate (plates up to 0.45).", "", "volumetric_exponent");
+constexpr Said youngs_modulus = said("youngs_modulus", Dimension::pressure, above_to(0, 1e12), "",
+  "Young's modulus of a plate, board, rubber or film.", "", "shear_modulus");
+constexpr Said relaxing = said("relaxing", Dimension::blocks, any_value, "", "Branches that relax with time.");
+} // namespace described
+
 template <>
 struct Description<materials::NetworkTerm>
 {
   using S = materials::NetworkTerm;
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::shear_modulus, "shear_modulus"), member(&S::exponent, "exponent"),
+    member(&S::shear_modulus, "shear_modulus")
+      .as(Dimension::pressure, above_to(0, 1e11), required, "Shear modulus of the term."),
+    member(&S::exponent, "exponent")
+      .as(Dimension::number, within(-50, 50), "2", "Exponent alpha of the term, not 0."),
+    said("poisson", Dimension::number, within(0, 0.499), "0.1", "Poisson ratio of the term.", "",
+         "volumetric_exponent"),
+    said("volumetric_exponent", Dimension::number, within(0, 1000), "", "Exponent beta of the term.", "",
+         "poisson"),
     member(&S::volumetric_exponent, "volumetric_exponent"));
 };
 
@@ -26,7 +46,11 @@ struct Description<materials::RelaxingTerm>
   using S = materials::RelaxingTerm;
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::share, "share"), member(&S::relaxation_time, "time"));
+    member(&S::share, "share")
+      .as(Dimension::share, within(0, 1000), required,
+          "Modulus of the branch relative to the equilibrium network."),
+    member(&S::relaxation_time, "time")
+      .as(Dimension::time, above_to(0, 1e12), required, "Relaxation time at the reference temperature."));
 };
 
 template <>
@@ -35,7 +59,11 @@ struct Description<materials::SlippingTerm>
   using S = materials::SlippingTerm;
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::share, "share"), member(&S::cap, "cap"));
+    member(&S::share, "share")
+      .as(Dimension::share, within(0, 1000), required,
+          "Modulus of the branch relative to the equilibrium network."),
+    member(&S::cap, "cap")
+      .as(Dimension::share, above_to(0, 10), required, "Elastic log-strain norm at which it slips."));
 };
 
 template <>
@@ -44,8 +72,14 @@ struct Description<materials::ThermalData>
   using S = materials::ThermalData;
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::reference_temperature, "reference_temperature"),
-    member(&S::activation_energy, "activation_energy"), member(&S::modulus_per_kelvin, "modulus_per_kelvin"));
+    member(&S::reference_temperature, "reference_temperature")
+      .as(Dimension::temperature, within(173.15, 473.15), "23 °C", "Temperature at which the numbers hold."),
+    member(&S::activation_energy, "activation_energy")
+      .as(Dimension::molar_energy, within(0, 1e6), "0 kJ/mol",
+          "Arrhenius shift of the relaxation times; 0: none."),
+    member(&S::modulus_per_kelvin, "modulus_per_kelvin")
+      .as(Dimension::per_kelvin, within(-0.1, 0.1), "0 %/K",
+          "Relative change of the moduli per kelvin; negative softens when warm."));
 };
 
 template <>
@@ -55,11 +89,35 @@ struct Description<materials::FoamData>
   static constexpr std::string_view kind = "foam";
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::network, "network"), member(&S::relative_density, "relative_density"),
-    member(&S::closed_cells, "closed_cells"), member(&S::gas_exponent, "gas_exponent"),
-    member(&S::densification_modulus, "densification_modulus"),
-    member(&S::densification_exponent, "densification_exponent"), member(&S::relaxing, "relaxing"),
-    member(&S::slipping, "slipping"), member(&S::recovery_time, "recovery_time"));
+    described::shear_modulus,
+    said("exponent", Dimension::number, within(-50, 50), "2",
+         "Exponent alpha of a foam with one network term, not 0."),
+    described::poisson,
+    said("volumetric_exponent", Dimension::number, within(0, 1000), "",
+         "Exponent beta = nu/(1 - 2 nu) of the foam network, instead of poisson.", "", "poisson"),
+    said("network", Dimension::blocks, any_value, "", "Several network terms instead of one.", "",
+         "shear_modulus"),
+    member(&S::network, "network"),
+    member(&S::relative_density, "relative_density")
+      .as(Dimension::share, within(0, 0.95), "0",
+          "Density of the foam over that of its polymer; 0: no cell gas, no densification.", "",
+          "polymer_density"),
+    said("polymer_density", Dimension::density, above_to(0, 25000), "",
+         "Density of the polymer without cells, instead of relative_density.", "", "relative_density"),
+    member(&S::closed_cells, "closed_cells")
+      .as(Dimension::share, within(0, 1), "1", "Share of the cells that are still closed."),
+    member(&S::gas_exponent, "gas_exponent")
+      .as(Dimension::number, within(1, 1.67), "1", "Polytropic exponent of the cell gas; 1: isothermal."),
+    member(&S::densification_modulus, "densification_modulus")
+      .as(Dimension::pressure, within(0, 1e9), "0 MPa",
+          "Scale of the pressure that rises as the cells close up."),
+    member(&S::densification_exponent, "densification_exponent")
+      .as(Dimension::number, above_to(1, 20), "3", "How steeply that pressure rises."),
+    described::relaxing, member(&S::relaxing, "relaxing"),
+    said("slipping", Dimension::blocks, any_value, "", "Branches that slip, at any speed."),
+    member(&S::slipping, "slipping"),
+    member(&S::recovery_time, "recovery_time")
+      .as(Dimension::time, above_to(0, 1e9), "5 s", "Time in which slipping branches come back at rest."));
 };
 
 template <>
@@ -69,8 +127,19 @@ struct Description<materials::RubberData>
   static constexpr std::string_view kind = "rubber";
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::c10, "c10"), member(&S::c20, "c20"), member(&S::c30, "c30"), member(&S::c01, "c01"),
-    member(&S::bulk_modulus, "bulk_modulus"), member(&S::relaxing, "relaxing"));
+    described::shear_modulus, described::youngs_modulus,
+    member(&S::c10, "c10")
+      .as(Dimension::pressure, within(0, 1e10), "", "First Yeoh or Mooney-Rivlin coefficient of a rubber."),
+    member(&S::c20, "c20")
+      .as(Dimension::pressure, within(-1e10, 1e10), "0 MPa", "Second Yeoh coefficient of a rubber."),
+    member(&S::c30, "c30")
+      .as(Dimension::pressure, within(-1e10, 1e10), "0 MPa", "Third Yeoh coefficient of a rubber."),
+    member(&S::c01, "c01")
+      .as(Dimension::pressure, within(-1e10, 1e10), "0 MPa", "Second Mooney-Rivlin coefficient of a rubber."),
+    // Filled rubber: 1 to 2 GPa (from memory); the lower end keeps the mixed element well conditioned.
+    member(&S::bulk_modulus, "bulk_modulus")
+      .as(Dimension::pressure, above_to(0, 1e12), "1 GPa", "Bulk modulus of a rubber or film."),
+    described::relaxing, member(&S::relaxing, "relaxing"));
 };
 
 template <>
@@ -80,8 +149,9 @@ struct Description<materials::PlateData>
   static constexpr std::string_view kind = "plate";
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::youngs_modulus, "youngs_modulus"), member(&S::poisson_ratio, "poisson"),
-    member(&S::relaxing, "relaxing"));
+    member(&S::youngs_modulus, "youngs_modulus").as(described::youngs_modulus),
+    member(&S::poisson_ratio, "poisson").as(described::poisson),
+    described::relaxing, member(&S::relaxing, "relaxing"));
 };
 
 template <>
@@ -90,9 +160,34 @@ struct Description<materials::Material>
   using S = materials::Material;
   static constexpr std::size_t left_out = 6; // name, title, family, hardness, stored readings, source
   static constexpr auto members = std::tuple(
-    member(&S::density, "density"),
+    said("name", Dimension::text, any_value, required, "Address of the material in layers."),
+    said("from", Dimension::text, any_value, "",
+         "Known material to start from; the other entries change it."),
+    said("title", Dimension::text, any_value, "", "One line for people."),
+    said("family", Dimension::choice, any_value, "foam", "What it is in the trade.",
+         "foam|rubber|plate|film|insert|board"),
+    said("law", Dimension::choice, any_value, "",
+         "How it is computed; by itself foam for foams, rubber for rubber and film, plate for the rest.",
+         "foam|rubber|plate"),
+    member(&S::density, "density")
+      .as(Dimension::density, above_to(0, 25000), required, "Mass per volume of the material as built in."),
+    said("hardness", Dimension::hardness, within(0, 100), "",
+         "Gauge reading; a rubber without a modulus takes it from 20 to 80 ShoreA (Gent 1958, good to 25 %)."),
+    said("source", Dimension::text, any_value, "bench sheet", "Where the numbers come from."),
     part(&S::thermal),
     one_of(&S::data, "", "law"));
+};
+
+template <>
+struct Description<materials::BenchReadings>
+{
+  using S = materials::BenchReadings;
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto members = std::tuple(
+    member(&S::ball_rebound, "ball_rebound")
+      .as(Dimension::share, within(0, 1), "", "Ball rebound that the virtual bench read."),
+    member(&S::pulse_return, "pulse_return")
+      .as(Dimension::share, within(0, 1), "", "Loop return of a 2000 N, 185 ms pulse on the virtual bench."));
 };
 
 template <>

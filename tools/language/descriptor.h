@@ -25,6 +25,20 @@ using materials::Dimension;
 using materials::required;
 using materials::within;
 
+/// An entry of a file that is no member: it says a member in another way, or something that a reader
+/// resolves.
+struct Said
+{
+  materials::Entry entry;
+};
+
+constexpr Said said(std::string_view key, Dimension dimension, materials::Range range,
+                    std::string_view fallback, std::string_view meaning, std::string_view words = "",
+                    std::string_view instead_of = "")
+{
+  return {{"", key, dimension, range, fallback, meaning, words, instead_of}};
+}
+
 /// One member of a struct.
 template <typename Struct, typename Value>
 struct Member
@@ -53,6 +67,13 @@ struct Member
   {
     Member changed = *this;
     changed.entry = {"", key, dimension, range, fallback, meaning, words, instead_of};
+    return changed;
+  }
+  /// As an entry that other structs have as well.
+  constexpr Member as(const Said &common) const
+  {
+    Member changed = *this;
+    changed.entry = common.entry;
     return changed;
   }
   /// A number that a file may know with a doubt only.
@@ -112,20 +133,6 @@ template <typename Struct, typename Value>
 constexpr Member<Struct, Value> one_of(Value Struct::*at, std::string_view name, std::string_view kind_name)
 {
   return {at, name, kind_name};
-}
-
-/// An entry of a file that is no member: it says a member in another way, or something that a reader
-/// resolves.
-struct Said
-{
-  materials::Entry entry;
-};
-
-constexpr Said said(std::string_view key, Dimension dimension, materials::Range range,
-                    std::string_view fallback, std::string_view meaning, std::string_view words = "",
-                    std::string_view instead_of = "")
-{
-  return {{"", key, dimension, range, fallback, meaning, words, instead_of}};
 }
 
 /// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to

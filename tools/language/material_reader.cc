@@ -2,11 +2,14 @@
 #include "tools/language/material_reader.h"
 
 #include "materials/hardness.h"
+#include "tools/language/described_materials.h"
+#include "tools/language/member_reader.h"
 #include "tools/language/missing_material.h"
 #include "tools/language/sheet.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 namespace solemech::materials
@@ -20,6 +23,11 @@ double volumetric_exponent(const Fields &fields)
     return fields.value("volumetric_exponent");
   const double nu = fields.value("poisson");
   return nu / (1 - 2 * nu);
+}
+
+bool contains(const std::vector<std::string_view> &list, std::string_view name)
+{
+  return std::ranges::find(list, name) != list.end();
 }
 
 /// Reads one material block, entry by entry, on top of a material to start from.
@@ -37,16 +45,18 @@ public:
     if (fresh_ || fields_.given("family"))
       material_.family = fields_.text("family");
     text(material_.source, "source");
-    fields_.take(material_.density, "density", fresh_);
     if (const auto hardness = fields_.hardness("hardness"))
       material_.hardness = fmt::format("{:g} {}", hardness->value, hardness->scale);
-    fields_.take(material_.thermal.reference_temperature, "reference_temperature", fresh_);
-    fields_.take(material_.thermal.activation_energy, "activation_energy", fresh_);
-    fields_.take(material_.thermal.modulus_per_kelvin, "modulus_per_kelvin", fresh_);
-    fields_.take(material_.readings.ball_rebound, "ball_rebound", false);
-    fields_.take(material_.readings.pulse_return, "pulse_return", false);
+    tools::read_members(fields_, material_, fresh_);
+    tools::read_members(fields_, material_.readings, fresh_);
     choose_law();
-    std::visit([this](auto &data) { law(data); }, material_.data);
+    std::visit(
+      [this]<typename Law>(Law &data) {
+        refuse_others<Law>();
+        tools::read_members(fields_, data, fresh_);
+        law(data);
+      },
+      material_.data);
     if (material_.title.empty())
       material_.title = material_.name;
   }
@@ -75,31 +85,43 @@ private:
   }
 
   /// Entries of another law are a slip, not to be dropped in silence.
-  void refuse(std::initializer_list<const char *> names, const char *law)
+  template <typename Law>
+  void refuse_others() const
   {
-    for (const char *name : names)
-      if (fields_.given(name))
-        fields_.problem(name, fmt::format("means nothing for a {}", law),
-                        "Take the line out, or give another law");
+    std::vector<std::string_view> own;
+    tools::for_each_entry<Law>([&](const Entry &entry) { own.push_back(entry.name); });
+    std::vector<std::string_view> told;
+    const auto                    refuse = [&](const Entry &entry) {
+      if (!fields_.given(entry.name) || contains(own, entry.name) || contains(told, entry.name))
+        return;
+      told.push_back(entry.name);
+      fields_.problem(entry.name, fmt::format("means nothing for a {}", tools::Description<Law>::kind),
+                      "Take the line out, or give another law");
+    };
+    tools::for_each_entry<FoamData>(refuse);
+    tools::for_each_entry<RubberData>(refuse);
+    tools::for_each_entry<PlateData>(refuse);
   }
 
-  void relaxing(std::vector<RelaxingTerm> &terms)
+  /// Terms of a list of blocks, when it is given.
+  template <typename Term>
+  void terms(std::vector<Term> &list, const char *name) const
   {
-    if (!fields_.given("relaxing"))
+    if (!fields_.given(name))
       return;
-    terms.clear();
-    for (const auto *block : fields_.blocks("relaxing"))
+    list.clear();
+    for (const auto *block : fields_.blocks(name))
     {
-      const Fields term(*block, "material.relaxing", fields_.title("relaxing"), material_entries(),
-                        problems_);
-      terms.push_back({term.value("share"), term.value("time")});
+      const auto section = fmt::format("material.{}", name);
+      tools::read_members(Fields(*block, section, fields_.title(name), material_entries(), problems_), list.emplace_back());
     }
   }
 
   static NetworkTerm network_term(const Fields &fields)
   {
-    const NetworkTerm term{fields.value("shear_modulus"), fields.value("exponent"),
-                           volumetric_exponent(fields)};
+    NetworkTerm term;
+    tools::read_members(fields, term);
+    term.volumetric_exponent = volumetric_exponent(fields);
     if (term.exponent == 0)
       fields.problem("exponent", "0 is not allowed", "Give an exponent such as 6");
     return term;
@@ -107,7 +129,6 @@ private:
 
   void law(FoamData &foam)
   {
-    refuse({"youngs_modulus", "c10", "c20", "c30", "c01", "bulk_modulus"}, "foam");
     const bool one_term = fields_.given("shear_modulus") || fields_.given("exponent") ||
                           fields_.given("poisson") || fields_.given("volumetric_exponent");
     if (fields_.given("network"))
@@ -136,42 +157,18 @@ private:
     if (foam.network.empty())
       fields_.problem("shear_modulus", "is missing", "Add a line such as: shear_modulus = \"0.42 MPa\"");
 
-    fields_.take(foam.relative_density, "relative_density", fresh_);
     if (fields_.given("polymer_density"))
     {
       foam.relative_density = material_.density / fields_.value("polymer_density");
       if (foam.relative_density > 0.95)
         fields_.problem("polymer_density", "the foam is as dense as its polymer", "Check both densities");
     }
-    fields_.take(foam.closed_cells, "closed_cells", fresh_);
-    fields_.take(foam.gas_exponent, "gas_exponent", fresh_);
-    fields_.take(foam.densification_modulus, "densification_modulus", fresh_);
-    fields_.take(foam.densification_exponent, "densification_exponent", fresh_);
-    fields_.take(foam.recovery_time, "recovery_time", fresh_);
-    relaxing(foam.relaxing);
-    if (fields_.given("slipping"))
-    {
-      foam.slipping.clear();
-      for (const auto *block : fields_.blocks("slipping"))
-      {
-        const Fields term(*block, "material.slipping", fields_.title("slipping"), material_entries(),
-                          problems_);
-        foam.slipping.push_back({term.value("share"), term.value("cap")});
-      }
-    }
+    terms(foam.relaxing, "relaxing");
+    terms(foam.slipping, "slipping");
   }
 
   void law(RubberData &rubber)
   {
-    refuse({"exponent", "poisson", "volumetric_exponent", "network", "relative_density", "polymer_density",
-            "closed_cells", "gas_exponent", "densification_modulus", "densification_exponent", "slipping",
-            "recovery_time"},
-           "rubber");
-    fields_.take(rubber.c10, "c10", false);
-    fields_.take(rubber.c20, "c20", fresh_);
-    fields_.take(rubber.c30, "c30", fresh_);
-    fields_.take(rubber.c01, "c01", fresh_);
-    fields_.take(rubber.bulk_modulus, "bulk_modulus", fresh_);
     // Small strains: mu = 2 (c10 + c01) and E = 3 mu when nearly incompressible.
     if (fields_.given("shear_modulus"))
       rubber.c10 = fields_.value("shear_modulus") / 2 - rubber.c01;
@@ -184,7 +181,7 @@ private:
     if (rubber.bulk_modulus <= 20 * 2 * (rubber.c10 + rubber.c01))
       fields_.problem("bulk_modulus", "is below 20 times the shear modulus",
                       "A rubber is nearly incompressible; make it a foam or raise the bulk modulus");
-    relaxing(rubber.relaxing);
+    terms(rubber.relaxing, "relaxing");
   }
 
   void from_hardness(RubberData &rubber)
@@ -205,19 +202,12 @@ private:
 
   void law(PlateData &plate)
   {
-    refuse({"shear_modulus", "exponent", "volumetric_exponent", "network", "relative_density",
-            "polymer_density", "closed_cells", "gas_exponent", "densification_modulus",
-            "densification_exponent", "slipping", "recovery_time", "c10", "c20", "c30", "c01",
-            "bulk_modulus"},
-           "plate");
     if (fresh_ && !fields_.given("youngs_modulus"))
       fields_.problem("youngs_modulus", "is missing", "Add a line such as: youngs_modulus = \"8 GPa\"");
-    fields_.take(plate.youngs_modulus, "youngs_modulus", false);
-    fields_.take(plate.poisson_ratio, "poisson", fresh_);
     if (plate.poisson_ratio > 0.45)
       fields_.problem("poisson", "a plate takes at most 0.45",
                       "Make it a rubber if it is nearly incompressible");
-    relaxing(plate.relaxing);
+    terms(plate.relaxing, "relaxing");
   }
 
   const Fields &fields_;

@@ -44,8 +44,9 @@ void for_each_idle_entry(const Struct &object, Visit &&visit)
 /// Takes numbers, words, choices and flags of a struct from its block, parts included. A word that stands in
 /// place of a number leaves the member as it is, as does what is neither given nor has a default. A slip
 /// gives what is not a number, so that no check trips over it again. Materials are not looked up.
+/// @param with_defaults  false: what is not given stays as it is, for a struct that was read before
 template <Described Struct>
-void read_members(const materials::Fields &fields, Struct &object)
+void read_members(const materials::Fields &fields, Struct &object, bool with_defaults = true)
 {
   const auto read = [&]<typename Value>(const auto &item, Value &value) {
     const auto &entry = item.entry;
@@ -53,8 +54,10 @@ void read_members(const materials::Fields &fields, Struct &object)
     {
       if constexpr (Flattened<Value>)
         if (item.name.empty() && !item.is_resolved)
-          read_members(fields, value);
+          read_members(fields, value, with_defaults);
     }
+    else if (!with_defaults && !fields.given(entry.name))
+      return;
     else if constexpr (std::same_as<Value, bool>)
       value = fields.flag(entry.name);
     else if constexpr (std::floating_point<Value>)
