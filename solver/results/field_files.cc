@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/results/field_files.h"
 
+#include "solver/results/csv_text.h"
 #include "solver/results/write_file.h"
 
 #include <deal.II/base/data_out_base.h>
@@ -168,12 +169,7 @@ void write_field_files(const std::filesystem::path &folder, const std::string &n
   write_made(folder / (name + "_parts.csv"), [&](std::ostream &stream) {
     stream << "part,name\n";
     for (std::size_t i = 0; i < picture.part_names.size(); ++i)
-    {
-      std::string quoted;
-      for (const char c : picture.part_names[i])
-        quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-      stream << i << ",\"" << quoted << "\"\n";
-    }
+      stream << i << ',' << csv_text(picture.part_names[i]) << '\n';
   });
 }
 

@@ -1,13 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_text.h"
 
+#include "tools/language/checksum.h"
 #include "tools/language/described_case.h"
 
 #include <fmt/format.h>
-#include <openssl/evp.h>
 
 #include <concepts>
-#include <stdexcept>
 #include <type_traits>
 
 namespace solemech::tools
@@ -142,14 +141,6 @@ std::string canonical_text(const materials::Material &material)
 
 std::string case_hash(const solver::Case &data, const std::string &result_version)
 {
-  const auto    text = canonical_text(data) + "result version = " + result_version + "\n";
-  unsigned char digest[EVP_MAX_MD_SIZE];
-  unsigned int  n_bytes = 0;
-  if (EVP_Digest(text.data(), text.size(), digest, &n_bytes, EVP_sha256(), nullptr) != 1)
-    throw std::runtime_error("the fingerprint of the case could not be made");
-  std::string hash;
-  for (unsigned int i = 0; i < n_bytes; ++i)
-    hash += fmt::format("{:02x}", digest[i]);
-  return hash;
+  return sha256_of_text(canonical_text(data) + "result version = " + result_version + "\n");
 }
 } // namespace solemech::tools

@@ -3,6 +3,7 @@
 
 #include "tools/language/fields.h"
 #include "tools/language/schema.h"
+#include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
 
@@ -37,9 +38,7 @@ toml::source_region place_of(const std::string &part, const toml::node &node, co
       ++region.begin.line;
       at = i + 1;
     }
-  region.begin.column = 1;
-  for (std::size_t i = at; i < found; ++i)
-    region.begin.column += (static_cast<unsigned char>(file_text[i]) & 0xC0) != 0x80;
+  region.begin.column = static_cast<toml::source_index>(1 + materials::characters(std::string_view(file_text).substr(at, found - at)));
   return region;
 }
 

@@ -32,12 +32,7 @@ std::string showable(std::string line)
   line = shown_text(line);
   constexpr std::size_t longest = 160;
   if (line.size() > longest)
-  {
-    std::size_t end = longest;
-    while (end > 0 && (static_cast<unsigned char>(line[end]) & 0xc0) == 0x80)
-      --end;
-    line = line.substr(0, end) + " ...";
-  }
+    line = line.substr(0, valid_utf8(std::string_view(line).substr(0, longest))) + " ...";
   return line;
 }
 /// Files in the order of their first problem, then by line and column.

@@ -9,8 +9,14 @@
 
 namespace solemech::materials
 {
-/// Length of the UTF-8 sequence at `at` (RFC 3629: no overlong forms, no surrogates, up to U+10FFFF); 0: none.
+/// Length of the valid UTF-8 start of the text (RFC 3629: no overlong forms, no surrogates, up to U+10FFFF).
+std::size_t valid_utf8(std::string_view text);
+
+/// Length of the UTF-8 sequence at `at`; 0: none.
 std::size_t utf8_length(std::string_view text, std::size_t at);
+
+/// Number of characters before the byte `end`, each byte that is no UTF-8 counted as one.
+std::size_t characters(std::string_view text, std::size_t end = std::string_view::npos);
 
 /// Where the first character stands that steers a terminal; npos: there is none.
 /// @param keep_lines  line breaks and tabs are let through

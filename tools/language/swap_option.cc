@@ -2,6 +2,7 @@
 #include "tools/language/swap_option.h"
 
 #include "tools/language/case_tree.h"
+#include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
 
@@ -43,10 +44,7 @@ struct Piece
 
   PlacedText placed() const
   {
-    const auto before = whole.substr(0, begin);
-    const auto characters = std::count_if(
-      before.begin(), before.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0) != 0x80; });
-    return {std::string(text()), line, static_cast<int>(characters) + 1};
+    return {std::string(text()), line, static_cast<int>(materials::characters(whole.substr(0, begin))) + 1};
   }
 };
 

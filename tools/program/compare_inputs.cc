@@ -4,7 +4,7 @@
 #include "tools/language/case_errors.h"
 #include "tools/language/library.h"
 #include "tools/language/case_text.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/program/command_line.h"
 #include "tools/answers/compare/finished_case.h"
 #include "tools/program/places.h"

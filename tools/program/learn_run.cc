@@ -2,12 +2,13 @@
 #include "tools/program/learn_run.h"
 
 #include "solver/results/result_file.h"
+#include "tools/study/forgiving.h"
 #include "tools/study/run_many.h"
 #include "tools/answers/learn/lesson_page.h"
 #include "tools/answers/learn/lesson_text.h"
 #include "tools/answers/learn/worksheet.h"
 #include "tools/output/report/report_page.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/output/results/summary.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
@@ -54,7 +55,7 @@ bool run_all(RunRecord &record, const LearnRequest &request, const Solve &solve,
   Progress       progress(progress_on_standard_error(), request.quiet || request.json);
   const RunStore store(RunStore::default_folder, answering_version());
   const auto     tell = [&](double fraction, const std::string &what) { progress.update(fraction, what); };
-  ManyRuns       many = run_many(cases, {}, solve, &store, tell, interrupted);
+  ManyRuns       many = run_many(cases, {}, forgiving(solve), &store, tell, interrupted);
   bool           complete = true;
   for (std::size_t i = 0; i < record.runs.size(); ++i)
   {

@@ -2,7 +2,7 @@
 #include "tools/program/record.h"
 
 #include "tools/language/case_text.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/build_facts.h"
 #include "tools/program/places.h"

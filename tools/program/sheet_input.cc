@@ -3,7 +3,7 @@
 
 #include "tools/language/sheet.h"
 #include "tools/language/case_text.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/command_line.h"
 #include "tools/program/record.h"

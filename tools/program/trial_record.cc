@@ -3,7 +3,7 @@
 
 #include "tools/language/library.h"
 #include "tools/language/case_text.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/inputs.h"
 #include "tools/program/places.h"

@@ -4,7 +4,7 @@
 #include "solver/results/result_file.h"
 #include "solver/results/write_file.h"
 #include "tools/language/case_text.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 
 #include <fmt/format.h>
 

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/book/book_pages.h"
 
+#include "solver/results/csv_text.h"
+
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -12,22 +14,13 @@ namespace solemech::book
 {
 namespace
 {
-std::string cell(std::string text)
-{
-  // A dash may begin a remark or a formula; numbers are written by us and never pass here.
-  if (!text.empty() && std::string("=+-@\t").find(text.front()) != std::string::npos)
-    text.insert(0, "'");
-  std::string quoted;
-  for (const char c : text)
-    quoted += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return quoted.find_first_of(",\"\n\r") == std::string::npos ? quoted : "\"" + quoted + "\"";
-}
+using solver::csv_text;
 
 std::string result_cells(const Result &result, std::chrono::system_clock::time_point now)
 {
   const auto days = days_old(result, now);
   const auto made = result.same_sheet ? (result.changes.empty() ? "yes" : "with " + result.changes) : "no";
-  return fmt::format(",{},{},{}", cell(result.folder.string()), days ? std::to_string(*days) : "", cell(made));
+  return fmt::format(",{},{},{}", csv_text(result.folder.string()), days ? std::to_string(*days) : "", csv_text(made));
 }
 } // namespace
 
@@ -55,7 +48,7 @@ std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::
       settled.insert(number.name);
   }
   std::string text = csv_mark + std::string("result,days old,made from this sheet,problem");
-  const auto  heading = [&](const std::string &name) { text += "," + cell(name); };
+  const auto  heading = [&](const std::string &name) { text += "," + csv_text(name); };
   for (const auto &name : measured)
     heading("measured " + name);
   for (const auto &name : computed)
@@ -73,18 +66,18 @@ std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::
 
   for (const auto &sheet : book.sheets)
   {
-    text += fmt::format("{},{},{},{},{}", cell(sheet.file.string()), cell(sheet.pair), cell(sheet.part),
-                        cell(sheet.title), cell(sheet.stack));
+    text += fmt::format("{},{},{},{},{}", csv_text(sheet.file.string()), csv_text(sheet.pair), csv_text(sheet.part),
+                        csv_text(sheet.title), csv_text(sheet.stack));
     const auto *result = sheet.result ? &*sheet.result : nullptr;
     text += result ? result_cells(*result, now) : ",,,";
-    text += "," + cell(sheet.problem);
+    text += "," + csv_text(sheet.problem);
     for (const auto &name : measured)
     {
       std::vector<std::string> values;
       for (const auto &reading : sheet.readings)
         if (reading.name == name)
           values.insert(values.end(), reading.values.begin(), reading.values.end());
-      text += "," + cell(fmt::format("{}", fmt::join(values, "; ")));
+      text += "," + csv_text(fmt::format("{}", fmt::join(values, "; ")));
     }
     for (const auto &name : computed)
     {

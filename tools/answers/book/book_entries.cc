@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/book/book_entries.h"
 
+#include "tools/language/csv_rows.h"
 #include "tools/language/file_text.h"
 #include "tools/language/sheet.h"
 #include "tools/language/shown_text.h"
@@ -26,42 +27,20 @@ std::string text_in(const fs::path &folder, const std::string &name)
   return materials::file_text_below(folder, name, largest).text;
 }
 
-/// Fields of a CSV row with quoted text.
-std::vector<std::string> fields_of(const std::string &row)
-{
-  std::vector<std::string> fields(1);
-  bool                     quoted = false;
-  for (const char c : row)
-    if (c == '"')
-      quoted = !quoted;
-    else if (c == ',' && !quoted)
-      fields.emplace_back();
-    else if (c != '\r')
-      fields.back() += c;
-  return fields;
-}
-
 /// readings.csv: name, value, unit, error.
 std::vector<Computed> computed_in(const std::string &text)
 {
   std::vector<Computed> readings;
-  std::istringstream    lines(text);
-  std::string           row;
-  std::getline(lines, row);
-  while (std::getline(lines, row))
+  tools::CsvRows        rows(text);
+  rows.next(); // headings
+  while (const auto row = rows.next())
   {
-    const auto fields = fields_of(row);
+    const auto fields = tools::csv_fields(row->text);
     if (fields.size() < 4)
       continue;
-    Computed   reading{fields[0], 0, 0, fields[2]};
-    const auto number = [](const std::string &text, double &value) {
-      return std::from_chars(text.data(), text.data() + text.size(), value).ec == std::errc();
-    };
-    if (number(fields[1], reading.value))
-    {
-      number(fields[3], reading.error);
-      readings.push_back(reading);
-    }
+    if (const auto value = tools::number_in(fields[1].text))
+      readings.push_back(
+        {fields[0].text, *value, tools::number_in(fields[3].text).value_or(0), fields[2].text});
   }
   return readings;
 }

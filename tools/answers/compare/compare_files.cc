@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/compare_files.h"
 
+#include "solver/results/csv_text.h"
 #include "tools/answers/compare/view.h"
 
 #include <fmt/format.h>
@@ -67,14 +68,6 @@ Json pair_json(const ComparedPair &pair)
           {"rule", view.rule},
           {"runs", {{"calculated", explanation.n_calculated}, {"from_store", explanation.n_from_store}}}};
 }
-
-std::string quoted(const std::string &text)
-{
-  std::string result = "\"";
-  for (const char c : text)
-    result += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return result + "\"";
-}
 } // namespace
 
 std::string comparison_json(const std::vector<ComparedPair>          &pairs,
@@ -92,12 +85,13 @@ std::string comparison_json(const std::vector<ComparedPair>          &pairs,
 
 std::string shares_csv(const std::vector<ComparedPair> &pairs)
 {
+  using solver::csv_text;
   std::string text = "from,to,reading,unit,change,share,band,verdict\n";
   for (const ComparedPair &pair : pairs)
     for (const auto &table : comparison_view(pair, 0, 1).shares)
       for (const auto &row : table.rows)
-        text += fmt::format("{},{},{},{},{},{},{},{}\n", quoted(pair.a), quoted(pair.b), table.reading,
-                            table.unit, quoted(row.change), row.share, row.band, quoted(row.verdict));
+        text += fmt::format("{},{},{},{},{},{},{},{}\n", csv_text(pair.a), csv_text(pair.b), table.reading,
+                            table.unit, csv_text(row.change), row.share, row.band, csv_text(row.verdict));
   return text;
 }
 } // namespace solemech::tools

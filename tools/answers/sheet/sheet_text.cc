@@ -2,6 +2,7 @@
 #include "tools/answers/sheet/sheet_text.h"
 
 #include "tools/language/sheet.h"
+#include "tools/language/shown_text.h"
 
 #include <algorithm>
 
@@ -19,11 +20,9 @@ std::size_t SheetText::offset(const toml::source_position &position) const
   if (position.line == 0 || position.line > line_starts_.size())
     return text_.size();
   std::size_t at = line_starts_[position.line - 1];
-  // Columns count characters; the bytes that continue one in UTF-8 start with the bits 10.
+  // Columns count characters.
   for (unsigned column = 1; column < position.column && at < text_.size(); ++column)
-    do
-      ++at;
-    while (at < text_.size() && (static_cast<unsigned char>(text_[at]) & 0xC0) == 0x80);
+    at += std::max<std::size_t>(1, materials::utf8_length(text_, at));
   return at;
 }
 

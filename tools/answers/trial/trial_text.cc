@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/trial/trial_text.h"
 
+#include "solver/results/csv_text.h"
 #include "tools/output/results/energy_text.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
@@ -195,17 +196,29 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
 
 namespace
 {
+using solver::csv_text;
+
+std::string csv_number(std::optional<double> value)
+{
+  return value ? fmt::format("{}", *value) : std::string();
+}
+
+std::string first_heading(const RangeAnswer &range)
+{
+  return csv_text(fmt::format("{} [{}]", range.quantity, range.unit.empty() ? "1" : range.unit));
+}
+
 std::string columns_csv(const RangeAnswer &range)
 {
-  std::string text = fmt::format("{} [{}]", range.quantity, range.unit.empty() ? "1" : range.unit);
+  std::string text = first_heading(range);
   for (const auto &column : range.columns)
-    text += "," + column.reading + " [SI]";
+    text += "," + csv_text(column.reading + " [SI]");
   text += "\n";
   for (std::size_t i = 0; i < range.points.size(); ++i)
   {
     text += fmt::format("{}", range.points[i].value);
     for (const auto &column : range.columns)
-      text += "," + (column.values[i] ? fmt::format("{}", *column.values[i]) : std::string());
+      text += "," + csv_number(column.values[i]);
     text += "\n";
   }
   return text;
@@ -216,26 +229,20 @@ std::string range_csv(const RangeAnswer &range)
 {
   if (!range.columns.empty())
     return columns_csv(range);
-  std::string text = fmt::format("{} [{}],{} [1],peak force [N],compression [m],travel left [1],layer\n",
-                                 range.quantity, range.unit.empty() ? "1" : range.unit, range.return_name);
-  const auto  number = [](std::optional<double> value) {
-    return value ? fmt::format("{}", *value) : std::string();
-  };
+  std::string text = fmt::format("{},{},peak force [N],compression [m],travel left [1],layer\n",
+                                 first_heading(range), csv_text(range.return_name + " [1]"));
   for (const auto &point : range.points)
-    text += fmt::format("{},{},{},{},{},{}\n", point.value, number(point.rebound), number(point.peak_force),
-                        number(point.compression), number(point.travel_left), point.layer);
+    text += fmt::format("{},{},{},{},{},{}\n", point.value, csv_number(point.rebound), csv_number(point.peak_force),
+                        csv_number(point.compression), csv_number(point.travel_left), csv_text(point.layer));
   return text;
 }
 
 std::string rows_csv(const std::vector<TrialRow> &rows)
 {
   std::string text = "reading,now,with change,what to know\n";
-  const auto  number = [](std::optional<double> value) {
-    return value ? fmt::format("{}", *value) : std::string();
-  };
   for (const auto &row : rows)
-    text +=
-      fmt::format("{},{},{},\"{}\"\n", row.reading, number(row.now_value), number(row.then_value), row.note);
+    text += fmt::format("{},{},{},{}\n", csv_text(row.reading), csv_number(row.now_value), csv_number(row.then_value),
+                        csv_text(row.note));
   return text;
 }
 } // namespace solemech::tools

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/records/record_file.h"
 
+#include "tools/language/csv_rows.h"
 #include "tools/language/quantity.h"
 #include "tools/language/shown_text.h"
-#include "tools/language/records/csv_text.h"
 
 #include <fmt/format.h>
 
@@ -14,6 +14,10 @@
 
 namespace solemech::records
 {
+using tools::number_in;
+using tools::number_with_comma;
+using tools::trimmed;
+
 namespace
 {
 constexpr double standard_gravity = 9.80665; // [m/s2], BIPM
@@ -101,69 +105,62 @@ struct Reader
     return std::nullopt;
   }
 
-  std::vector<Column> header(std::string_view row, int line, char separator, Record &record)
+  std::vector<Column> header(const tools::CsvRow &row, char separator, Record &record)
   {
     std::vector<Column> columns;
-    for (const auto title : split(row, separator))
+    for (const auto &title : tools::csv_fields(row.text, separator))
     {
-      auto next = column(title, line, title.empty() ? 1 : std::size_t(title.data() - row.data()) + 1, record);
+      auto next = column(title.text, row.line, title.column, record);
       for (const auto &other : columns)
         if (next.target && next.target == other.target)
-          slip(line, std::size_t(title.data() - row.data()) + 1, std::string(title),
-               "this column is there twice", "Keep one of them");
+          slip(row.line, title.column, title.text, "this column is there twice", "Keep one of them");
       columns.push_back(next);
     }
     return columns;
   }
 
-  void row(std::string_view text, int line, char separator, const std::vector<Column> &columns,
-           Record &record)
+  void row(const tools::CsvRow &row, char separator, const std::vector<Column> &columns, Record &record)
   {
-    std::size_t begin = 0, k = 0;
-    for (; k < columns.size(); ++k)
+    auto fields = tools::csv_fields(row.text, separator);
+    if (fields.size() == columns.size() + 1 && fields.back().text.empty())
+      fields.pop_back(); // a separator at the end of the row
+    if (fields.size() != columns.size())
     {
-      if (begin > text.size())
-        break;
-      const auto end = std::min(text.find(separator, begin), text.size());
-      const auto field = trimmed(text.substr(begin, end - begin));
+      const bool twice = separator == ',' && fields.size() == 2 * columns.size();
+      slip(row.line, 1, "", fmt::format("this row has {} fields, the header has {}", fields.size(), columns.size()),
+           twice ? "These look like decimal commas: write decimal points, or part the columns by semicolons and "
+                   "then write decimal points"
+                 : "Give every row one number a column");
+      return;
+    }
+    std::vector<double> values(fields.size());
+    for (std::size_t k = 0; k < fields.size(); ++k)
       if (columns[k].target)
       {
-        auto value = number_in(field);
-        if (!value && separator != ',')
-        {
-          value = number_with_comma(field);
-          if (value && first_comma.empty())
-            first_comma = field;
-        }
+        const auto value = number(fields[k].text, separator);
         if (!value)
         {
-          slip(line, begin + 1, "", fmt::format("\"{}\" is not a number", field),
+          slip(row.line, fields[k].column, "", fmt::format("\"{}\" is not a number", fields[k].text),
                "Every row needs a number here");
           return;
         }
-        (record.*columns[k].target).push_back(*value * columns[k].factor);
+        values[k] = *value * columns[k].factor;
       }
-      begin = end + 1;
-    }
-    if (k == columns.size() && begin <= text.size() && trimmed(text.substr(begin)).empty())
-      begin = text.size() + 1; // a separator at the end of the row
-    if (k < columns.size() || begin <= text.size())
-    {
-      const bool twice = separator == ',' && split(text, ',').size() == 2 * columns.size();
-      slip(line, 1, "",
-           fmt::format("this row has {} fields, the header has {}", split(text, separator).size(),
-                       columns.size()),
-           twice ? "These look like decimal commas: write decimal points, or part the columns by semicolons "
-                   "and then "
-                   "write decimal points"
-                 : "Give every row one number a column");
-      // Keep the columns of equal length.
-      for (std::size_t i = 0; i < k; ++i)
-        if (columns[i].target)
-          (record.*columns[i].target).pop_back();
-      return;
-    }
-    record.line.push_back(line);
+    for (std::size_t k = 0; k < fields.size(); ++k)
+      if (columns[k].target)
+        (record.*columns[k].target).push_back(values[k]);
+    record.line.push_back(row.line);
+  }
+
+  /// With a decimal comma too where no comma separates.
+  std::optional<double> number(const std::string &field, char separator)
+  {
+    if (const auto value = number_in(field); value || separator == ',')
+      return value;
+    const auto value = number_with_comma(field);
+    if (value && first_comma.empty())
+      first_comma = field;
+    return value;
   }
 };
 
@@ -219,7 +216,7 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
     reader.slip(1, 1, "", "this is no plain text; it looks like UTF-16", "Save it as CSV in UTF-8");
     return record;
   }
-  if (const auto valid = valid_utf8(rest); valid < rest.size())
+  if (const auto valid = materials::valid_utf8(rest); valid < rest.size())
   {
     const auto line = 1 + std::count(rest.begin(), rest.begin() + std::ptrdiff_t(valid), '\n');
     const auto begin = rest.rfind('\n', valid);
@@ -234,28 +231,24 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
   std::vector<Column> columns;
   char                separator = ',';
   const auto          n_before = problems.list().size();
-  for (int line = 1; !rest.empty(); ++line)
+  tools::CsvRows      rows(text);
+  while (const auto row = rows.next())
   {
-    const auto end = rest.find('\n');
-    const auto row = trimmed(rest.substr(0, end));
-    rest = end == rest.npos ? std::string_view() : rest.substr(end + 1);
-    if (row.empty() || row.front() == '#')
-      continue;
     if (columns.empty())
     {
-      separator = separator_of(row);
-      if (number_in(split(row, separator)[0]))
+      separator = tools::separator_of(row->text);
+      if (number_in(tools::csv_fields(row->text, separator)[0].text))
       {
-        reader.slip(line, 1, "", "there is no header over the numbers",
+        reader.slip(row->line, 1, "", "there is no header over the numbers",
                     "Write one line above them that names each column with its unit: time [ms], force [N]");
         return record;
       }
-      columns = reader.header(row, line, separator, record);
+      columns = reader.header(*row, separator, record);
       if (problems.list().size() > n_before)
         return record;
       continue;
     }
-    reader.row(row, line, separator, columns, record);
+    reader.row(*row, separator, columns, record);
     if (problems.list().size() >= n_before + greatest_problems)
       return record;
   }

@@ -2,7 +2,7 @@
 #include "tools/output/report/hash_source.h"
 
 #include "tools/output/report/frame_coding.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 
 namespace solemech::tools::report
 {

@@ -3,7 +3,7 @@
 
 #include "tools/language/file_text.h"
 #include "solver/results/write_file.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>

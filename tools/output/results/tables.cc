@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/tables.h"
 
+#include "solver/results/csv_text.h"
+
 #include <fmt/format.h>
 
 #include <iterator>
@@ -10,14 +12,7 @@ namespace solemech::tools
 {
 namespace
 {
-/// A text field as RFC 4180 quotes it.
-std::string quoted(const std::string &text)
-{
-  std::string result = "\"";
-  for (const char c : text)
-    result += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return result + "\"";
-}
+using solver::csv_text;
 
 struct Column
 {
@@ -30,7 +25,7 @@ std::string table_of(const std::vector<Column> &columns)
   fmt::memory_buffer text;
   auto               out = std::back_inserter(text);
   for (const auto &column : columns)
-    fmt::format_to(out, "{}{}", &column == &columns[0] ? "" : ",", quoted(column.heading));
+    fmt::format_to(out, "{}{}", &column == &columns[0] ? "" : ",", csv_text(column.heading));
   fmt::format_to(out, "\n");
   for (std::size_t i = 0; i < columns[0].values->size(); ++i)
   {
@@ -64,10 +59,10 @@ std::string readings_csv(const solver::Result &result)
 {
   std::string text = "name,value,unit,error,band,meaning\n";
   for (const auto &reading : result.readings)
-    text += fmt::format("{},{},{},{},{},{}\n", quoted(reading.name), reading.value, quoted(reading.unit),
+    text += fmt::format("{},{},{},{},{},{}\n", csv_text(reading.name), reading.value, csv_text(reading.unit),
                         reading.error < 0 ? std::string() : fmt::format("{}", reading.error),
                         reading.doubt() < 0 ? std::string() : fmt::format("{}", reading.doubt()),
-                        quoted(reading.meaning));
+                        csv_text(reading.meaning));
   return text;
 }
 } // namespace solemech::tools

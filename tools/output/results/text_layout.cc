@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/text_layout.h"
 
+#include "tools/language/shown_text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -11,8 +13,7 @@ namespace solemech::tools
 {
 std::size_t columns(const std::string &text)
 {
-  return static_cast<std::size_t>(
-    std::count_if(text.begin(), text.end(), [](unsigned char c) { return (c & 0xC0) != 0x80; }));
+  return materials::characters(text);
 }
 
 std::string pad_left(const std::string &text, std::size_t width)

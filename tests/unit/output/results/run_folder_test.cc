@@ -2,7 +2,7 @@
 // A run is complete or not there: numbering, refusal to overwrite, interruption, checksums, a full disk.
 #include "tests/unit/output/results/synthetic.h"
 #include "tests/unit/output/results/temporary_folder.h"
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/output/write_run.h"
 

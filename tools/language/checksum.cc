@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/output/results/checksum.h"
+#include "tools/language/checksum.h"
 
 #include "solver/results/result_check.h"
 
