@@ -1,18 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/tread.h"
 
+#include "solver/in_parallel.h"
 #include "solver/results/catalogue.h"
 #include "solver/sole_on_court.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <atomic>
 #include <cmath>
-#include <exception>
 #include <mutex>
 #include <numbers>
-#include <thread>
 
 namespace solemech::solver
 {
@@ -126,39 +124,16 @@ private:
 
   void slide_all()
   {
-    std::atomic<std::size_t> next{0}, done{0};
-    std::atomic<bool>        stop{false};
-    std::mutex               guard;
-    std::exception_ptr       failure;
-    const auto work = [&] {
-      for (std::size_t i = next++; i < wanted_.size() && !stop; i = next++)
-        try
-        {
-          slide_one(wanted_[i]);
-          const std::lock_guard lock(guard);
-          ++done;
-          if (options_.progress &&
-              !options_.progress(static_cast<double>(done) / static_cast<double>(wanted_.size()), "slides at headings all round"))
-            stop = true;
-        }
-        catch (...)
-        {
-          const std::lock_guard lock(guard);
-          if (!failure)
-            failure = std::current_exception();
-          stop = true;
-        }
-    };
-    std::vector<std::thread> others;
-    for (unsigned i = 1; i < std::min<std::size_t>(std::thread::hardware_concurrency(), wanted_.size()); ++i)
-      others.emplace_back(work);
-    work();
-    for (auto &other : others)
-      other.join();
-    if (failure)
-      std::rethrow_exception(failure);
-    if (stop)
-      throw RunStopped();
+    std::size_t done = 0;
+    std::mutex  guard;
+    in_parallel(wanted_.size(), [&](std::size_t i) {
+      slide_one(wanted_[i]);
+      const std::lock_guard lock(guard);
+      ++done;
+      if (options_.progress &&
+          !options_.progress(static_cast<double>(done) / static_cast<double>(wanted_.size()), "slides at headings all round"))
+        throw RunStopped();
+    });
   }
 
   void slide_one(Wanted &wanted)

@@ -2,6 +2,7 @@
 // Speed on the bench problem B1 against what the project promises and against a yardstick, timed beside it: the same
 // blow by a plain program on deal.II. Also the assembly, the program with start-up, cost against unknowns, and many
 // variants in one process. Seconds depend on the machine, ratios hardly.
+#include "solver/in_parallel.h"
 #include "solver/time/generalised_alpha.h"
 #include "solver/part_law.h"
 #include "solver/rigs/drop.h"
@@ -11,10 +12,8 @@
 
 #include <fmt/format.h>
 
-#include <atomic>
 #include <cstdlib>
 #include <filesystem>
-#include <thread>
 
 using namespace solemech;
 using namespace solemech::tests;
@@ -184,25 +183,20 @@ void cost_against_unknowns()
 void variants()
 {
   constexpr unsigned n_variants = 200;
-  const auto         drop_all = [&](unsigned n_threads) {
-    std::atomic<unsigned>    next = 0;
-    std::vector<std::thread> workers;
-    auto                     single = plain;
+  const auto         drop_all = [&](int n_threads) {
+    auto single = plain;
     single.estimate_error = false;
+    tbb::task_arena arena(n_threads);
     const auto time = timed([&] {
-      for (unsigned worker = 0; worker < n_threads; ++worker)
-        workers.emplace_back([&] {
-          for (unsigned i = next++; i < n_variants; i = next++)
-          {
-            auto input = b1_case();
-            input.layers[0].thickness *= 0.8 + 0.4 * (i % 20) / 19;
-            std::get<materials::FoamData>(input.layers[0].material.data).network[0].shear_modulus *=
-              0.7 + 0.6 * (i / 20) / 9;
-            (void)solver::run(input, single);
-          }
+      arena.execute([&] {
+        solver::in_parallel(n_variants, [&](std::size_t i) {
+          auto input = b1_case();
+          input.layers[0].thickness *= 0.8 + 0.4 * (i % 20) / 19;
+          std::get<materials::FoamData>(input.layers[0].material.data).network[0].shear_modulus *=
+            0.7 + 0.6 * (i / 20) / 9;
+          (void)solver::run(input, single);
         });
-      for (auto &worker : workers)
-        worker.join();
+      });
     });
     return n_variants / time.wall;
   };

@@ -120,6 +120,15 @@ class Full(FinishedTest):
                     self.whole_folders()
         self.assertGreaterEqual(len(said), 3, said)
 
+    def test_one_record_that_cannot_be_written_does_not_cost_the_others(self):
+        self.assertEqual(self.end(self.begin("run", "heel-drop"))[0], 0)
+        code, output, messages = self.end(self.begin("run", "heel-drop", "forefoot-drop", limits={resource.RLIMIT_FSIZE: 1500}))
+        self.assertEqual(code, 4, messages)
+        self.assertRegex(messages, self.WORDS)
+        self.assertIn("heel-drop", output)
+        self.assertIn("forefoot-drop", output)
+        self.assertEqual(self.whole_folders(), ["heel-drop/1"])
+
     def test_a_disk_that_fills_up(self):
         mounted = ["unshare", "--user", "--map-root-user", "--mount", "sh", "-c"]
         if subprocess.run([*mounted, "mount -t tmpfs -o size=64k none /tmp"], capture_output=True).returncode != 0:

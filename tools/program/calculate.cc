@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/calculate.h"
 
+#include "solver/in_parallel.h"
 #include "solver/results/result_file.h"
 #include "tools/study/forgiving.h"
+#include "tools/study/shared_progress.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
 #include "tools/program/assumptions.h"
-#include "tools/study/in_parallel.h"
+#include "tools/program/failures.h"
 #include "tools/program/inputs.h"
 #include "tools/program/progress.h"
 #include "tools/program/record.h"
@@ -15,7 +17,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <numeric>
+#include <functional>
 #include <set>
 
 namespace solemech::tools
@@ -77,22 +79,18 @@ void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve 
       for (Run &run : task.record.runs)
         runs.push_back(&run);
 
-  Progress                         progress(progress_on_standard_error(), request.quiet);
-  std::vector<std::atomic<double>> done(runs.size());
-  const auto                       total = [&] {
-    return std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(done.size());
-  };
+  Progress       progress(progress_on_standard_error(), request.quiet);
+  SharedProgress done(runs.size());
   // One bad case does not cost the others, those that were there already included.
   const Solve one_by_one = tasks.size() > 1 || runs.size() > 1 ? forgiving(solve) : solve;
-  in_parallel(runs.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+  solver::in_parallel(runs.size(), [&](std::size_t i) {
     if (interrupted)
       return;
     runs[i]->result = one_by_one(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
-      done[i] = fraction;
-      progress.update(total(), fmt::format("{}: {}", runs[i]->label, what));
+      done.reached(i, fraction,
+                   [&](double share) { progress.update(share, fmt::format("{}: {}", runs[i]->label, what)); });
       return !interrupted;
     });
-    done[i] = 1;
   });
 }
 
@@ -109,30 +107,63 @@ bool all_complete(const RunRecord &record)
   return complete;
 }
 
-/// Folders of all records in their order; what was calculated is written now, several records at once. An
-/// incomplete record is kept to look at, but its hash is not that of its inputs, so it never answers a later
-/// run.
-std::vector<fs::path> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
+struct Written
 {
-  std::vector<fs::path>                 folders(tasks.size());
-  std::vector<std::vector<std::string>> remarks(tasks.size());
-  in_parallel(tasks.size(), std::thread::hardware_concurrency(), [&](std::size_t i) {
+  fs::path                 folder; ///< empty: it could not be written
+  std::vector<std::string> remarks;
+  std::exception_ptr       fault;
+};
+
+/// Writes what was calculated, several records at once, in their order. An incomplete record is kept to look at, but
+/// its hash is not that of its inputs, so it never answers a later run. One that cannot be written does not cost the
+/// others.
+std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
+{
+  std::vector<Written> written(tasks.size());
+  solver::in_parallel(tasks.size(), [&](std::size_t i) {
     Task &task = tasks[i];
     if (task.finished)
     {
-      folders[i] = *task.finished;
+      written[i].folder = *task.finished;
       return;
     }
-    remarks[i] = write_run(*task.folder, task.record);
-    folders[i] = task.folder->commit(
-      {task.record.label, complete[i] ? task.record.hash : "incomplete", task.record.versions});
+    try
+    {
+      written[i].remarks = write_run(*task.folder, task.record);
+      written[i].folder = task.folder->commit(
+        {task.record.label, complete[i] ? task.record.hash : "incomplete", task.record.versions});
+    }
+    catch (...)
+    {
+      if (tasks.size() == 1)
+        throw;
+      written[i].fault = std::current_exception();
+    }
   });
+  return written;
+}
+
+/// Says what is to be said of the writing. @return what its faults amount to
+Exit explain_writing(const std::vector<Written> &written)
+{
   std::set<std::string> told;
-  for (const auto &of_one : remarks)
-    for (const std::string &remark : of_one)
+  Exit                  exit = Exit::ok;
+  for (const Written &each : written)
+  {
+    for (const std::string &remark : each.remarks)
       if (told.insert(remark).second)
         fmt::print(stderr, "solemech: {}\n", remark);
-  return folders;
+    try
+    {
+      if (each.fault)
+        std::rethrow_exception(each.fault);
+    }
+    catch (const std::exception &fault)
+    {
+      exit = explain(fault);
+    }
+  }
+  return exit;
 }
 } // namespace
 
@@ -151,15 +182,19 @@ Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<
   std::vector<bool> complete;
   for (const Task &task : tasks)
     complete.push_back(all_complete(task.record));
-  const std::vector<fs::path> folders = write_all(tasks, complete);
+  const auto written = write_all(tasks, complete);
+  const Exit writing = explain_writing(written);
 
   std::vector<RunRecord> records;
   for (std::size_t i = 0; i < tasks.size(); ++i)
   {
-    tell_place(folders[i], tasks[i].finished.has_value(), request.quiet);
+    if (!written[i].fault)
+      tell_place(written[i].folder, tasks[i].finished.has_value(), request.quiet);
     records.push_back(std::move(tasks[i].record));
   }
   print_answers(records, request);
+  if (writing != Exit::ok)
+    return writing;
   return std::all_of(complete.begin(), complete.end(), std::identity()) ? Exit::ok : Exit::run_failed;
 }
 } // namespace solemech::tools

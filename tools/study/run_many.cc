@@ -2,11 +2,11 @@
 #include "tools/study/run_many.h"
 
 #include "tools/language/case_text.h"
-#include "tools/study/in_parallel.h"
+#include "solver/in_parallel.h"
+#include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
 
-#include <numeric>
 #include <unordered_map>
 
 namespace solemech::tools
@@ -52,17 +52,16 @@ ManyRuns run_many(const std::vector<solver::Case> &cases, const SolveWish &wish,
   const Different                  runs = different(cases);
   const std::size_t                n_runs = runs.first.size();
   std::vector<solver::Result>      results(n_runs, not_begun());
-  std::vector<std::atomic<double>> done(n_runs);
+  SharedProgress                   done(n_runs);
   std::atomic<std::size_t>         n_calculated{0}, n_from_store{0};
-  const auto                       tell = [&] {
-    if (!progress)
-      return;
-    const double total = std::accumulate(done.begin(), done.end(), 0.0);
-    progress(total / static_cast<double>(n_runs),
-                                   fmt::format("{} of {} runs", n_calculated + n_from_store, n_runs));
+  const auto                       reached = [&](std::size_t i, double share) {
+    done.reached(i, share, [&](double all) {
+      if (progress)
+        progress(all, fmt::format("{} of {} runs", n_calculated + n_from_store, n_runs));
+    });
   };
 
-  in_parallel(n_runs, std::thread::hardware_concurrency(), [&](std::size_t i) {
+  solver::in_parallel(n_runs, [&](std::size_t i) {
     if (interrupted)
       return;
     const solver::Case &setup = cases[runs.first[i]];
@@ -74,16 +73,14 @@ ManyRuns run_many(const std::vector<solver::Case> &cases, const SolveWish &wish,
     else
     {
       results[i] = solve(setup, wish, [&](double fraction, const char *) {
-        done[i] = fraction;
-        tell();
+        reached(i, fraction);
         return !interrupted;
       });
       if (store)
         store->keep(setup, wish, results[i]);
       ++n_calculated;
     }
-    done[i] = 1;
-    tell();
+    reached(i, 1);
   });
 
   if (store && n_calculated > 0)

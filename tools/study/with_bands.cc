@@ -2,11 +2,11 @@
 #include "tools/study/with_bands.h"
 
 #include "tools/language/doubted_case.h"
-#include "tools/study/in_parallel.h"
+#include "solver/in_parallel.h"
+#include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
 
-#include <numeric>
 
 namespace solemech::tools
 {
@@ -22,18 +22,15 @@ std::vector<solver::Result> run_ends(const solver::Case                     &set
 {
   const std::size_t                n = 2 * directions.size();
   std::vector<solver::Result>      ends(n);
-  std::vector<std::atomic<double>> done(n);
+  SharedProgress                   done(n);
   std::atomic<bool>                stopped{false};
-  in_parallel(n, std::thread::hardware_concurrency(), [&](std::size_t i) {
+  solver::in_parallel(n, [&](std::size_t i) {
     ends[i] = solve(
       moved(setup, directions[i / 2], i % 2 == 0 ? 1 : -1), coarser_run, [&](double fraction, const char *) {
-        done[i] = fraction;
-        const double share = std::accumulate(done.begin(), done.end(), 0.0) / static_cast<double>(n);
-        if (!progress(begin + (1 - begin) * share, "band"))
+        if (!done.reached(i, fraction, [&](double share) { return progress(begin + (1 - begin) * share, "band"); }))
           stopped = true;
         return !stopped;
       });
-    done[i] = 1;
   });
   return stopped ? std::vector<solver::Result>() : ends;
 }
