@@ -2,6 +2,7 @@
 #include "geometry/lug_mesh.h"
 
 #include "geometry/errors.h"
+#include "geometry/rising_root.h"
 
 #include <algorithm>
 #include <cmath>
@@ -55,10 +56,7 @@ public:
   /// Length from the start up to a height; the path must rise.
   double length_to_height(double z) const
   {
-    double low = 0, high = length();
-    for (int i = 0; i < 60; ++i)
-      (at(0.5 * (low + high))[1] < z ? low : high) = 0.5 * (low + high);
-    return high;
+    return rising_root([&](double s) { return at(s)[1] - z; }, 0, length());
   }
 
 private:

@@ -3,6 +3,7 @@
 
 #include "geometry/errors.h"
 #include "geometry/outline_curves.h"
+#include "geometry/rising_root.h"
 
 #include <algorithm>
 #include <cmath>
@@ -108,20 +109,14 @@ SurfaceDistance SinusoidalCourt::distance(double r, double z) const
   const auto lean = [&](double x) { return x - r + (profile(x) - z) * slope(x); };
 
   // The foot point is no farther away than the point straight above or below. Sample that window (16 points a
-  // wave), then bisect between the neighbours of the best sample: slow, but it cannot leave the right valley.
+  // wave), then search between the neighbours of the best sample: slow, but it cannot leave the right valley.
   const double reach = std::abs(profile(r) - z);
   const int    half = 16 + static_cast<int>(16 * reach * k / (2 * pi));
   int          best = 0;
   for (int i = -half; i <= half; ++i)
     if (squared(r + reach * i / half) < squared(r + reach * best / half))
       best = i;
-  double low = r + reach * (best - 1) / half, high = r + reach * (best + 1) / half;
-  for (int i = 0; i < 60; ++i)
-  {
-    const double middle = (low + high) / 2;
-    (lean(middle) < 0 ? low : high) = middle;
-  }
-  const double foot = (low + high) / 2;
+  const double foot = rising_root(lean, r + reach * (best - 1) / half, r + reach * (best + 1) / half);
   const double length = std::hypot(1.0, slope(foot));
   const Vector normal{slope(foot) / length, -1 / length};
   const double d = dot(from_to({foot, profile(foot)}, {r, z}), normal);

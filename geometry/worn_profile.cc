@@ -70,7 +70,8 @@ double WornProfile::end(double direction) const
 {
   // Inside, the face lies below the fresh surface or on it; outside of the end the wall does.
   const auto wall = lug_wall(fresh_);
-  double     low = 0, high = places_.back();
+  // By halving: the width jumps, and of the last two places the inner one counts.
+  double low = 0, high = places_.back();
   for (int i = 0; i < 60; ++i)
   {
     const double x = 0.5 * (low + high), z = face_at(direction * x);

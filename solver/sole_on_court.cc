@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/sole_on_court.h"
 
+#include "geometry/rising_root.h"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -11,8 +13,7 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr int n_cells = 40;    ///< of a zone each way: the touching share is good to about 1 %
-constexpr int n_halvings = 60; ///< of the depth's bracket
+constexpr int n_cells = 40; ///< of a zone each way: the touching share is good to about 1 %
 
 struct Cell
 {
@@ -94,18 +95,18 @@ TiltedSole tilted_sole(const Tread &tread, double roll, double pitch)
     return sum / area;
   };
   const double deepest = *std::max_element(drop.begin(), drop.end());
-  double       low = -deepest, high = low + tread.give;
+  const double low = -deepest;
+  double       high = low + tread.give;
   while (force(high) < 1)
     high += high - low;
-  for (int i = 0; i < n_halvings; ++i)
-    (force(0.5 * (low + high)) < 1 ? low : high) = 0.5 * (low + high);
+  const double      depth = geometry::rising_root([&](double at) { return force(at) - 1; }, low, high);
   TiltedSole        tilted;
   std::vector<char> touches(tread.zones.size(), 0);
   for (std::size_t i = 0; i < cells.size(); ++i)
-    if (high + drop[i] > 0)
+    if (depth + drop[i] > 0)
     {
       tilted.contact_share += cells[i].area / area;
-      tilted.pressure_rise = std::max(tilted.pressure_rise, (high + drop[i]) / tread.give);
+      tilted.pressure_rise = std::max(tilted.pressure_rise, (depth + drop[i]) / tread.give);
       touches[cells[i].zone] = 1;
     }
   tilted.n_zones = static_cast<std::size_t>(std::count(touches.begin(), touches.end(), 1));

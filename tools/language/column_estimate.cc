@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "geometry/rising_root.h"
 #include "tools/language/case_checks.h"
 
 #include <algorithm>
@@ -93,14 +94,11 @@ double energy_capacity(const solver::Case &data)
     if (!foam || foam->network.empty())
       continue;
     soft = true;
-    double low = lock_up(*foam), high = 1;
-    for (int i = 0; i < 60; ++i) // the stretch at which the layer carries the force
-    {
-      const double middle = 0.5 * (low + high);
-      (layer.area_share * area * stress(*foam, data.atmospheric_pressure, middle) > force ? low : high) =
-        middle;
-    }
-    energy += stored(*foam, data.atmospheric_pressure, high) * layer.area_share * area * layer.thickness;
+    const auto left_over = [&](double stretch) {
+      return force - layer.area_share * area * stress(*foam, data.atmospheric_pressure, stretch);
+    };
+    const double stretch = geometry::rising_root(left_over, lock_up(*foam), 1); // where the layer carries the force
+    energy += stored(*foam, data.atmospheric_pressure, stretch) * layer.area_share * area * layer.thickness;
   }
   return soft ? energy : std::numeric_limits<double>::infinity();
 }
