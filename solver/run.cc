@@ -139,6 +139,7 @@ Result run(const Case &input, const RunOptions &options)
       Result next = i == 0 ? run_once(input, resolution, part) : run_closed(input, resolution, part);
       if (fineness > 0)
         error = estimate(input, fine, finer / fineness, resolution, next);
+      n_failed += next.facts.given_up;
       fine = std::move(next), fineness = finer;
     }
     catch (const RunFailed &)

@@ -298,14 +298,17 @@ Result run_durometer(const Case &input, const DurometerRig &rig, const Resolutio
   const int n_cells = std::ceil(cells_of_tip * resolution.mesh_level);
   // Now and then a point of the surface just beside the tip's edge cannot make up its mind; other meshes have it
   // elsewhere.
-  for (int more = 0; more < other_meshes; ++more)
+  for (int more = 0;; ++more)
     try
     {
-      return read_out(input, rig, resolution, n_cells + more, options);
+      Result result = read_out(input, rig, resolution, n_cells + more, options);
+      result.facts.given_up = static_cast<std::size_t>(more);
+      return result;
     }
     catch (const RunFailed &)
     {
+      if (more == other_meshes)
+        throw;
     }
-  return read_out(input, rig, resolution, n_cells + other_meshes, options);
 }
 } // namespace solemech::solver

@@ -266,7 +266,7 @@ std::string fact_lines(const std::vector<Run> &runs)
                           "state of rest\n",
                           run.label, facts.descents);
     if (facts.given_up > 0)
-      text += fmt::format("  {}: {} of its runs failed and were taken again with a finer mesh\n", run.label, facts.given_up);
+      text += fmt::format("  {}: {} of its runs failed and were taken again with another mesh\n", run.label, facts.given_up);
     for (const auto &chamber : run.result.chambers)
       text +=
         fmt::format("  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
