@@ -101,7 +101,9 @@ std::string ChecksTable::text() const
     "with SOLEMECH_WRITE_CHECKS=1, writes them. A value may move by a tenth of its tolerance before "
     "its row has to be\n"
     "written again. \"From memory\" marks a source that was not at hand when the check was "
-    "written.\n\n"
+    "written, \"no outside number\"\n"
+    "a law or an identity that the program has to give back: that checks its arithmetic, not its "
+    "physics.\n\n"
     "| source | quantity | expected | obtained | deviation | tolerance | verdict | test |\n"
     "|---|---|---|---|---|---|---|---|\n";
   for (const auto &[key, row] : rows_)

@@ -50,14 +50,14 @@ TEST_CASE("a steady slide obeys Coulomb's law and Archard's integral", "[slide]"
   const double p = 0.2e6;
   const auto   slid = run(lug(4 * mm, 3 * mm), 0.5, {.pressure = p, .speed = 0.5, .distance = 12 * mm});
   REQUIRE(slid.outcome.end == solver::SlideEnd::steady);
-  external_check({.source = "Coulomb: grip of a steady slide is the coefficient of friction", .what = "grip of a sliding lug",
+  external_check({.source = "law put in: the grip of a steady slide is the coefficient given (no outside number)", .what = "grip of a sliding lug",
                   .expected = 0.5, .obtained = slid.outcome.grip, .relative_tolerance = 1e-3, .unit = "-"});
   // In a steady slide every point of the face goes the way of the court, so the surface integral of p |v| dt is the
   // normal force times the way, whatever the pressure looks like.
   double sum = 0, work = 0;
   for (const auto &point : slid.outcome.surface)
     sum += point.pressure_slid * point.length, work += point.work * point.length;
-  external_check({.source = "Archard (J. Appl. Phys. 24, 1953): volume = k F s", .what = "integral of pressure over slid way",
+  external_check({.source = "identity of a steady slide: pressure times slip over the face is force times way (no outside number)", .what = "integral of pressure over slid way",
                   .expected = p * slid.width * slid.outcome.steady_way, .obtained = sum, .relative_tolerance = 0.01,
                   .unit = "N"});
   CHECK(work == Approx(0.5 * sum).epsilon(1e-6));

@@ -112,7 +112,7 @@ TEST_CASE("a rounded face on stiff springs wears to the flat that its volume ask
     CHECK(state.way * k * force == Approx(section).epsilon(0.01));
     CHECK(state.lost == Approx(state.asked).epsilon(0.01));
   }
-  external_check({.source = "Archard (J. Appl. Phys. 24, 1953): volume = k F s",
+  external_check({.source = "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
                   .what = "section lost by a rounded face on springs",
                   .expected = k * force * history.states.back().way,
                   .obtained = history.states.back().lost,
@@ -167,7 +167,7 @@ TEST_CASE("a sliding lug wears down: volume, mesh, jumps, trends", "[wear]")
   };
   const auto  history = worn(0.5, 0.006 * mm, 0.5);
   const auto &last = history.states.back();
-  external_check({.source = "Archard (J. Appl. Phys. 24, 1953): volume = k F s",
+  external_check({.source = "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
                   .what = "section lost by a sliding lug",
                   .expected = k * p * 4 * mm * last.way,
                   .obtained = last.lost,
