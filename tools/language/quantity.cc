@@ -1,4 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
+// By hand: a table of units into SI. Most of the work is to say what is wrong with a value and what would be
+// right, which no unit library does.
 #include "tools/language/quantity.h"
 
 #include <fmt/format.h>
