@@ -2,11 +2,11 @@
 #include "solver/results/catalogue.h"
 #include "tools/answers/book/book_pages.h"
 #include "tools/output/report/hash_source.h"
-#include "tools/output/report/plain_text.h"
+#include "tools/output/report/page_template.h"
 #include "tools/output/report/reading_display.h"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
+#include <nlohmann/json.hpp>
 
 #include <cctype>
 #include <string_view>
@@ -15,7 +15,7 @@ namespace solemech::book
 {
 namespace
 {
-using tools::report::html;
+using Json = nlohmann::json;
 
 constexpr const char *style = R"(
 :root { color-scheme: light dark; --paper: #fdfcf8; --ink: #1d2530; --faint: #6b7480; --line: #d8d4c8; }
@@ -67,6 +67,58 @@ filter.addEventListener("input", () => {
 document.querySelector("main").dataset.ready = String(Math.round(performance.now()));
 )";
 
+constexpr const char *page = R"(<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src '{{{script_hash}}}'; style-src '{{{style_hash}}}'; img-src data:; base-uri 'none'; form-action 'none'">
+{{{mark}}}
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<link rel="icon" href="data:,">
+<title>Book of {{folder}}</title>
+<style>{{{style}}}</style>
+</head>
+<body>
+<main>
+<h1>Book of {{folder}}</h1>
+<p>Measured: as the sheets say. Model: of the newest run, a calculation. Settled: what readings made of assumptions; 90 of 100 cases lie between the two numbers.{{#yardstick}} Points: by your own yardstick{{#title}}, {{.}}{{/title}}; they weigh readings and say nothing of feet or safety.{{/yardstick}}</p>
+<p class="filter"><label>Show only rows with <input type="search"></label> <output aria-live="polite">{{n_sheets}} of {{n_sheets}} sheets</output></p>
+<div class="scroll" tabindex="0" role="region" aria-label="Sheets">
+<table>
+<thead><tr>{{#heads}}<th scope="col"><button type="button">{{.}}</button></th>{{/heads}}</tr></thead>
+<tbody>
+{{#rows}}
+<tr>
+<td>{{pair}}</td>
+<td>{{part}}</td>
+<td><a href="{{address}}">{{file}}</a>{{#title}}<br><span class="faint">{{.}}</span>{{/title}}{{#problem}}<br>{{.}}{{/problem}}</td>
+<td>{{stack}}</td>
+<td>{{#measured}}<ul>{{#lines}}<li>{{.}}</li>{{/lines}}</ul>{{/measured}}</td>
+{{#result}}
+<td>{{#model}}<ul>{{#lines}}<li>{{.}}</li>{{/lines}}</ul>{{/model}}</td>
+<td>{{#settled}}<ul>{{#lines}}<li>{{.}}</li>{{/lines}}</ul>{{/settled}}</td>
+<td data-key="{{days}}"><a href="{{report}}">{{age}}</a>{{#changed}}<br>the sheet was changed since{{/changed}}{{#changes}}<br>with {{.}}{{/changes}}</td>
+{{/result}}
+{{^result}}
+<td></td>
+<td></td>
+<td data-key=""><span class="faint">not run</span></td>
+{{/result}}
+{{#points}}
+<td data-key="{{key}}">{{#total}}<b>{{.}}</b>{{/total}}{{^total}}none{{/total}}{{#reasons}}<ul>{{#lines}}<li>{{.}}</li>{{/lines}}</ul>{{/reasons}}</td>
+{{/points}}
+</tr>
+{{/rows}}
+</tbody>
+</table>
+</div>
+</main>
+<script>{{{script}}}</script>
+</body>
+</html>
+)";
+
 /// A computed value in the units of people.
 std::string people(const Computed &reading)
 {
@@ -84,20 +136,15 @@ std::string link(const std::filesystem::path &path)
   return address;
 }
 
-std::string list(const std::vector<std::string> &lines)
+/// Null when there are none: no list then.
+Json list(const std::vector<std::string> &lines)
 {
-  if (lines.empty())
-    return {};
-  std::string text = "<ul>";
-  for (const auto &line : lines)
-    text += "<li>" + html(line) + "</li>";
-  return text + "</ul>";
+  return lines.empty() ? Json() : Json::object({{"lines", lines}});
 }
 
-std::string cell(const std::string &content, const std::string &key = "\x01")
+Json unless_empty(const std::string &text)
 {
-  return key == "\x01" ? "<td>" + content + "</td>\n"
-                       : "<td data-key=\"" + html(key) + "\">" + content + "</td>\n";
+  return text.empty() ? Json() : Json(text);
 }
 
 std::vector<std::string> model_lines(const Result &result)
@@ -127,81 +174,73 @@ std::vector<std::string> settled_lines(const Result &result)
   return lines;
 }
 
-std::string row(const Sheet &sheet, const Yardstick *yardstick, std::chrono::system_clock::time_point now)
+std::string age(const std::optional<int> &days)
+{
+  return !days        ? "dated in the future"
+         : *days < 1  ? "today"
+         : *days == 1 ? "1 day"
+                      : fmt::format("{} days", *days);
+}
+
+Json result_values(const Result &result, std::chrono::system_clock::time_point now)
+{
+  const auto days = days_old(result, now);
+  return {{"model", list(model_lines(result))},
+          {"settled", list(settled_lines(result))},
+          {"days", days ? std::to_string(*days) : ""},
+          {"report", link(result.folder / "report.html")},
+          {"age", age(days)},
+          {"changed", !result.same_sheet},
+          {"changes", unless_empty(result.changes)}};
+}
+
+Json points_values(const Yardstick &yardstick, const Sheet &sheet)
+{
+  const auto               judged = judge(yardstick, sheet);
+  std::vector<std::string> reasons;
+  for (const auto &points : judged.categories)
+    reasons.push_back(points.category + ": " + points.reason);
+  return {{"key", judged.total ? fmt::format("{:.4f}", *judged.total) : ""},
+          {"total", judged.total ? Json(fmt::format("{:.1f}", *judged.total)) : Json()},
+          {"reasons", list(reasons)}};
+}
+
+Json row(const Sheet &sheet, const Yardstick *yardstick, std::chrono::system_clock::time_point now)
 {
   std::vector<std::string> measured;
   for (const auto &reading : sheet.readings)
     measured.push_back(reading.text());
-  std::string text =
-    "<tr>\n" + cell(html(sheet.pair)) + cell(html(sheet.part)) +
-    cell("<a href=\"" + link(sheet.file) + "\">" + html(sheet.file.generic_string()) + "</a>" +
-         (sheet.title.empty() ? "" : "<br><span class=\"faint\">" + html(sheet.title) + "</span>") +
-         (sheet.problem.empty() ? "" : "<br>" + html(sheet.problem))) +
-    cell(html(sheet.stack)) + cell(list(measured));
-  if (sheet.result)
-  {
-    const auto &result = *sheet.result;
-    const auto  days = days_old(result, now);
-    text += cell(list(model_lines(result))) + cell(list(settled_lines(result)));
-    text += cell("<a href=\"" + link(result.folder / "report.html") + "\">" +
-                   (!days        ? "dated in the future"
-                    : *days < 1  ? "today"
-                    : *days == 1 ? "1 day"
-                                 : fmt::format("{} days", *days)) +
-                   "</a>" + (result.same_sheet ? "" : "<br>the sheet was changed since") +
-                   (result.changes.empty() ? "" : "<br>with " + html(result.changes)),
-                 days ? std::to_string(*days) : "");
-  }
-  else
-    text += cell("") + cell("") + cell("<span class=\"faint\">not run</span>", "");
-  if (yardstick)
-  {
-    const auto               judged = judge(*yardstick, sheet);
-    std::vector<std::string> reasons;
-    for (const auto &points : judged.categories)
-      reasons.push_back(points.category + ": " + points.reason);
-    text +=
-      cell((judged.total ? fmt::format("<b>{:.1f}</b>", *judged.total) : std::string("none")) + list(reasons),
-           judged.total ? fmt::format("{:.4f}", *judged.total) : "");
-  }
-  return text + "</tr>\n";
+  return {{"pair", sheet.pair},
+          {"part", sheet.part},
+          {"address", link(sheet.file)},
+          {"file", sheet.file.generic_string()},
+          {"title", unless_empty(sheet.title)},
+          {"problem", unless_empty(sheet.problem)},
+          {"stack", sheet.stack},
+          {"measured", list(measured)},
+          {"result", sheet.result ? result_values(*sheet.result, now) : Json()},
+          {"points", yardstick ? points_values(*yardstick, sheet) : Json()}};
 }
 } // namespace
 
 std::string book_html(const Book &book, const Yardstick *yardstick, const std::string &folder,
                       std::chrono::system_clock::time_point now)
 {
-  std::string text = fmt::format(
-    "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src '{}'; style-src "
-    "'{}'; "
-    "img-src data:; base-uri 'none'; form-action 'none'\">\n{}\n"
-    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-    "<meta name=\"color-scheme\" content=\"light dark\">\n<link rel=\"icon\" href=\"data:,\">\n"
-    "<title>Book of {}</title>\n<style>{}</style>\n</head>\n<body>\n<main>\n<h1>Book of {}</h1>\n",
-    tools::report::hash_source(script), tools::report::hash_source(style), html_mark, html(folder), style,
-    html(folder));
-  text +=
-    "<p>Measured: as the sheets say. Model: of the newest run, a calculation. Settled: what readings made of "
-    "assumptions; 90 of 100 cases lie between the two numbers.";
+  Json heads{"pair", "part", "sheet", "stack", "measured", "model", "settled", "result"}, rows = Json::array();
   if (yardstick)
-    text += " Points: by your own yardstick" +
-            (yardstick->title.empty() ? "" : ", " + html(yardstick->title)) +
-            "; they weigh readings and say nothing of feet or safety.";
-  text += "</p>\n";
-  text += fmt::format(
-    "<p class=\"filter\"><label>Show only rows with <input type=\"search\"></label> "
-    "<output aria-live=\"polite\">{0} of {0} sheets</output></p>\n"
-    "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Sheets\">\n<table>\n<thead><tr>",
-    book.sheets.size());
-  std::vector<std::string> heads{"pair", "part", "sheet", "stack", "measured", "model", "settled", "result"};
-  if (yardstick)
-    heads.emplace_back("points");
-  for (const auto &head : heads)
-    text += "<th scope=\"col\"><button type=\"button\">" + head + "</button></th>";
-  text += "</tr></thead>\n<tbody>\n";
+    heads.push_back("points");
   for (const auto &sheet : book.sheets)
-    text += row(sheet, yardstick, now);
-  return text + "</tbody>\n</table>\n</div>\n</main>\n<script>" + script + "</script>\n</body>\n</html>\n";
+    rows.push_back(row(sheet, yardstick, now));
+  return tools::report::filled(
+    page, {{"script", script},
+           {"script_hash", tools::report::hash_source(script)},
+           {"style", style},
+           {"style_hash", tools::report::hash_source(style)},
+           {"mark", html_mark},
+           {"folder", folder},
+           {"yardstick", yardstick ? Json::object({{"title", unless_empty(yardstick->title)}}) : Json()},
+           {"n_sheets", book.sheets.size()},
+           {"heads", heads},
+           {"rows", rows}});
 }
 } // namespace solemech::book

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/learn/stack_figure.h"
 
-#include "tools/output/report/plain_text.h"
+#include "tools/output/report/page_template.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/rigs/registry.h"
 

@@ -2,21 +2,24 @@
 #include "tools/answers/learn/worksheet.h"
 
 #include "tools/answers/learn/stack_figure.h"
+#include "tools/output/report/page_template.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/reading_display.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/readings_table.h"
 
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <set>
 
 namespace solemech::tools::learn
 {
-using report::html;
-
 namespace
 {
+using Json = nlohmann::json;
+
 constexpr std::size_t drawn_stacks = 3;
 
 // Type sizes in points: this is a sheet of paper first.
@@ -64,6 +67,90 @@ svg.stack .air { fill: var(--paper); }
 }
 )";
 
+constexpr const char *pages = R"(<!doctype html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; style-src 'unsafe-inline'">
+<title>Worksheet: {{title}}</title>
+<style>{{{style}}}</style>
+</head>
+<body>
+<section class="sheet">
+<p class="names"><span>Name</span><span>Date</span></p>
+<h1>{{question}}</h1>
+<ol class="choices">
+{{#choices}}
+<li><span class="box"></span><span class="number">{{number}}</span>{{text}}</li>
+{{/choices}}
+</ol>
+<h2>My guess, and why</h2>
+<div class="blank"></div><div class="blank"></div><div class="blank"></div>
+<h2>What is tested</h2>
+{{#setting}}
+{{#rigs}}
+<p class="small">{{.}}</p>
+{{/rigs}}
+<div class="stacks">
+{{#stacks}}
+<figure>{{{drawing}}}{{#name}}<figcaption>{{.}}</figcaption>{{/name}}</figure>
+{{/stacks}}
+</div>
+{{/setting}}
+<h2>What the runs read</h2>
+{{#table}}
+<table>
+<thead><tr><th scope="col">run</th>{{#heads}}<th scope="col">{{.}}</th>{{/heads}}</tr></thead>
+<tbody>
+{{#rows}}
+<tr><th scope="row">{{run}}</th>{{#cells}}{{#value}}<td class="empty"></td>{{/value}}{{^value}}<td>-</td>{{/value}}{{/cells}}</tr>
+{{/rows}}
+</tbody></table>
+{{/table}}
+{{#cautions}}
+<div class="caution">
+{{#list}}
+<p>Caution: {{.}}</p>
+{{/list}}
+</div>
+{{/cautions}}
+<p class="small">{{capital_title}}. A model, no measurement.{{#invented}} Invented demo stacks: the numbers describe no product.{{/invented}}</p>
+</section>
+<section class="sheet answers">
+<h1>Answers</h1>
+<p>{{question}}</p>
+<ol class="choices">
+{{#choices}}
+<li{{#right}} class="right"{{/right}}><span class="box"></span><span class="number">{{number}}</span>{{text}}</li>
+{{/choices}}
+</ol>
+<p>{{because}}</p>
+{{#explanation}}
+<p>{{.}}</p>
+{{/explanation}}
+<h2>What the runs read</h2>
+{{#table}}
+<table>
+<thead><tr><th scope="col">run</th>{{#heads}}<th scope="col">{{.}}</th>{{/heads}}</tr></thead>
+<tbody>
+{{#rows}}
+<tr><th scope="row">{{run}}</th>{{#cells}}{{#value}}<td class="number">{{.}}</td>{{/value}}{{^value}}<td>-</td>{{/value}}{{/cells}}</tr>
+{{/rows}}
+</tbody></table>
+{{/table}}
+<h2>How it was decided</h2>
+{{#decided_by}}
+<p>{{words}}: {{value}}</p>
+{{/decided_by}}
+<p>{{rule}}</p>
+<p class="small">Outside of this program: {{source}}.</p>
+<p class="small">solemech {{version}}, case {{label}}</p>
+</section>
+</body>
+</html>
+)";
+
 std::string run_name(const CaseFile &file, const Run &run)
 {
   return file.cases.size() > 1 && run.label.size() > file.label.size() + 1
@@ -71,47 +158,36 @@ std::string run_name(const CaseFile &file, const Run &run)
            : run.label;
 }
 
-std::string choices(const LessonAnswer &answer, bool with_answer)
+Json choices(const LessonAnswer &answer)
 {
-  std::string text = "<ol class=\"choices\">\n";
+  Json list = Json::array();
   for (std::size_t i = 0; i < answer.choices.size(); ++i)
-    text +=
-      fmt::format("<li{}><span class=\"box\"></span><span class=\"number\">{}</span>{}</li>\n",
-                  with_answer && i == answer.right ? " class=\"right\"" : "", i + 1, html(answer.choices[i]));
-  return text + "</ol>\n";
+    list.push_back({{"number", i + 1}, {"text", answer.choices[i]}, {"right", i == answer.right}});
+  return list;
 }
 
 /// One row a run, one column a reading; a dash where the rig does not give the reading.
-std::string table(const CaseFile &file, const RunRecord &record, bool with_numbers)
+Json table(const CaseFile &file, const RunRecord &record)
 {
-  std::string text = "<table>\n<thead><tr><th scope=\"col\">run</th>";
+  Json heads = Json::array(), rows = Json::array();
   for (const auto &name : file.lesson->readings)
   {
     const auto display = report::reading_display({name, 1e3, "", "", -1});
-    text += fmt::format("<th scope=\"col\">{}{}</th>", html(display.label),
-                        display.unit.empty() ? "" : ", " + html(display.unit));
+    heads.push_back(display.label + (display.unit.empty() ? "" : ", " + display.unit));
   }
-  text += "</tr></thead>\n<tbody>\n";
   for (const auto &run : record.runs)
   {
-    text += fmt::format("<tr><th scope=\"row\">{}</th>", html(run_name(file, run)));
+    Json cells = Json::array();
     for (const auto &name : file.lesson->readings)
     {
       const auto *reading = run.result.find(name);
-      if (!reading)
-        text += "<td>-</td>";
-      else if (!with_numbers)
-        text += "<td class=\"empty\"></td>";
-      else
-      {
-        const auto display = report::reading_display(*reading);
-        text +=
-          fmt::format("<td class=\"number\">{:.{}f}</td>", reading->value * display.factor, display.digits);
-      }
+      const auto  display = reading ? report::reading_display(*reading) : report::ReadingDisplay();
+      cells.push_back({{"value", reading ? Json(fmt::format("{:.{}f}", reading->value * display.factor, display.digits))
+                                         : Json()}});
     }
-    text += "</tr>\n";
+    rows.push_back({{"run", run_name(file, run)}, {"cells", cells}});
   }
-  return text + "</tbody></table>\n";
+  return {{"heads", heads}, {"rows", rows}};
 }
 
 /// Runs whose numbers decide, in the order of the record; all of them when there is no such run.
@@ -131,71 +207,28 @@ std::vector<std::size_t> deciding_runs(const Lesson &lesson)
   return {runs.begin(), runs.end()};
 }
 
-std::string figures(const CaseFile &file, const RunRecord &record)
+/// Rigs and stacks of the runs that decide, none twice.
+Json setting(const CaseFile &file, const RunRecord &record)
 {
   const auto                        deciding = deciding_runs(*file.lesson);
   std::vector<const solver::Case *> setups;
   for (const auto i : deciding)
     setups.push_back(&record.runs[i].setup);
-  std::string           text;
-  std::set<std::string> rigs;
+  std::vector<std::string> rigs;
   for (const auto *setup : setups)
     if (const auto rig = rig_text(*setup, Lengths::millimetre);
-        rigs.size() < drawn_stacks && rigs.insert(rig).second)
-      text += fmt::format("<p class=\"small\">{}</p>\n", html(rig));
-  text += "<div class=\"stacks\">\n";
-  int number = 0;
+        rigs.size() < drawn_stacks && std::find(rigs.begin(), rigs.end(), rig) == rigs.end())
+      rigs.push_back(rig);
+  Json stacks = Json::array();
+  int  number = 0;
   for (const auto i : different_stacks(setups, drawn_stacks))
   {
     const auto name = run_name(file, record.runs[deciding[i]]);
-    text += fmt::format(
-      "<figure>{}{}</figure>\n",
-      stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++),
-      setups.size() > 1 ? fmt::format("<figcaption>{}</figcaption>", html(name)) : "");
+    stacks.push_back(
+      {{"drawing", stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++)},
+       {"name", setups.size() > 1 ? Json(name) : Json()}});
   }
-  return text + "</div>\n";
-}
-
-/// All cautions in one box.
-std::string caution_box(const std::vector<const solver::Case *> &setups)
-{
-  std::string text;
-  for (const auto &caution : cautions(setups))
-    text += fmt::format("<p>Caution: {}</p>\n", html(caution));
-  return text.empty() ? text : "<div class=\"caution\">\n" + text + "</div>\n";
-}
-
-std::string first_page(const CaseFile &file, const LessonAnswer &answer, const RunRecord &record,
-                       const std::vector<const solver::Case *> &setups)
-{
-  std::string text = fmt::format(
-    "<section class=\"sheet\">\n<p class=\"names\"><span>Name</span><span>Date</span></p>\n<h1>{}</h1>\n{}"
-    "<h2>My guess, and why</h2>\n<div class=\"blank\"></div><div class=\"blank\"></div><div "
-    "class=\"blank\"></div>\n"
-    "<h2>What is tested</h2>\n{}<h2>What the runs read</h2>\n{}",
-    html(answer.question), choices(answer, false), figures(file, record), table(file, record, false));
-  return text + caution_box(setups) +
-         fmt::format("<p class=\"small\">{}. A model, no measurement.{}</p>\n</section>\n",
-                     html(report::capital(answer.title)),
-                     is_invented(*setups.front()) ? " Invented demo stacks: the numbers describe no product."
-                                                  : "");
-}
-
-std::string second_page(const CaseFile &file, const LessonAnswer &answer, const RunRecord &record)
-{
-  std::string text =
-    fmt::format("<section class=\"sheet answers\">\n<h1>Answers</h1>\n<p>{}</p>\n{}<p>{}</p>\n",
-                html(answer.question), choices(answer, true), html(answer.because));
-  for (const auto &paragraph : answer.explanation)
-    text += fmt::format("<p>{}</p>\n", html(paragraph));
-  text += "<h2>What the runs read</h2>\n" + table(file, record, true) + "<h2>How it was decided</h2>\n";
-  for (const auto &number : answer.decided_by)
-    text += fmt::format("<p>{}: {}</p>\n", html(number.words), html(number.value));
-  text += fmt::format("<p>{}</p>\n<p class=\"small\">Outside of this program: {}.</p>\n", html(answer.rule),
-                      html(answer.source));
-  const auto version = record.versions.find("solemech");
-  return text + fmt::format("<p class=\"small\">solemech {}, case {}</p>\n</section>\n",
-                            html(version == record.versions.end() ? "" : version->second), html(file.label));
+  return {{"rigs", rigs}, {"stacks", stacks}};
 }
 } // namespace
 
@@ -204,12 +237,27 @@ std::string worksheet_html(const CaseFile &file, const LessonAnswer &answer, con
   std::vector<const solver::Case *> setups;
   for (const auto &run : record.runs)
     setups.push_back(&run.setup);
-  return fmt::format(
-    "<!doctype html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-    "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-    "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; style-src "
-    "'unsafe-inline'\">\n<title>Worksheet: {}</title>\n<style>{}</style>\n</head>\n<body>\n{}{}"
-    "</body>\n</html>\n",
-    html(answer.title), style, first_page(file, answer, record, setups), second_page(file, answer, record));
+  const auto all_cautions = cautions(setups);
+  Json       decided_by = Json::array();
+  for (const auto &number : answer.decided_by)
+    decided_by.push_back({{"words", number.words}, {"value", number.value}});
+  const auto version = record.versions.find("solemech");
+  return report::filled(
+    pages, {{"style", style},
+            {"title", answer.title},
+            {"capital_title", report::capital(answer.title)},
+            {"question", answer.question},
+            {"choices", choices(answer)},
+            {"setting", setting(file, record)},
+            {"table", table(file, record)},
+            {"cautions", all_cautions.empty() ? Json() : Json::object({{"list", all_cautions}})},
+            {"invented", is_invented(*setups.front())},
+            {"because", answer.because},
+            {"explanation", answer.explanation},
+            {"decided_by", decided_by},
+            {"rule", answer.rule},
+            {"source", answer.source},
+            {"version", version == record.versions.end() ? "" : version->second},
+            {"label", file.label}});
 }
 } // namespace solemech::tools::learn

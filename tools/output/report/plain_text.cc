@@ -2,7 +2,7 @@
 #include "tools/output/report/plain_text.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
+#include <utf8.h>
 
 #include <algorithm>
 #include <cmath>
@@ -25,36 +25,7 @@ std::string readable(const std::string &text)
     else
       plain += c;
   }
-  // The JSON library checks UTF-8 anyway; going through it and back leaves one judge of what is valid.
-  using nlohmann::json;
-  return json::parse(json(plain).dump(-1, ' ', false, json::error_handler_t::replace)).get<std::string>();
-}
-
-std::string html(const std::string &text)
-{
-  std::string escaped;
-  for (const char c : readable(text))
-    switch (c)
-    {
-    case '&':
-      escaped += "&amp;";
-      break;
-    case '<':
-      escaped += "&lt;";
-      break;
-    case '>':
-      escaped += "&gt;";
-      break;
-    case '"':
-      escaped += "&quot;";
-      break;
-    case '\'':
-      escaped += "&#39;";
-      break;
-    default:
-      escaped += c;
-    }
-  return escaped;
+  return utf8::replace_invalid(plain);
 }
 
 double rounded(double value, int digits)

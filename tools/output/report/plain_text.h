@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Texts and numbers on their way into the page: what is no UTF-8 is replaced, what a browser would read as
-// markup is escaped, numbers keep the digits that mean something.
+// Texts and numbers on their way into the page: what is no UTF-8 is replaced, numbers keep the digits that mean
+// something.
 #pragma once
 
 #include "tools/language/number_text.h"
@@ -13,9 +13,6 @@ namespace solemech::tools::report
 /// The text with the replacement character for every byte that is no UTF-8 and for control characters other
 /// than tab and line feed.
 std::string readable(const std::string &text);
-
-/// The same as content of an HTML element or of a quoted attribute.
-std::string html(const std::string &text);
 
 /// Rounded to `digits` significant digits.
 double rounded(double value, int digits);

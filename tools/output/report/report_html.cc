@@ -4,9 +4,11 @@
 // nothing is loaded.
 #include "tools/output/report/bundle.h"
 #include "tools/output/report/hash_source.h"
-#include "tools/output/report/plain_text.h"
+#include "tools/output/report/page_template.h"
 #include "tools/output/report/report_page.h"
 #include "tools/output/report/still_view.h"
+
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cctype>
@@ -16,6 +18,29 @@ namespace solemech::tools::report
 {
 namespace
 {
+constexpr const char *file = R"(<!DOCTYPE html>
+<html lang="en">
+<head>
+<meta charset="utf-8">
+<meta http-equiv="Content-Security-Policy" content="default-src 'none'; script-src '{{{script_hash}}}'; style-src 'unsafe-inline'; img-src data: blob:; media-src blob:; base-uri 'none'; form-action 'none'">
+<meta name="viewport" content="width=device-width, initial-scale=1">
+<meta name="color-scheme" content="light dark">
+<link rel="icon" href="data:,">
+<title>{{title}}</title>
+<style>
+{{{style}}}
+</style>
+</head>
+<body>
+<main id="report"></main>
+<noscript>
+{{{still_view}}}</noscript>
+<script type="application/json" id="report-data">{{{values}}}</script>
+<script>{{{script}}}</script>
+</body>
+</html>
+)";
+
 /// The script with the texts that would end or confuse its element broken up; inside the strings and patterns
 /// where they can stand, the backslash changes nothing.
 std::string embeddable(std::string_view script)
@@ -49,17 +74,11 @@ std::string embeddable_style(std::string_view style)
 std::string report_html(const Page &page)
 {
   const std::string script = embeddable(bundled_script());
-  return "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n"
-         "<meta http-equiv=\"Content-Security-Policy\" content=\"default-src 'none'; script-src '" +
-         hash_source(script) +
-         "'; style-src 'unsafe-inline'; img-src data: blob:; media-src blob:; base-uri 'none'; form-action "
-         "'none'\">\n"
-         "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-         "<meta name=\"color-scheme\" content=\"light dark\">\n<link rel=\"icon\" href=\"data:,\">\n<title>" +
-         html(page.title.empty() ? page.label : page.title) + "</title>\n<style>\n" +
-         embeddable_style(bundled_style()) +
-         "\n</style>\n</head>\n<body>\n<main id=\"report\"></main>\n<noscript>\n" + still_view(page) +
-         "</noscript>\n<script type=\"application/json\" id=\"report-data\">" + report_json(page) +
-         "</script>\n<script>" + script + "</script>\n</body>\n</html>\n";
+  return filled(file, {{"script", script},
+                       {"script_hash", hash_source(script)},
+                       {"title", page.title.empty() ? page.label : page.title},
+                       {"style", embeddable_style(bundled_style())},
+                       {"still_view", still_view(page)},
+                       {"values", report_json(page)}});
 }
 } // namespace solemech::tools::report

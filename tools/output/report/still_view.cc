@@ -2,10 +2,11 @@
 #include "tools/output/report/still_view.h"
 
 #include "tools/output/picture/section.h"
-#include "tools/output/report/plain_text.h"
+#include "tools/output/report/page_template.h"
 #include "tools/output/report/reading_display.h"
 
 #include <fmt/format.h>
+#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -15,6 +16,8 @@ namespace solemech::tools::report
 {
 namespace
 {
+using Json = nlohmann::json;
+
 constexpr std::size_t drawn_runs = 2;    ///< of many, the first and the last
 constexpr double      text_height = 3.2; ///< [mm]
 
@@ -58,27 +61,51 @@ std::string drawing(const SectionDrawing &section, double shift, const std::stri
   return svg;
 }
 
-std::string readings_rows(const Run &run)
-{
-  std::string rows;
-  for (const auto &reading : run.result.readings)
-    rows +=
-      fmt::format("<tr><th scope=\"row\">{}</th><td>{}</td><td>{}</td></tr>\n",
-                  html(reading_display(reading).label), html(display_text(reading)), html(reading.meaning));
-  return rows;
-}
+constexpr const char *view = R"(<h1>{{title}}</h1>
+<p>{{sentence}}</p>
+<ul>
+{{#headline}}
+<li><strong>{{name}}: {{value}}</strong> {{note}}</li>
+{{/headline}}
+</ul>
+{{#story}}
+<p>{{.}}</p>
+{{/story}}
+{{#runs}}
+<h2>{{title}}</h2>
+{{#stopped}}
+<p><strong>Stopped early: {{.}}</strong></p>
+{{/stopped}}
+{{#warnings}}
+<p>Note: {{.}}</p>
+{{/warnings}}
+{{{section}}}
+<table>
+{{#readings}}
+<tr><th scope="row">{{label}}</th><td>{{value}}</td><td>{{meaning}}</td></tr>
+{{/readings}}
+</table>
+{{/runs}}
+{{#cautions}}
+<p>Caution: {{.}}</p>
+{{/cautions}}
+<p>A model, not a measurement. This page shows more where scripts are allowed; it loads nothing from elsewhere.</p>
+)";
 
-std::string run_view(const Run &run, bool with_section)
+Json run_values(const Run &run, bool with_section)
 {
-  std::string text =
-    fmt::format("<h2>{}</h2>\n", html(run.setup.title.empty() ? run.label : run.setup.title));
-  if (!run.result.complete)
-    text += fmt::format("<p><strong>Stopped early: {}</strong></p>\n", html(run.result.stop_reason));
+  Json warnings = Json::array(), readings = Json::array();
   for (const auto &warning : run.result.warnings)
-    text += fmt::format("<p>Note: {}</p>\n", html(warning.text));
-  if (with_section)
-    text += section_svg(run) + "\n";
-  return text + "<table>\n" + readings_rows(run) + "</table>\n";
+    warnings.push_back(warning.text);
+  for (const auto &reading : run.result.readings)
+    readings.push_back({{"label", reading_display(reading).label},
+                        {"value", display_text(reading)},
+                        {"meaning", reading.meaning}});
+  return {{"title", run.setup.title.empty() ? run.label : run.setup.title},
+          {"stopped", run.result.complete ? Json() : Json(run.result.stop_reason)},
+          {"warnings", warnings},
+          {"section", with_section ? section_svg(run) : ""},
+          {"readings", readings}};
 }
 } // namespace
 
@@ -107,19 +134,16 @@ std::string section_svg(const Run &run)
 
 std::string still_view(const Page &page)
 {
-  std::string text = fmt::format("<h1>{}</h1>\n<p>{}</p>\n<ul>\n", html(page.title), html(page.sentence));
+  Json headline = Json::array(), runs = Json::array();
   for (const auto &number : page.headline)
-    text += fmt::format("<li><strong>{}: {}</strong> {}</li>\n", html(number.name), html(number.value),
-                        html(number.note));
-  text += "</ul>\n";
-  for (const auto &paragraph : page.story)
-    text += fmt::format("<p>{}</p>\n", html(paragraph));
+    headline.push_back({{"name", number.name}, {"value", number.value}, {"note", number.note}});
   for (std::size_t i = 0; i < page.runs.size(); ++i)
-    text += run_view(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size());
-  for (const auto &caution : page.cautions)
-    text += fmt::format("<p>Caution: {}</p>\n", html(caution));
-  return text + "<p>A model, not a measurement. This page shows more where scripts are allowed; it loads "
-                "nothing from "
-                "elsewhere.</p>\n";
+    runs.push_back(run_values(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size()));
+  return filled(view, {{"title", page.title},
+                       {"sentence", page.sentence},
+                       {"headline", headline},
+                       {"story", page.story},
+                       {"runs", runs},
+                       {"cautions", page.cautions}});
 }
 } // namespace solemech::tools::report
