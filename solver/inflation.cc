@@ -77,8 +77,14 @@ void spread(const Discretisation &mesh, std::vector<bool> fixed, std::vector<Poi
 double fibre_rest_length(const AirUnit &unit, double height)
 {
   const double per_area = unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing);
-  // Tension k (x - w/2) = p with x = height - L0 and w = 0.002 L0.
-  return (height - unit.gauge_pressure / per_area) / 1.001;
+  const double sunk = unit.gauge_pressure / per_area;
+  // Tension k (x - w/2) = p with x = height - L0 and w = 0.002 L0, once x exceeds w ...
+  const double taut = (height - sunk) / 1.001;
+  if (height - taut >= 0.002 * taut)
+    return taut;
+  // ... and k x^2/(2 w) = p below: x^2 = 0.004 (height - x) p/k.
+  const double half = 0.002 * sunk;
+  return height - (std::sqrt(half * half + 2 * half * height) - half);
 }
 
 namespace
