@@ -23,6 +23,7 @@ constexpr double n_pictures = 40;        // of the last cycle
 constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
 constexpr double deepest_seat = 0.3;     // of the stack height, within which it has to answer that
 constexpr int    most_seatings = 6;      // tried one after the other
+constexpr double longest_way = 0.1;      // of the stack height, that a step of a force may take
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -98,6 +99,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
       depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
     }
     integrator.prescribed[0].reset();
+    integrator.longest_way = longest_way * model.height;
     head.force = seating_force;
     integrator.start();
   }

@@ -9,6 +9,7 @@
 #include "solver/time/descent.h"
 #include "solver/time/newton.h"
 
+#include <limits>
 #include <optional>
 
 namespace solemech::solver
@@ -41,6 +42,8 @@ public:
   bool   quasi_static = false;
   double extrapolate = 0; ///< share of the last step's motion that iterations start with; 1 for smooth loads [-]
   bool   along_tangent = false; ///< start from a linear step: what touches a prescribed body goes with it; quasi-static
+  /// A body that a force drives goes no farther in a quasi-static step; what does so at every length of step falls [m].
+  double longest_way = std::numeric_limits<double>::infinity();
   std::vector<std::optional<double>> prescribed; ///< height of each rigid body at the end of the next step [m]
   NewtonSettings newton_settings;
   OpenParts *open_parts = nullptr; ///< filled with what each part leaves open of the account, where wanted
@@ -60,6 +63,7 @@ public:
   const std::vector<EnergyEntry> &energies() const { return energies_; }
 
   std::size_t n_steps = 0, n_repeated = 0, n_iterations = 0;
+  unsigned    n_failures = 0; ///< tries since the last step taken; after two of them the potential is descended
   std::size_t n_descents = 0; ///< steps that Newton's method did not find and a descent of the potential did
 
 private:
@@ -70,10 +74,10 @@ private:
   Vector                   last_dx_;    ///< of the last step [m]
   double                   last_dt_ = 0;
   std::vector<bool>        was_prescribed_; ///< of each rigid body, in the last step
-  unsigned                 n_failures_ = 0; ///< tries since the last step taken
   std::vector<EnergyEntry> energies_;
   PartAccounts             part_accounts_;
 
+  StepOutcome failed_step(const std::string &reason, StepOutcome outcome);
   Vector linear_guess() const; ///< at the end of a quasi-static step, x itself where the tangent is of no use
   double                   energy_sum_ = 0, numerical_ = 0, residual_ = 0, fallen_ = 0, prescribed_work_ = 0;
 };
