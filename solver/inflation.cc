@@ -4,7 +4,6 @@
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/time/generalised_alpha.h"
 #include "solver/time/no_balance.h"
 #include "solver/part_law.h"
 
@@ -89,7 +88,9 @@ double fibre_rest_length(const AirUnit &unit, double height)
 
 namespace
 {
-constexpr double smallest_stride = 1e-3; // of the pressure
+// A slack film has next to no stiffness until it is round: the first strides may have to be a millionth of the pressure.
+constexpr double smallest_stride = 1e-7; // of the pressure
+constexpr double longer = 2, shorter = 0.2; // from one stride to the next
 
 /// Raises a load from nothing to all of it, in strides as long as the attempts allow.
 template <typename Attempt>
@@ -103,10 +104,10 @@ void raise_pressure(double stride, const Attempt &attempt)
     if (outcome.advanced)
     {
       reached = next;
-      stride *= 1.5;
+      stride *= longer;
       continue;
     }
-    stride *= 0.4;
+    stride *= shorter;
     if (stride < smallest_stride)
       throw NoBalance(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
                                            "({}). Lower the pressure, or make the film thicker or stiffer",
@@ -115,7 +116,14 @@ void raise_pressure(double stride, const Attempt &attempt)
 }
 } // namespace
 
-std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input)
+void InflationFacts::add(const TimeIntegrator &integrator)
+{
+  steps += integrator.n_steps, repeated += integrator.n_repeated;
+  iterations += integrator.n_iterations, descents += integrator.n_descents;
+}
+
+std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input,
+                           InflationFacts &facts)
 {
   std::vector<Point> displacement(mesh.n_nodes(), Point{0, 0});
   if (units.empty())
@@ -145,7 +153,8 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
       pinned.push_back(dof);
   }
 
-  Vector x = Vector::Zero(mesh.n_unknowns());
+  Vector     x = Vector::Zero(mesh.n_unknowns());
+  unsigned   n_failed = 0;
   const auto attempt = [&](double share) {
     EquationOfMotion equation;
     equation.mesh = &mesh;
@@ -182,7 +191,10 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     integrator.x = x;
     integrator.start();
     // A long step: the film's slow branches have relaxed by the time the unit is built in.
+    integrator.n_failures = n_failed;
     const auto outcome = integrator.step(1e9);
+    n_failed = integrator.n_failures;
+    facts.add(integrator);
     if (outcome.advanced)
       x = integrator.x;
     return outcome;
@@ -197,7 +209,8 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
   return displacement;
 }
 
-Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away)
+Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away,
+                        InflationFacts &facts)
 {
   TimeIntegrator integrator(equation, 1.0);
   integrator.quasi_static = true;
@@ -220,6 +233,7 @@ Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToF
       integrator.start();
     return integrator.step(1e9);
   });
+  facts.add(integrator);
   for (const auto &chamber : chambers)
     chamber.gas->seal(integrator.x, chamber.gauge_pressure);
   return integrator.x.head(equation.n_unknowns());

@@ -8,13 +8,21 @@
 #include "solver/case.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/mesh/discretisation.h"
-#include "solver/time/equation_of_motion.h"
+#include "solver/time/generalised_alpha.h"
 #include "solver/kernels/solid_kernel.h"
 
 #include <vector>
 
 namespace solemech::solver
 {
+/// Strides of pressure that inflating took, and what they cost.
+struct InflationFacts
+{
+  std::size_t steps = 0, repeated = 0, iterations = 0, descents = 0;
+
+  void add(const TimeIntegrator &integrator);
+};
+
 /// One unit to inflate.
 struct UnitToInflate
 {
@@ -29,7 +37,8 @@ double fibre_rest_length(const AirUnit &unit, double height);
 
 /// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others smoothly
 /// in between. Throws NoBalance when a unit cannot be inflated.
-std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input);
+std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input,
+                           InflationFacts &facts);
 
 /// A chamber of the finished stack.
 struct ChamberToFill
@@ -42,5 +51,6 @@ struct ChamberToFill
 /// Brings slack chambers to their pressure in the finished stack, all its slow branches relaxed, and seals all chambers.
 /// @param away  level that keeps the striker off the stack [m]
 /// @return displacements of the mesh's unknowns. Throws NoBalance when there is no balance.
-Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away);
+Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away,
+                        InflationFacts &facts);
 } // namespace solemech::solver

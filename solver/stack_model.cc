@@ -167,7 +167,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
     if (i < input.layers.size())
       level -= input.layers[i].thickness;
   }
-  const auto inflation = inflate(*mesh, units, input);
+  const auto inflation = inflate(*mesh, units, input, inflating);
   mesh->move_nodes(inflation);
   if (expected_force > 0)
   {
@@ -219,9 +219,7 @@ void StackModel::come_to_rest()
       in_place = in_place || (is_inflated(unit) && !unit.has_fibres);
     }
   if (in_place)
-  {
-    rest_ = inflate_in_place(equation, gases, 5 * height);
-  }
+    rest_ = inflate_in_place(equation, gases, 5 * height + 2 * input.plug.radius, inflating); // above any balloon
   for (unsigned c = 0; c < chambers.size(); ++c)
     measure_chamber(c);
   const double above = gases.empty() ? 0.0 : first_touch(at_rest());

@@ -9,6 +9,7 @@
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/self_contact.h"
 #include "solver/contributions/solid_body.h"
+#include "solver/inflation.h"
 #include "solver/time/equation_of_motion.h"
 
 #include <functional>
@@ -75,6 +76,7 @@ public:
   std::vector<SolidBody *> bodies;    ///< one a part, in the order of `parts`
   std::vector<Chamber>     chambers;
   std::vector<ChamberFacts> chamber_facts;
+  InflationFacts          inflating;
   Contact                *tup_contact = nullptr;
   SelfContact            *folds = nullptr;
   double                  touch_height = 0;   ///< of the striker when it first touches the stack as it lies [m]

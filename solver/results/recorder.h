@@ -54,5 +54,6 @@ private:
   void push(const std::string &name, const std::string &unit, const std::string &meaning, double value);
   void push_row(const std::string &part, const std::string &kind, EnergyKind type, double value);
   void take_picture(double time);
+  void drop_small_falls();
 };
 } // namespace solemech::solver
