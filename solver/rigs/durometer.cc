@@ -182,7 +182,8 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     const double share = std::min(1.0, resolution.step_tolerance); // shorter, so that the account can close
     double       dt = (slow ? 0.02 * share : 1.0) * (end - integrator.time);
     const double shortest = 1e-6 * dt;
-    while (integrator.time < end * (1 - 1e-12))
+    // An emptying unit may give way until the tip is out of its foot as far as it goes.
+    while (integrator.time < end * (1 - 1e-12) && depth() < gauge.travel)
     {
       dt = std::min(dt, end - integrator.time);
       if (const auto outcome = integrator.step(dt); !outcome.advanced)
@@ -195,6 +196,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
       recorder.record(integrator.time, integrator.time >= end * (1 - 1e-12));
       dt *= 1 + share;
     }
+    held = depth() < gauge.travel;
   }
 
   const double at = std::min(depth(), gauge.travel), reading = std::max(0.0, gauge.reading_at(at));
