@@ -19,6 +19,7 @@ constexpr double seated_share = 0.02;       ///< of the force: from there on it 
 constexpr double seated_sink = 0.2;         ///< of the lug height that the court comes down for that at most
 constexpr int    slide_steps = 50;          ///< over one lug height
 constexpr double least_step = 2e-5;         ///< of the lug height: below this no balance is sought
+constexpr std::size_t most_repeats = 40;    ///< of steps of one slide; one that goes on by ever smaller ones gets nowhere
 constexpr double steady_change = 2e-3;      ///< of the grip over `steady_stretch`
 constexpr double steady_stretch = 0.25;     ///< of the lug height
 constexpr double folded_share = 0.3;        ///< of the lug height that the wall lies on the court
@@ -204,7 +205,8 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     }
   }
 
-  const double regular = load.step_share * height / slide_steps;
+  const double      regular = load.step_share * height / slide_steps;
+  const std::size_t repeated_before = integrator.n_repeated;
   double       way = 0, step = 0.5 * model.slip_length, steady_since = -1;
   while (way < load.distance * (1 - 1e-12))
   {
@@ -212,7 +214,8 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     model.court->drive_to(next);
     if (!integrator.step((next - way) / load.speed).advanced)
     {
-      if ((step *= 0.5) < std::min(least_step * height, 0.02 * model.slip_length))
+      if ((step *= 0.5) < std::min(least_step * height, 0.02 * model.slip_length) ||
+          integrator.n_repeated - repeated_before > most_repeats)
       {
         model.court->drive_to(way);
         outcome.wall_contact = wall_contact(model, model.court->points(integrator.x));

@@ -5,6 +5,11 @@
 
 namespace solemech::solver
 {
+UnsymmetricSolver::UnsymmetricSolver(const SparseMatrix &pattern) : pattern_(pattern)
+{
+  lu_.umfpackControl()(UMFPACK_IRSTEP) = 0; // Newton's method refines anyhow
+}
+
 bool UnsymmetricSolver::factorise(const Tangent &tangent)
 {
   if (!tangent.rank_one.empty())

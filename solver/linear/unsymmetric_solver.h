@@ -12,7 +12,7 @@ namespace solemech::solver
 class UnsymmetricSolver : public LinearSolver
 {
 public:
-  explicit UnsymmetricSolver(const SparseMatrix &pattern) : pattern_(pattern) {}
+  explicit UnsymmetricSolver(const SparseMatrix &pattern);
 
   bool   factorise(const Tangent &tangent) override;
   Vector solve(const Vector &right_side) const override;
