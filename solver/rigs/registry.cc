@@ -10,6 +10,7 @@
 #include "solver/rigs/wear.h"
 
 #include <algorithm>
+#include <cassert>
 #include <iterator>
 
 namespace solemech::solver
@@ -54,7 +55,9 @@ constexpr RigRun rig_runs[] = {
 
 const RigRun &rig_run(const Rig &rig)
 {
-  return *std::find_if(std::begin(rig_runs), std::end(rig_runs),
-                       [kind = rig_kind(rig)](const RigRun &each) { return each.kind == kind; });
+  const auto *found = std::find_if(std::begin(rig_runs), std::end(rig_runs),
+                                   [kind = rig_kind(rig)](const RigRun &each) { return each.kind == kind; });
+  assert(found != std::end(rig_runs));
+  return *found;
 }
 } // namespace solemech::solver

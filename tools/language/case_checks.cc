@@ -155,7 +155,11 @@ private:
           "Give a smaller travel");
   }
 
-  void check_rig(const solver::SlideRig &) {} // the reader of the bar has checked it
+  /// Of any other rig the reader has checked all.
+  template <typename Other>
+  void check_rig(const Other &)
+  {
+  }
 
   void check_rig(const solver::DropRig &rig)
   {

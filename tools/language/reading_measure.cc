@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cassert>
 #include <array>
 #include <sstream>
 
@@ -55,8 +56,10 @@ constexpr RigWords rig_words[] = {
 
 const RigWords &words_of(RigKind kind)
 {
-  return *std::find_if(std::begin(rig_words), std::end(rig_words),
-                       [&](const auto &words) { return words.kind == kind; });
+  const auto *found = std::find_if(std::begin(rig_words), std::end(rig_words),
+                                   [&](const auto &words) { return words.kind == kind; });
+  assert(found != std::end(rig_words));
+  return *found;
 }
 
 /// "Take a, b or c".

@@ -10,6 +10,7 @@
 #include "tools/rigs/wear.h"
 
 #include <algorithm>
+#include <cassert>
 #include <string_view>
 #include <utility>
 
@@ -25,8 +26,10 @@ const std::vector<const Kind *> &kinds()
 
 const Kind &kind_of(const solver::Case &setup)
 {
-  return **std::find_if(kinds().begin(), kinds().end(),
-                        [id = rig_kind(setup.rig)](const Kind *kind) { return kind->id() == id; });
+  const auto found = std::find_if(kinds().begin(), kinds().end(),
+                                  [id = rig_kind(setup.rig)](const Kind *kind) { return kind->id() == id; });
+  assert(found != kinds().end());
+  return **found;
 }
 
 const solver::DropRig *fall_of(const solver::Case &setup)

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Every kind of rig is in the registry once and answers what any page asks; the numbers are made up.
 #include "tests/support/catch.h"
+#include "tools/language/reading_measure.h"
 #include "tools/rigs/registry.h"
 
 #include <set>
@@ -65,6 +66,17 @@ TEST_CASE("every kind says what it is and who touches the stack")
     CHECK(!kind_of(setup).text(setup, tools::Lengths::millimetre).empty());
     CHECK(!kind_of(setup).striker(setup).empty());
     CHECK(tools::rigs::differences(setup, setup).empty());
+  }
+}
+
+TEST_CASE("a reading that a kind does not give is refused")
+{
+  for (const auto *kind : tools::rigs::kinds())
+  {
+    const std::vector<tools::NamedRun> runs{{"", kind->id(), true, {}}};
+    for (const auto &name : tools::measured_readings())
+      if (!tools::rig_gives(name, kind->id()))
+        CHECK_THROWS_AS(tools::read_measure(name, runs), tools::InvalidMeasure);
   }
 }
 
