@@ -90,6 +90,29 @@ solver::RunOptions quick()
   return options;
 }
 
+/// A flat tube of film, bare, lying loose on the ground.
+constexpr double tube_width = 50e-3, tube_height = 8e-3, tube_film = 0.4e-3,
+                 tube_pressure = 60e3; // [m], [Pa]
+
+solver::Case tube()
+{
+  solver::Case input;
+  input.plug.radius = 0.5 * tube_width;
+  input.plug.section = solver::Section::plane_strain;
+  input.plug.base = solver::Base::resting;
+  input.plug.base_friction = 0;
+  input.layers = {unit_layer(tube_height, foam(1e4), unit(tube_width, tube_film, tube_pressure, false))};
+  input.accuracy = 0.01;
+  return input;
+}
+
+/// Length of the middle line of the tube's film under a tension per depth [N/m], in plane strain.
+double tube_length(double tension)
+{
+  const double drawn = 2 * (tube_width - tube_film) + 2 * (tube_height - tube_film);
+  return drawn * (1 + tension / (film_modulus / 0.75 * tube_film));
+}
+
 /// Deflection over radius of a round membrane clamped at its rim under pressure, small strains and moderate
 /// slopes (Hencky 1915): N_r w' = -p r/2, r (r N_r)'' ... integrated here in the form of Foeppl:
 ///   n' = m,  m' = -3 m/r - E t w'^2/(2 r^2),  rim: r m + (1 - nu) n = 0.
@@ -146,6 +169,39 @@ TEST_CASE("a unit without fibres arches as Hencky's membrane does", "[units]")
   CHECK(model.rest_thickness[0] - 8e-3 == Approx(expected).epsilon(0.03));
   CHECK(model.touch_height == Approx(8e-3 + expected).epsilon(0.03));
   CHECK(model.chamber_facts[0].threshold_load == 0); // nothing holds the faces together
+}
+
+TEST_CASE("a tube of film is round before it is pressed, and pushes with its pressure on what lies flat",
+          "[units]")
+{
+  auto        input = tube();
+  solver::Tup plate;
+  plate.diameter = 200e-3, plate.edge_radius = 2e-3;
+  // Round: middle line of length pi D under the tension p D/2.
+  double round = tube_length(0) / std::numbers::pi;
+  for (int i = 0; i < 20; ++i)
+    round = tube_length(0.5 * tube_pressure * round) / std::numbers::pi;
+  {
+    const solver::StackModel model(input, plate, 0.0, {1.2, 1.0});
+    CHECK(model.touch_height ==
+          Approx(round + tube_film).epsilon(0.01)); // corners of the drawn tube are thick
+  }
+  // Pressed by wide plates its sides are half circles; the film lies flat on (P - pi h)/2 of either.
+  constexpr double travel = 12e-3;
+  input.rig = solver::PressRig{.tup = plate, .peak = travel, .duration = 1};
+  const auto  result = solver::run(input, quick());
+  const auto &force = tests::curve(result, "force"), &way = tests::curve(result, "tup_displacement"),
+             &pressure = tests::curve(result, "unit.gauge_pressure");
+  CHECK(force.front() < 0.01 * *std::max_element(force.begin(), force.end()));
+  const auto top = static_cast<std::size_t>(std::max_element(way.begin(), way.end()) - way.begin());
+  for (const std::size_t at : {top / 2, top})
+  {
+    const double gap = round - way[at], p = pressure[at]; // between the middle lines of the films
+    const double flat = 0.5 * (tube_length(0.5 * p * gap) - std::numbers::pi * gap);
+    INFO("travel " << 1e3 * way[at] << " mm, pressure " << 1e-3 * p << " kPa");
+    CHECK(force[at] ==
+          Approx(p * flat).epsilon(0.03)); // the film bends: D/h^2 over p, and its corners are thick
+  }
 }
 
 TEST_CASE("a leak of next to nothing is a sealed unit, a wide hole an open one", "[units]")
@@ -258,6 +314,31 @@ TEST_CASE("every scale reads a stack with a unit, and harder over more pressure"
         before = points;
       }
     }
+}
+
+TEST_CASE("the tip of a gauge on an emptying unit comes to the end of its travel and says so", "[units]")
+{
+  solver::Case input;
+  input.plug.radius = 40e-3;
+  input.layers = {unit_layer(12e-3, foam(0.8e6), unit(52e-3, 0.65e-3, 130e3, true)), foam_layer("base", 9e-3)};
+  solver::DurometerRig rig;
+  rig.gauge = materials::asker_c_gauge, rig.tup = solver::gauge_tip(rig.gauge);
+  input.rig = rig;
+  const auto full = solver::run(input, quick());
+  input.layers[0].unit->state = solver::ChamberState::leaking, input.layers[0].unit->leak_diameter = 1e-3;
+  const auto empty = solver::run(input, quick());
+  for (const auto *result : {&full, &empty})
+  {
+    const double points = tests::reading(*result, "hardness");
+    // By the definition of the scale: what is left of the travel, and the spring at it.
+    CHECK(tests::reading(*result, "tip_depth") == Approx((1 - points / 100) * rig.gauge.travel).epsilon(1e-9));
+    CHECK(tests::reading(*result, "tip_force") == Approx(rig.gauge.force(points)).epsilon(1e-9));
+  }
+  // Three seconds after the tip is down the gas is out, and a bare film of this thickness does not bear 0.5 N.
+  CHECK(tests::reading(full, "hardness") > 20);
+  CHECK(tests::reading(empty, "hardness") == 0);
+  CHECK(std::any_of(empty.warnings.begin(), empty.warnings.end(),
+                    [](const solver::Warning &warning) { return warning.text.find("all the way") != std::string::npos; }));
 }
 
 TEST_CASE("every plausible stack with a unit gets an answer", "[many]")
