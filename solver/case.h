@@ -121,6 +121,19 @@ struct PressRig
   std::vector<std::pair<double, double>> table;  ///< time [s], displacement [m] or force [N]
 };
 
+/// Kept squeezed or under a load for a long time, then let go and left to rest.
+struct HoldRig
+{
+  Tup    tup;
+  double squeeze = 0;             ///< over the height of the stack [-]; 0: held by a load
+  double load = 0;                ///< [N]; 0: held at a squeeze
+  double ramp = 1;                ///< in which it comes on, and goes again [s]
+  double duration = 22 * 3600;    ///< of the hold [s]
+  double rest = 30 * 60;          ///< from letting go to the reading [s]
+
+  bool is_under_load() const { return load > 0; }
+};
+
 /// The tip of a gauge as a striker: flat, nose, cone and rod with rounded edges; a ball is a nose on a rod of its size.
 inline Tup gauge_tip(const materials::Gauge &gauge)
 {
@@ -240,7 +253,7 @@ struct AbrasionRig
   double                mass_lost = 0, cloth_loss = 0; ///< of the piece and of the reference rubber of the standard [kg]; 0: none
 };
 
-using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig, AbrasionRig>;
+using Rig = std::variant<DropRig, PressRig, DurometerRig, SlideRig, AbrasionRig, HoldRig>;
 
 /// What touches the stack.
 inline const Tup &tup_of(const Rig &rig)

@@ -8,7 +8,7 @@
 
 namespace solemech::solver
 {
-enum class RigKind { drop, press, gauge, slide, wear, tread, abrasion };
+enum class RigKind { drop, press, gauge, slide, wear, tread, abrasion, hold };
 
 /// The kind of a rig; a struct that is not named here does not compile.
 struct RigKindOf
@@ -21,6 +21,7 @@ struct RigKindOf
     return rig.wear ? RigKind::wear : rig.tread ? RigKind::tread : RigKind::slide;
   }
   RigKind operator()(const AbrasionRig &) const { return RigKind::abrasion; }
+  RigKind operator()(const HoldRig &) const { return RigKind::hold; }
 };
 
 inline RigKind rig_kind(const Rig &rig)

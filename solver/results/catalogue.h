@@ -536,7 +536,7 @@ struct Catalogue
     .unit = "N",
     .label = "peak force",
     .shown = {"N", 1, 0},
-    .given_by = {RigKind::drop, RigKind::press},
+    .given_by = {RigKind::drop, RigKind::press, RigKind::hold},
     .headline = true,
     .sets_accuracy = true,
     .line = {"peak force", "force kN", LineForm::force},
@@ -561,7 +561,7 @@ struct Catalogue
     .unit = "m",
     .label = "greatest compression",
     .shown = {"mm", 1e3, 2},
-    .given_by = {RigKind::drop, RigKind::press},
+    .given_by = {RigKind::drop, RigKind::press, RigKind::hold},
     .headline = true,
     .sets_accuracy = true,
     .line = {"greatest compression", "compr.", LineForm::of_the_stack},
@@ -578,7 +578,7 @@ struct Catalogue
                                 .unit = "1",
                                 .label = "compression, share of the stack",
                                 .shown = {"%", 1e2, 1},
-                                .given_by = {RigKind::drop, RigKind::press},
+                                .given_by = {RigKind::drop, RigKind::press, RigKind::hold},
                                 .follows = "greatest_compression",
                                 .expected = "Greatest compression over the height of the stack."};
   ReadingKind return_by_speed{
@@ -774,9 +774,80 @@ struct Catalogue
                            .unit = "J",
                            .label = "turned into heat in {}",
                            .shown = {"J", 1, 3},
-                           .given_by = {RigKind::drop, RigKind::press},
+                           .given_by = {RigKind::drop, RigKind::press, RigKind::hold},
                            .least_error = {0.002, 0.001},
                            .part_of_input = true};
+
+  // A long hold.
+  ReadingKind compression_set{
+    .name = "compression_set",
+    .unit = "1",
+    .label = "compression set, share of the squeeze",
+    .shown = {"%", 1e2, 1},
+    .given_by = {RigKind::hold},
+    .headline = true,
+    .sets_accuracy = true,
+    .line = {"compression set", "set %", LineForm::share},
+    .rule = "Rule: height lost after the rest, over the greatest squeeze of the hold. ISO 1856 gives it over "
+            "the height before (from memory): that stands beside it.",
+    .least_error = {0.004, 0.002},
+    .compared = {.place = 86, .label = "compression set", .more = "more", .less = "less", .real_difference = 0.02},
+    .expected = "Height lost after the rest over the greatest squeeze of the hold."};
+  ReadingKind height_set{.name = "height_set",
+                         .unit = "1",
+                         .label = "compression set, share of the height",
+                         .shown = {"%", 1e2, 1},
+                         .given_by = {RigKind::hold},
+                         .line = {"set, share of the height", "set of height %", LineForm::share},
+                         .least_error = {0.004, 0.002},
+                         .expected = "Height lost after the rest over the height before (ISO 1856, from memory)."};
+  ReadingKind set_left{.name = "set_left",
+                       .unit = "m",
+                       .label = "height lost after the rest",
+                       .shown = {"mm", 1e3, 2},
+                       .given_by = {RigKind::hold},
+                       .line = {"height lost after the rest", "set mm", LineForm::fine_length},
+                       .expected = "Height lost after the rest."};
+  ReadingKind force_left{
+    .name = "force_left",
+    .unit = "1",
+    .label = "force left at the end of the hold",
+    .shown = {"%", 1e2, 1},
+    .given_by = {RigKind::hold},
+    .headline = true,
+    .sets_accuracy = true,
+    .line = {"force left at the end", "force left %", LineForm::share},
+    .least_error = {0.004, 0.002},
+    .compared = {.place = 82, .label = "force left", .more = "more", .less = "less", .real_difference = 0.02},
+    .expected = "Force at the end of a hold at one squeeze over that at its beginning."};
+  ReadingKind force_at_end{.name = "force_at_end",
+                           .unit = "N",
+                           .label = "force at the end of the hold",
+                           .shown = {"N", 1, 0},
+                           .given_by = {RigKind::hold},
+                           .line = {"force at the end of the hold", "end force kN", LineForm::force},
+                           .least_error = {0.01, 0.002},
+                           .expected = "Force at the end of a hold at one squeeze."};
+  ReadingKind creep{
+    .name = "creep",
+    .unit = "m",
+    .label = "creep during the hold",
+    .shown = {"mm", 1e3, 2},
+    .given_by = {RigKind::hold},
+    .headline = true,
+    .sets_accuracy = true,
+    .line = {"creep during the hold", "creep mm", LineForm::fine_length},
+    .least_error = {0.01, 0.004},
+    .compared = {.place = 84, .label = "creep", .more = "more", .less = "less", .real_share = 0.05},
+    .expected = "Compression gained during a hold under one load."};
+  ReadingKind creep_share{.name = "creep_share",
+                          .unit = "1",
+                          .label = "creep, share of the height",
+                          .shown = {"%", 1e2, 1},
+                          .given_by = {RigKind::hold},
+                          .line = {"creep, share of the height", "creep %", LineForm::share},
+                          .least_error = {0.004, 0.002},
+                          .expected = "Creep over the height of the stack."};
   // clang-format on
 };
 

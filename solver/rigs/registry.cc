@@ -4,6 +4,7 @@
 #include "solver/rigs/abrasion.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/durometer.h"
+#include "solver/rigs/hold.h"
 #include "solver/rigs/press.h"
 #include "solver/rigs/slide.h"
 #include "solver/rigs/tread.h"
@@ -49,7 +50,7 @@ constexpr RigRun rig_runs[] = {
   {RigKind::drop, OfCase<run_drop>::run},         {RigKind::press, OfCase<run_press>::run, press_mesh},
   {RigKind::gauge, OfCase<run_durometer>::run},   {RigKind::slide, OfCase<run_slide>::run},
   {RigKind::wear, OfCase<run_wear>::run},         {RigKind::tread, OfCase<run_tread>::run},
-  {RigKind::abrasion, OfCase<run_abrasion>::run},
+  {RigKind::abrasion, OfCase<run_abrasion>::run}, {RigKind::hold, OfCase<run_hold>::run, press_mesh},
 };
 } // namespace
 

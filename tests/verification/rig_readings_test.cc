@@ -49,6 +49,8 @@ TEST_CASE("every reading of every rig has a row, and every row is given by some 
   const Asked all[] = {
     {"bench/heel-drop.toml", {"drop.hits=2"}},
     {"bench/press-loop.toml", {}},
+    {"bench/compression-set.toml", {}},
+    {"bench/compression-set.toml", {"hold.load=100 N"}},
     {"tread/durometer.toml", {"durometer.wanted=60 ShoreA"}},
     {"tread/herringbone-hardwood.toml", {}},
     {"tread/worn-lug.toml", {"wear.known_hours=40 h", "wear.known_depth=1 mm", "wear.steps_per_minute=20"}},

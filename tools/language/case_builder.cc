@@ -270,6 +270,8 @@ private:
       case_.rig = read_ball(*rig_block_, problems_);
     else if (given == "press")
       case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
+    else if (given == "hold")
+      case_.rig = read_hold(*rig_block_, problems_);
     else if (given == "durometer")
       case_.rig = read_durometer(*rig_block_, problems_);
     else if (given == "abrasion")

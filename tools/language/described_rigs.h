@@ -98,6 +98,29 @@ struct Description<solver::PressRig>
 };
 
 template <>
+struct Description<solver::HoldRig>
+{
+  using S = solver::HoldRig;
+  static constexpr std::string_view kind = "hold";
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto members = std::tuple(
+    member(&S::squeeze, "squeeze")
+      .as(Dimension::share, above_to(0, 0.9), "", "Share of its height that the stack is kept squeezed by.",
+          "", "load"),
+    member(&S::load, "load")
+      .as(Dimension::force, above_to(0, 1e5), "", "Load that stands on it, instead of a squeeze.", "",
+          "squeeze"),
+    member(&S::ramp, "ramp")
+      .as(Dimension::time, within(0.01, 3600), "1 s", "In which squeeze or load come on, and go again."),
+    member(&S::duration, "duration")
+      .as(Dimension::time, above_to(0, 1e7), "22 h", "Of the hold; from memory, that of ISO 1856."),
+    member(&S::rest, "rest")
+      .as(Dimension::time, within(0, 1e7), "30 min",
+          "From letting go to the reading of the set; from memory, that of ISO 1856."),
+    part(&S::tup));
+};
+
+template <>
 struct Description<materials::Gauge>
 {
   using S = materials::Gauge;

@@ -39,6 +39,9 @@ constexpr RigWords rig_words[] = {
    {&catalogue.return_by_loop, &catalogue.rebound_by_height, &catalogue.peak_force,
     &catalogue.greatest_compression}},
   {RigKind::press, "press", {&catalogue.loop_return, &catalogue.peak_force, &catalogue.greatest_compression}},
+  {RigKind::hold,
+   "hold",
+   {&catalogue.compression_set, &catalogue.force_left, &catalogue.creep, &catalogue.greatest_compression}},
   {RigKind::gauge, "gauge", {&catalogue.hardness}},
   {RigKind::slide,
    "slide",
@@ -161,7 +164,7 @@ Dimension reading_dimension(std::string_view name)
 bool rig_gives(std::string_view reading, RigKind rig)
 {
   if (find_unit_fact(reading)) // no other rig is set on a unit
-    return rig == RigKind::drop || rig == RigKind::press;
+    return rig == RigKind::drop || rig == RigKind::press || rig == RigKind::hold;
   const auto *kind = solver::find_reading(reading);
   return kind && kind->given_by.has(rig);
 }

@@ -134,6 +134,17 @@ solver::PressRig read_press(const toml::table &block, double gravity, SheetFolde
   return rig;
 }
 
+solver::HoldRig read_hold(const toml::table &block, Problems &problems)
+{
+  const Fields    fields(block, "hold", "hold", case_entries(), problems);
+  solver::HoldRig rig;
+  read_members(fields, rig);
+  check_striker(fields, rig.tup);
+  if (!fields.given("squeeze") && !fields.given("load"))
+    fields.problem("squeeze", "is missing", "Give squeeze = \"50 %\" or load = \"300 N\"");
+  return rig;
+}
+
 solver::DurometerRig read_durometer(const toml::table &block, Problems &problems)
 {
   const Fields         fields(block, "durometer", "durometer", case_entries(), problems);

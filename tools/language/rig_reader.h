@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Rigs of a case: the blocks [drop], [ball], [press] and [durometer].
+// Rigs of a case: the blocks [drop], [ball], [press], [hold] and [durometer].
 #pragma once
 
 #include "tools/language/problem.h"
@@ -19,6 +19,9 @@ solver::DropRig read_ball(const toml::table &block, materials::Problems &problem
 /// A press; body weights are scaled by body mass and `gravity` [m/s2], histories are sought in `folder`.
 solver::PressRig read_press(const toml::table &block, double gravity, SheetFolder &folder,
                             materials::Problems &problems);
+
+/// A squeeze or a load that is kept up.
+solver::HoldRig read_hold(const toml::table &block, materials::Problems &problems);
 
 /// A hardness gauge with its own tip.
 solver::DurometerRig read_durometer(const toml::table &block, materials::Problems &problems);

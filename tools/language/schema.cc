@@ -35,6 +35,7 @@ const Entry entries[] = {
   {"", "drop", D::block, any_value, "", "A falling weight of given shape."},
   {"", "ball", D::block, any_value, "", "The ball of ISO 8307."},
   {"", "press", D::block, any_value, "", "A press, driven by travel or force."},
+  {"", "hold", D::block, any_value, "", "A squeeze or a load that is kept up for minutes to days."},
   {"", "durometer", D::block, any_value, "",
    "A hardness gauge set onto the stack; layers count from the gauge down."},
   {"", "lug", D::block, any_value, "",
@@ -118,6 +119,8 @@ const Section sections[] = {
   {"drop", "[drop]", "Weight on a guided rod, or instrumented falling mass.", BlockOf::bench},
   {"ball", "[ball]", "Ball rebound after ISO 8307; the block under test is a layer.", BlockOf::bench},
   {"press", "[press]", "Press cycles, pulses or a force history.", BlockOf::bench},
+  {"hold", "[hold]", "A squeeze or a load kept up for long, then a rest: creep, loss of force, set.",
+   BlockOf::bench},
   {"durometer", "[durometer]",
    "Hardness gauge after ISO 48-4, ASTM D2240 or JIS K 7312: a tip on a spring. The plug is at least 24 mm "
    "wide.", BlockOf::bench},
@@ -185,6 +188,7 @@ std::span<const Entry> case_entries()
     add_entries<solver::Plug>("plug", list);
     add_entries<solver::DropRig>("drop", list);
     add_entries<solver::PressRig>("press", list);
+    add_entries<solver::HoldRig>("hold", list);
     add_entries<solver::DurometerRig>("durometer", list);
     add_entries<geometry::LugOutline>("lug", list);
     add_entries<solver::SlideRig>("slide", list);

@@ -4,6 +4,7 @@
 #include "tools/rigs/abrasion.h"
 #include "tools/rigs/drop.h"
 #include "tools/rigs/gauge.h"
+#include "tools/rigs/hold.h"
 #include "tools/rigs/press.h"
 #include "tools/rigs/slide.h"
 #include "tools/rigs/tread.h"
@@ -19,7 +20,7 @@ namespace solemech::tools::rigs
 const std::vector<const Kind *> &kinds()
 {
   static const std::vector<const Kind *> all{
-    &drop(), &press(), &slide(), &wear(), &gauge(), &abrasion(), &tread(),
+    &drop(), &press(), &hold(), &slide(), &wear(), &gauge(), &abrasion(), &tread(),
   };
   return all;
 }

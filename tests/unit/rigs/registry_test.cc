@@ -23,7 +23,7 @@ std::vector<solver::Case> one_of_each()
   std::vector<solver::Case> cases;
   for (const solver::Rig &rig :
        std::vector<solver::Rig>{solver::DropRig(), solver::PressRig(), solver::DurometerRig(),
-                                solver::SlideRig(), worn, whole, solver::AbrasionRig()})
+                                solver::SlideRig(), worn, whole, solver::AbrasionRig(), solver::HoldRig()})
     cases.emplace_back().rig = rig;
   return cases;
 }

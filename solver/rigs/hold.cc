@@ -1,0 +1,257 @@
+// SPDX-License-Identifier: Apache-2.0
+#include "solver/rigs/hold.h"
+
+#include "materials/temperature.h"
+#include "solver/contributions/applied_force.h"
+#include "solver/results/catalogue.h"
+#include "solver/results/metrics.h"
+#include "solver/results/recorder.h"
+#include "solver/time/no_balance.h"
+
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <cmath>
+#include <functional>
+#include <limits>
+
+namespace solemech::solver
+{
+namespace
+{
+constexpr double ramp_steps = 60;      // at step tolerance 1
+constexpr double growth = 0.15;        // of a step, over the time since the load last changed, at step tolerance 1
+constexpr double seated_share = 0.01;  // of the load: under less a stack over a slack unit gives no first tangent
+constexpr double first_depth = 1e-4, deepest_seat = 0.3; // of the height, within which it has to carry that
+constexpr double lift = 0.02;          // of the height, that the face is off the stack while this rests
+constexpr int    steps_per_picture = 6;
+constexpr double told_times = 10;      // relaxation times after which a branch has no more to tell: exp(-10)
+
+/// Slowest time within which a material gives way or comes back [s]; 0: it does neither.
+double slowest_time(const materials::Material &material, double temperature)
+{
+  const double shift = materials::time_shift(material.thermal, temperature);
+  return std::visit(
+    [&](const auto &data) {
+      double slowest = 0;
+      for (const auto &branch : data.relaxing)
+        slowest = std::max(slowest, shift * branch.relaxation_time);
+      if constexpr (requires { data.slipping; })
+        if (!data.slipping.empty())
+          slowest = std::max(slowest, data.recovery_time);
+      return slowest;
+    },
+    material.data);
+}
+
+/// What a material has no branch for cannot show: says so, layer by layer.
+void warn_of_missing_branches(const Case &input, const HoldRig &rig, Result &result)
+{
+  std::vector<std::string> quick;
+  const auto               look = [&](const std::string &part, const materials::Material &material) {
+    const double slowest = slowest_time(material, input.temperature);
+    if (!std::holds_alternative<materials::PlateData>(material.data) && told_times * slowest < rig.duration)
+      quick.push_back(slowest > 0 ? fmt::format("{} (slowest branch {:.3g} s)", part, slowest)
+                                  : fmt::format("{} (no branch at all)", part));
+  };
+  for (const auto &layer : input.layers)
+  {
+    look(layer.name, layer.material);
+    if (layer.ring)
+      look(layer.name + " ring", *layer.ring);
+  }
+  if (quick.empty())
+    return;
+  const auto text = fmt::format(
+    "out of the range that materials are settled on: so long a hold is beyond the branches of {}. There the "
+    "model neither creeps on nor keeps a set, and a real material does both: give it slower branches from a "
+    "long test",
+    fmt::join(quick, ", "));
+  for (const ReadingKind *kind : {&catalogue.compression_set, &catalogue.force_left, &catalogue.creep})
+    if (result.find(*kind))
+      result.warnings.push_back({*kind, text});
+}
+
+/// Sets load or way at the end of a step, for the share of the phase that is over by then.
+using Lead = std::function<void(double share)>;
+
+/// The stack under the face, phase by phase.
+class LongHold
+{
+public:
+  LongHold(const Case &input, const HoldRig &rig, const Resolution &resolution, const RunOptions &options)
+    : rig_(rig), options_(options), tolerance_(resolution.step_tolerance),
+      expected_(rig.is_under_load()
+                  ? rig.load
+                  : column_stiffness(input, rig.tup) * rig.squeeze * stack_height(input.layers)),
+      model_(input, rig.tup, 0.0, resolution, expected_), integrator_(prepared()),
+      recorder_(model_, integrator_, options.pictures ? std::numeric_limits<double>::max() : 0.0)
+  {
+    integrator_.open_parts = resolution.open_parts;
+    integrator_.newton_settings.tolerance *= resolution.newton_tolerance;
+    integrator_.quasi_static = true;
+    integrator_.x = model_.at_rest();
+    integrator_.force_scale = least_scale();
+    integrator_.start();
+  }
+
+  Result run()
+  {
+    const double squeezed = rig_.squeeze * model_.height;
+    if (rig_.is_under_load())
+      seat();
+    integrator_.extrapolate = 1;
+    recorder_.open_ledger(0);
+    recorder_.record(0, true);
+    const double seated = load_->force;
+    pass(rig_.ramp, 0, [&](double share) {
+      if (rig_.is_under_load())
+        load_->force = seated + share * (rig_.load - seated);
+      else
+        integrator_.prescribed[0] = -share * squeezed;
+    });
+    const double first_force = force(), first_way = way();
+    pass(rig_.duration, growth, [](double) {});
+    const double last_force = force(), last_way = way();
+    load_->force = 0;
+    pass(rig_.ramp, 0, [&](double share) {
+      integrator_.prescribed[0] = -last_way + share * (last_way + lift * model_.height);
+    });
+    pass(rig_.rest, growth, [](double) {});
+    return finished(first_force, first_way, last_force, last_way);
+  }
+
+private:
+  const HoldRig    &rig_;
+  const RunOptions &options_;
+  double            tolerance_, expected_;
+  StackModel        model_;
+  AppliedForce     *load_ = nullptr;
+  TimeIntegrator    integrator_;
+  Recorder          recorder_;
+  double            time_ = 0; // since first touch [s]
+  int               n_phases_ = 0, n_steps_ = 0;
+
+  double force() const { return model_.tup_contact->state(integrator_.x).force; }
+  double way() const { return -integrator_.x[model_.tup_unknown()]; }
+  double least_scale() const { return std::max(0.01 * expected_, 1e-3); }
+
+  TimeIntegrator prepared()
+  {
+    auto owned = std::make_unique<AppliedForce>(model_.tup_unknown());
+    load_ = owned.get();
+    model_.equation.contributions.push_back(std::move(owned));
+    return TimeIntegrator(model_.equation, 1.0);
+  }
+
+  [[noreturn]] void fail(const std::string &reason, const char *cure)
+  {
+    auto partial = recorder_.finish();
+    partial.complete = false;
+    partial.stop_reason = fmt::format("the hold stopped after {:.3g} s: {}. {}", time_, reason, cure);
+    const std::string message = partial.stop_reason;
+    throw RunFailed(message, std::move(partial));
+  }
+
+  /// Lowers the face until it carries a small part of the load.
+  void seat()
+  {
+    const double step = 1e-3 * rig_.ramp / ramp_steps;
+    for (double depth = first_depth * model_.height; force() < seated_share * rig_.load; depth *= 1.5)
+    {
+      integrator_.prescribed[0] = -depth;
+      if (depth > deepest_seat * model_.height || !integrator_.step(step).advanced)
+        throw NoBalance("the load cannot be set down on the stack. Try accuracy = \"0.5 %\"");
+    }
+    integrator_.prescribed[0].reset();
+    load_->force = force();
+    integrator_.start();
+  }
+
+  /// One phase. Its steps are a part of the ramp, and where the load stands they grow.
+  /// @param grows  step over the time since the phase began, at step tolerance 1; 0: steps stay as they are
+  void pass(double length, double grows, const Lead &lead)
+  {
+    constexpr int    n_phases = 4;
+    constexpr double shortest = 1e-6; // of the regular step
+    const double     regular = rig_.ramp / ramp_steps * tolerance_;
+    const double     begin = time_;
+    double           dt = (leaks() ? 1e-3 : 0.25) * regular;
+    for (double t = 0; t < length * (1 - 1e-12);)
+    {
+      dt = std::min(dt, length - t);
+      lead((t + dt) / length);
+      const auto outcome = integrator_.step(dt);
+      if (!outcome.advanced)
+      {
+        dt *= 0.35;
+        if (dt < shortest * regular)
+          fail(outcome.reason, "Try less of a squeeze or load, or a thicker or firmer stack");
+        continue;
+      }
+      t += dt;
+      time_ = begin + t;
+      if (!model_.folds->lost().empty())
+        fail(model_.folds->lost(), cure_of_lost_folds);
+      recorder_.record(time_, ++n_steps_ % steps_per_picture == 0);
+      integrator_.force_scale = std::max(force(), least_scale());
+      dt = std::min(1.5 * dt, std::max(regular, grows * tolerance_ * t));
+      const double share = std::log1p(t / regular) / std::log1p(length / regular);
+      if (options_.progress && !options_.progress((n_phases_ + share) / n_phases, "the hold"))
+        throw RunStopped();
+    }
+    ++n_phases_;
+  }
+
+  /// A leak empties a unit within milliseconds of the start.
+  bool leaks() const
+  {
+    return std::any_of(model_.chambers.begin(), model_.chambers.end(),
+                       [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); });
+  }
+
+  Result finished(double first_force, double first_way, double last_force, double last_way)
+  {
+    const double height = model_.height, set = -model_.first_touch(integrator_.x);
+    const double peak = rig_.is_under_load() ? rig_.load : first_force;
+    const double squeezed = rig_.is_under_load() ? last_way : rig_.squeeze * height;
+    const auto   areas = loop_areas(recorder_.curve("tup_displacement"), recorder_.curve("force"));
+    Result       result = recorder_.finish();
+    result.input_energy = areas.loading;
+    result.time_of_peak = rig_.is_under_load() ? rig_.ramp + rig_.duration : rig_.ramp;
+    result.time_of_loss = result.time.back();
+    add_reading(result, catalogue.compression_set, set / squeezed,
+                "height lost after the rest over the greatest squeeze of the hold");
+    add_reading(result, catalogue.height_set, set / height,
+                "height lost after the rest over the height before");
+    add_reading(result, catalogue.set_left, set, "height lost after the rest, as the face that held it finds it");
+    if (rig_.is_under_load())
+    {
+      add_reading(result, catalogue.creep, last_way - first_way, "compression gained during the hold");
+      add_reading(result, catalogue.creep_share, (last_way - first_way) / height,
+                  "compression gained during the hold over the height of the stack");
+    }
+    else
+    {
+      add_reading(result, catalogue.force_left, last_force / first_force,
+                  "force at the end of the hold over that at its beginning");
+      add_reading(result, catalogue.force_at_end, last_force, "force at the end of the hold");
+    }
+    add_reading(result, catalogue.peak_force, peak, "greatest force");
+    add_reading(result, catalogue.greatest_compression, squeezed, "greatest way of the face below first touch");
+    add_reading(result, catalogue.compression_share, squeezed / height,
+                "greatest compression over the height of the stack");
+    add_losses(result);
+    warn_of_missing_branches(model_.input, rig_, result);
+    set_ledger_facts(result, std::max(areas.loading, 1e-12));
+    return result;
+  }
+};
+} // namespace
+
+Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution, const RunOptions &options)
+{
+  return LongHold(input, rig, resolution, options).run();
+}
+} // namespace solemech::solver
