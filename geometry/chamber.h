@@ -12,7 +12,8 @@
 
 namespace solemech::geometry
 {
-/// plane_strain: a section modelled by its right half and counted twice; whole_plane: plane strain as it stands.
+/// plane_strain: a section modelled by its right half and counted twice; whole_plane: plane strain as it
+/// stands.
 enum class Section { axisymmetric, plane_strain, whole_plane };
 
 /// Current positions (r, z) of start, middle and end node of a quadratic edge [m].

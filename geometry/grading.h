@@ -32,8 +32,8 @@ struct GridLines
   std::vector<double> z;
 };
 
-/// Radii where the part changes somewhere in the stack, increasing; equal ones (to rounding) once. The last one is that
-/// of the plug, wall included.
+/// Radii where the part changes somewhere in the stack, increasing; equal ones (to rounding) once. The last
+/// one is that of the plug, wall included.
 std::vector<double> part_radii(const PlugOutline &outline);
 
 /// Lines through every radius and height where the part changes, graded between them. Thin strips and film

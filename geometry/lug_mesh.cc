@@ -16,7 +16,10 @@ namespace
 using LugPoint = std::array<double, 2>;
 constexpr unsigned none = static_cast<unsigned>(-1);
 
-LugPoint mirrored(const LugPoint &p) { return {-p[0], p[1]}; }
+LugPoint mirrored(const LugPoint &p)
+{
+  return {-p[0], p[1]};
+}
 
 /// A curve by its length: arcs and straight pieces, one after the other.
 class Path
@@ -70,8 +73,9 @@ private:
   }
 };
 
-/// Fractions 0..1, growing with the square of the number from either end. Where two sides of a block meet half way round
-/// an arc, at 180 degrees, the block's map is like z^2, and only this spacing keeps its cells well shaped.
+/// Fractions 0..1, growing with the square of the number from either end. Where two sides of a block meet
+/// half way round an arc, at 180 degrees, the block's map is like z^2, and only this spacing keeps its cells
+/// well shaped.
 std::vector<double> spacing_of_sides(unsigned n_cells)
 {
   std::vector<double> fractions;
@@ -98,8 +102,8 @@ std::vector<double> growing(double length, double first, double growth, double l
   return fractions;
 }
 
-/// Moves the nearest inner fractions onto the joints of a path's pieces: a quadratic face across the joint of an arc and
-/// a flat would stand out by microns and carry the first load alone.
+/// Moves the nearest inner fractions onto the joints of a path's pieces: a quadratic face across the joint of
+/// an arc and a flat would stand out by microns and carry the first load alone.
 std::vector<double> with_joints(std::vector<double> fractions, const Path &path, double length)
 {
   for (const double joint : path.joints())
@@ -141,7 +145,8 @@ struct Sides
   std::vector<LugPoint> root, face;            ///< from left to right
   std::vector<LugPoint> open_skin;             ///< from the right end of the root to half the spacing
   std::vector<double>   across, upwards;       ///< fractions of face and wall
-  std::vector<LugPoint> left_middles, right_middles, face_middles, open_middles; ///< between those points, on the curves
+  std::vector<LugPoint> left_middles, right_middles, face_middles,
+    open_middles; ///< between those points, on the curves
 };
 
 Path wall_path(const LugOutline &outline, const LugWall &wall)
@@ -165,7 +170,8 @@ Path face_path(const LugOutline &outline, const LugWall &wall, double corner)
   }
   constexpr double pi = std::numbers::pi;
   path.add_arc(mirrored(wall.edge_center), outline.edge_radius, pi - corner, pi / 2);
-  path.add_line({-wall.edge_center[0], outline.skin + outline.height}, {wall.edge_center[0], outline.skin + outline.height});
+  path.add_line({-wall.edge_center[0], outline.skin + outline.height},
+                {wall.edge_center[0], outline.skin + outline.height});
   path.add_arc(wall.edge_center, outline.edge_radius, pi / 2, corner);
   return path;
 }
@@ -177,10 +183,11 @@ Sides sides(const LugOutline &outline, double level)
   const Path   rise = wall_path(outline, wall), face = face_path(outline, wall, corner);
   const bool   worn = !outline.worn_face.empty();
   const double arc = outline.edge_radius * (wall.edge_to - wall.edge_from);
-  const double right_end = worn ? rise.length_to_height(outline.worn_face.back()[1]) : rise.length() - 0.5 * arc;
+  const double right_end =
+    worn ? rise.length_to_height(outline.worn_face.back()[1]) : rise.length() - 0.5 * arc;
   const double left_end = worn ? rise.length_to_height(outline.worn_face.front()[1]) : right_end;
 
-  Sides s;
+  Sides        s;
   const double side = 0.5 * (left_end + right_end);
   s.upwards = with_joints(spacing_of_sides(n_cells_along(side, 0.5 * arc, level)), rise, side);
   s.across = spacing_of_sides(n_cells_along(face.length(), 0.5 * arc, level));
@@ -200,16 +207,18 @@ Sides sides(const LugOutline &outline, double level)
     s.root.push_back({from[0] + f * (to[0] - from[0]), from[1] + f * (to[1] - from[1])});
 
   Path open;
-  open.add_arc(wall.fillet_center, outline.fillet, 0.5 * (wall.fillet_from + wall.fillet_to), wall.fillet_from);
+  open.add_arc(wall.fillet_center, outline.fillet, 0.5 * (wall.fillet_from + wall.fillet_to),
+               wall.fillet_from);
   open.add_line(wall.toe, {0.5 * outline.spacing, outline.skin});
-  const auto along_skin = with_joints(growing(open.length(), 0.4 * outline.fillet, 0.5, level), open, open.length());
+  const auto along_skin =
+    with_joints(growing(open.length(), 0.4 * outline.fillet, 0.5, level), open, open.length());
   s.open_skin = points_along(open, open.length(), along_skin);
   s.open_middles = points_along(open, open.length(), middles(along_skin));
   return s;
 }
 
-/// Vertices of the lug's block, [row][column]: a harmonic map, which never folds onto a convex shape (Rado, Kneser,
-/// Choquet), by successive over-relaxation.
+/// Vertices of the lug's block, [row][column]: a harmonic map, which never folds onto a convex shape (Rado,
+/// Kneser, Choquet), by successive over-relaxation.
 std::vector<std::vector<LugPoint>> lug_block(const Sides &s)
 {
   const std::size_t n_across = s.across.size(), n_up = s.upwards.size();
@@ -225,13 +234,15 @@ std::vector<std::vector<LugPoint>> lug_block(const Sides &s)
                          xi * eta * s.face.back()[c];
     }
   const std::size_t n_sweeps = 2 * (n_across + n_up);
-  const double      over = 2 / (1 + std::sin(std::numbers::pi / static_cast<double>(std::max(n_across, n_up))));
+  const double over = 2 / (1 + std::sin(std::numbers::pi / static_cast<double>(std::max(n_across, n_up))));
   for (std::size_t sweep = 0; sweep < n_sweeps; ++sweep)
     for (std::size_t j = 1; j + 1 < n_up; ++j)
       for (std::size_t i = 1; i + 1 < n_across; ++i)
         for (unsigned c = 0; c < 2; ++c)
-          block[j][i][c] += over * (0.25 * (block[j - 1][i][c] + block[j + 1][i][c] + block[j][i - 1][c] +
-                                            block[j][i + 1][c]) - block[j][i][c]);
+          block[j][i][c] +=
+            over *
+            (0.25 * (block[j - 1][i][c] + block[j + 1][i][c] + block[j][i - 1][c] + block[j][i + 1][c]) -
+             block[j][i][c]);
   return block;
 }
 
@@ -239,7 +250,10 @@ std::vector<std::vector<LugPoint>> lug_block(const Sides &s)
 class Builder
 {
 public:
-  Builder(unsigned n_columns, unsigned n_rows) : n_columns_(n_columns), at_((n_columns + 1) * (n_rows + 1), none) {}
+  Builder(unsigned n_columns, unsigned n_rows)
+    : n_columns_(n_columns), at_((n_columns + 1) * (n_rows + 1), none)
+  {
+  }
 
   void set(unsigned column, unsigned row, const LugPoint &p)
   {
@@ -325,14 +339,15 @@ LugMesh make_lug_mesh(const LugOutline &outline, double level)
       {
         const bool left = column < n_open;
         const auto middle = s.open_middles[left ? n_open - 1 - column : column - n_open - n_across];
-        lug.on_curves.emplace_back(builder.add_face(cell, top_face, BoundaryId::top), left ? mirrored(middle) : middle);
+        lug.on_curves.emplace_back(builder.add_face(cell, top_face, BoundaryId::top),
+                                   left ? mirrored(middle) : middle);
       }
     }
   for (unsigned j = 0; j < n_up; ++j)
     for (unsigned i = 0; i < n_across; ++i)
     {
       const unsigned cell = builder.add_cell(n_open + i, n_skin + j, 1);
-      const auto add = [&](std::vector<unsigned> &faces, FaceNumber side, const LugPoint &middle) {
+      const auto     add = [&](std::vector<unsigned> &faces, FaceNumber side, const LugPoint &middle) {
         faces.push_back(builder.add_face(cell, side, BoundaryId::top));
         lug.on_curves.emplace_back(faces.back(), middle);
       };

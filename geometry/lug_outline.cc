@@ -21,7 +21,10 @@ void require_length(const char *name, double value, double least, double most)
 }
 
 /// Way from the sharp corner to where the arc begins, on both sides of a corner of `angle`.
-double tangent_length(double radius, double angle) { return radius / std::tan(angle / 2); }
+double tangent_length(double radius, double angle)
+{
+  return radius / std::tan(angle / 2);
+}
 
 void check_worn_face(const LugOutline &outline)
 {
@@ -29,14 +32,17 @@ void check_worn_face(const LugOutline &outline)
   if (face.empty())
     return;
   if (face.size() < 2)
-    throw InvalidGeometry("number of points of the worn face", static_cast<double>(face.size()), "", "2 or more");
+    throw InvalidGeometry("number of points of the worn face", static_cast<double>(face.size()), "",
+                          "2 or more");
   for (std::size_t i = 0; i < face.size(); ++i)
   {
     const auto [x, z] = face[i];
     if (i > 0 && !(x > face[i - 1][0]))
-      throw InvalidGeometry("place across the lug of a point of the worn face", x, "more than that of the point before");
+      throw InvalidGeometry("place across the lug of a point of the worn face", x,
+                            "more than that of the point before");
     if (!(z > outline.skin))
-      throw InvalidGeometry("height of the worn face", z, "more than " + in_mm(outline.skin) + ": the lug is worn off");
+      throw InvalidGeometry("height of the worn face", z,
+                            "more than " + in_mm(outline.skin) + ": the lug is worn off");
     if (z > surface_height_at(outline, x) + 1e-6 * outline.height)
       throw InvalidGeometry("height of the worn face", z, "at most that of the fresh lug there");
   }
@@ -62,9 +68,11 @@ void check(const LugOutline &outline)
   const double gap = 0.5 * outline.spacing - wall.toe[0];
   if (!(gap > 0.02 * outline.spacing))
     throw InvalidGeometry("lug spacing", outline.spacing,
-                          "more than " + in_mm(2.1 * wall.toe[0]) + ", the width of the root with its fillets");
+                          "more than " + in_mm(2.1 * wall.toe[0]) +
+                            ", the width of the root with its fillets");
   if (!(wall.wall_top[1] > wall.wall_bottom[1]))
-    throw InvalidGeometry("lug height", outline.height, "more than what edge arc and fillet take of the wall");
+    throw InvalidGeometry("lug height", outline.height,
+                          "more than what edge arc and fillet take of the wall");
   check_worn_face(outline);
 }
 
@@ -73,16 +81,17 @@ LugWall lug_wall(const LugOutline &outline)
   const double angle = pi / 2 + outline.draft; // of the rubber at the edge, of the air at the root
   const double lean = std::tan(outline.draft), s = std::sin(outline.draft), c = std::cos(outline.draft);
   const double top = outline.skin + outline.height;
-  const double edge = tangent_length(outline.edge_radius, angle), foot = tangent_length(outline.fillet, angle);
+  const double edge = tangent_length(outline.edge_radius, angle),
+               foot = tangent_length(outline.fillet, angle);
   const double root = 0.5 * outline.width + outline.height * lean; // sharp corner of wall and skin
   LugWall      wall;
   wall.toe = {root + foot, outline.skin};
   wall.fillet_center = {root + foot, outline.skin + outline.fillet};
-  wall.fillet_from = -pi / 2;            // toe, straight below the centre
-  wall.fillet_to = -pi + outline.draft;  // towards the wall
+  wall.fillet_from = -pi / 2;           // toe, straight below the centre
+  wall.fillet_to = -pi + outline.draft; // towards the wall
   wall.wall_bottom = {root - foot * s, outline.skin + foot * c};
   wall.edge_center = {0.5 * outline.width - edge, top - outline.edge_radius};
-  wall.edge_from = outline.draft;        // outwards normal of the wall
+  wall.edge_from = outline.draft; // outwards normal of the wall
   wall.edge_to = pi / 2;
   wall.wall_top = {0.5 * outline.width + edge * s, top - edge * c};
   return wall;
@@ -99,7 +108,8 @@ double half_width_at(const LugOutline &outline, double z)
   if (z >= wall.wall_top[1])
   {
     const double up = z - wall.edge_center[1];
-    return wall.edge_center[0] + std::sqrt(std::max(0.0, outline.edge_radius * outline.edge_radius - up * up));
+    return wall.edge_center[0] +
+           std::sqrt(std::max(0.0, outline.edge_radius * outline.edge_radius - up * up));
   }
   if (z >= wall.wall_bottom[1])
     return 0.5 * outline.width + (top - z) * std::tan(outline.draft);
@@ -116,7 +126,8 @@ double surface_height_at(const LugOutline &outline, double x)
   if (x <= wall.wall_top[0])
   {
     const double out = x - wall.edge_center[0];
-    return wall.edge_center[1] + std::sqrt(std::max(0.0, outline.edge_radius * outline.edge_radius - out * out));
+    return wall.edge_center[1] +
+           std::sqrt(std::max(0.0, outline.edge_radius * outline.edge_radius - out * out));
   }
   if (x < wall.wall_bottom[0])
     return outline.skin + outline.height - (x - 0.5 * outline.width) / std::tan(outline.draft);

@@ -66,7 +66,8 @@ struct PlugMesh
   std::vector<std::string>           part_names;
   GridLines                          lines;
 
-  /// Pairs of indices into `faces` whose nodes move alike: left and right end of a section that repeats itself.
+  /// Pairs of indices into `faces` whose nodes move alike: left and right end of a section that repeats
+  /// itself.
   std::vector<std::pair<unsigned, unsigned>> joined_faces = {};
 };
 

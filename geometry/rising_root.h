@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Where a rising function is zero: algorithm 748 (G.E. Alefeld, F.A. Potra & Y. Shi, ACM TOMS 21, 1995) by Boost.Math.
+// Where a rising function is zero: algorithm 748 (G.E. Alefeld, F.A. Potra & Y. Shi, ACM TOMS 21, 1995) by
+// Boost.Math.
 #pragma once
 
 #include <boost/math/tools/toms748_solve.hpp>
@@ -17,6 +18,7 @@ double rising_root(const Function &f, double low, double high)
   if (f(high) <= 0)
     return high;
   std::uintmax_t n_most = 100;
-  return boost::math::tools::toms748_solve(f, low, high, boost::math::tools::eps_tolerance<double>(), n_most).second;
+  return boost::math::tools::toms748_solve(f, low, high, boost::math::tools::eps_tolerance<double>(), n_most)
+    .second;
 }
 } // namespace solemech::geometry

@@ -3,8 +3,8 @@
 //   dm/dt = Cd A p_u sqrt(gamma/(R_g T_u)) psi,
 //   psi = sqrt{2/(gamma - 1) [q^(2/gamma) - q^((gamma + 1)/gamma)]},
 // q = p_down/p_up, held at its greatest value once q falls below (2/(gamma + 1))^(gamma/(gamma - 1))
-// (choked). Cd = 0.6, sharp edge: common practice, no source. At fixed volume the pressure follows from one equation,
-// since what stays expands adiabatically and what comes in brings its enthalpy. It is integrated in
+// (choked). Cd = 0.6, sharp edge: common practice, no source. At fixed volume the pressure follows from one
+// equation, since what stays expands adiabatically and what comes in brings its enthalpy. It is integrated in
 // s = sqrt(|p/p_a - 1|), which falls at a bounded rate and comes to zero in finite time.
 // Source: Saint-Venant & Wantzel 1839, any textbook of gas dynamics (from memory).
 #pragma once
@@ -35,7 +35,8 @@ struct ChamberLeak
     const double upstream = leaving ? p : p_a;
     const double t = leaving ? state.temperature : gas.wall_temperature;
     const double choked = g / (g - 1) * std::log(2 / (g + 1));
-    const double q = std::clamp(std::log(std::min(p, p_a) / upstream), choked, 0.0); // its logarithm: no cancellation
+    const double q =
+      std::clamp(std::log(std::min(p, p_a) / upstream), choked, 0.0); // its logarithm: no cancellation
     const double psi = std::sqrt(-2 / (g - 1) * std::exp(2 / g * q) * std::expm1((g - 1) / g * q));
     const double area = std::numbers::pi / 4 * diameter * diameter;
     const double flow = discharge_coefficient * area * upstream * std::sqrt(g * air::gas_constant / t) * psi;
@@ -43,8 +44,8 @@ struct ChamberLeak
   }
 
   /// Lets the gas leak for `dt` [s] at fixed volume, down to balance with the atmosphere. What stays expands
-  /// adiabatically, what comes in brings its enthalpy at wall temperature: d(n T) = gamma T_up dn. Where `isothermal`,
-  /// everything keeps the wall temperature that it has.
+  /// adiabatically, what comes in brings its enthalpy at wall temperature: d(n T) = gamma T_up dn. Where
+  /// `isothermal`, everything keeps the wall temperature that it has.
   LeakStep leak(const ChamberGas &gas, const GasState &state, double dt, bool isothermal = false) const
   {
     const double p_a = gas.atmospheric_pressure;
@@ -56,7 +57,8 @@ struct ChamberLeak
     for (double left = dt; left > 0 && s > 0;)
     {
       const double k1 = fall(path, s), h = std::min(left, step / k1);
-      const double k2 = fall(path, s - 0.5 * h * k1), k3 = fall(path, s - 0.5 * h * k2), k4 = fall(path, s - h * k3);
+      const double k2 = fall(path, s - 0.5 * h * k1), k3 = fall(path, s - 0.5 * h * k2),
+                   k4 = fall(path, s - h * k3);
       s -= h / 6 * (k1 + 2 * k2 + 2 * k3 + k4);
       left -= h;
     }

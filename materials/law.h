@@ -19,9 +19,9 @@ using LogStrains = std::array<Number, 3>;
 template <typename Number>
 struct SpectralResponse
 {
-  Number                energy{};  ///< stored energy density W [J/m3]
-  std::array<Number, 3> stress{};  ///< principal Kirchhoff stresses tau_a = dW/d eps_a [Pa]
-  std::array<Number, 6> moduli{};  ///< d tau_a/d eps_b, symmetric: 11, 22, 33, 12, 13, 23 [Pa]
+  Number                energy{}; ///< stored energy density W [J/m3]
+  std::array<Number, 3> stress{}; ///< principal Kirchhoff stresses tau_a = dW/d eps_a [Pa]
+  std::array<Number, 6> moduli{}; ///< d tau_a/d eps_b, symmetric: 11, 22, 33, 12, 13, 23 [Pa]
 };
 
 /// Sum of two responses that share their principal frame.
@@ -38,8 +38,11 @@ SpectralResponse<Number> operator+(SpectralResponse<Number> a, const SpectralRes
 
 /// What a law must offer: its response to principal logarithmic strains, pure and without state.
 template <typename Law, typename Number>
-concept IsotropicLaw = requires(const Law law, const LogStrains<Number> strains) {
-  { law.response(strains) } -> std::same_as<SpectralResponse<Number>>;
+concept IsotropicLaw = requires(const Law law, const LogStrains<Number> strains)
+{
+  {
+    law.response(strains)
+    } -> std::same_as<SpectralResponse<Number>>;
 };
 
 // Scalar counterparts of the lane-wise operations a SIMD pack offers, so that one law text serves both.

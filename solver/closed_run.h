@@ -1,16 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
-// A run is repeated with shorter steps, closer iterations or both while its energy account stays open; one that cannot
-// be closed is a failed run.
+// A run is repeated with shorter steps, closer iterations or both while its energy account stays open; one
+// that cannot be closed is a failed run.
 #pragma once
 
-#include "solver/time/account.h"
 #include "solver/run.h"
 #include "solver/stack_model.h"
+#include "solver/time/account.h"
 
 namespace solemech::solver
 {
 /// The result whose account counts.
-inline Result &accounted(Result &result) { return result; }
+inline Result &accounted(Result &result)
+{
+  return result;
+}
 
 /// @param run_at  a resolution -> a Result, or what `accounted` finds one in
 /// @throws RunFailed, the result with it, that says where the account is open

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Everything that stores or moves energy is a contribution; the equation of motion and the ledger sum the same
-// list, so nothing can be forgotten. Forces are derivatives of an energy with respect to the unknowns.
+// Everything that stores or moves energy is a contribution; the equation of motion and the ledger sum the
+// same list, so nothing can be forgotten. Forces are derivatives of an energy with respect to the unknowns.
 // Unknowns x: displacements of the mesh first, then the heights of rigid bodies.
 #pragma once
 
@@ -17,7 +17,7 @@ namespace solemech::solver
 /// c g g^T, never formed: gas of a sealed chamber couples all wetted nodes.
 struct RankOne
 {
-  Vector g;     ///< on the displacements
+  Vector g; ///< on the displacements
   double c = 0;
 };
 
@@ -28,7 +28,8 @@ struct Tangent
   Eigen::MatrixXd      coupling; ///< displacements x rigid bodies
   Eigen::MatrixXd      bodies;   ///< rigid bodies x rigid bodies
   std::vector<RankOne> rank_one;
-  std::vector<Eigen::Triplet<double>> unsymmetric; ///< further entries of the whole matrix, bodies behind displacements
+  std::vector<Eigen::Triplet<double>>
+    unsymmetric; ///< further entries of the whole matrix, bodies behind displacements
 
   void reset(std::size_t n_values, int n_unknowns, int n_bodies)
   {

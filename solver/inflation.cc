@@ -4,8 +4,8 @@
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/time/no_balance.h"
 #include "solver/part_law.h"
+#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 
@@ -17,14 +17,15 @@ namespace solemech::solver
 {
 namespace
 {
-/// Holds every unknown that the films do not reach, and one vertical position of each film, by soft springs that
-/// carry no load at the solution.
+/// Holds every unknown that the films do not reach, and one vertical position of each film, by soft springs
+/// that carry no load at the solution.
 class Anchor : public Contribution
 {
 public:
   Anchor(const Discretisation &mesh, std::vector<int> unknowns, double stiffness)
     : mesh_(&mesh), unknowns_(std::move(unknowns)), stiffness_(stiffness)
-  {}
+  {
+  }
   bool add(const Vector &x, Vector &force, Tangent *tangent) const override
   {
     for (const int i : unknowns_)
@@ -68,7 +69,8 @@ void spread(const Discretisation &mesh, std::vector<bool> fixed, std::vector<Poi
         Point mean{};
         for (const unsigned j : neighbours[i])
           mean[0] += displacement[j][0], mean[1] += displacement[j][1];
-        displacement[i] = {mesh.dof(i, 0) < 0 ? 0.0 : mean[0] / neighbours[i].size(), mean[1] / neighbours[i].size()};
+        displacement[i] = {mesh.dof(i, 0) < 0 ? 0.0 : mean[0] / neighbours[i].size(),
+                           mean[1] / neighbours[i].size()};
       }
 }
 } // namespace
@@ -88,8 +90,9 @@ double fibre_rest_length(const AirUnit &unit, double height)
 
 namespace
 {
-// A slack film has next to no stiffness until it is round: the first strides may have to be a millionth of the pressure.
-constexpr double smallest_stride = 1e-7; // of the pressure
+// A slack film has next to no stiffness until it is round: the first strides may have to be a millionth of
+// the pressure.
+constexpr double smallest_stride = 1e-7;    // of the pressure
 constexpr double longer = 2, shorter = 0.2; // from one stride to the next
 
 /// Raises a load from nothing to all of it, in strides as long as the attempts allow.
@@ -110,8 +113,8 @@ void raise_pressure(double stride, const Attempt &attempt)
     stride *= shorter;
     if (stride < smallest_stride)
       throw NoBalance(fmt::format("the air unit cannot be inflated beyond {:.0f} % of its gauge pressure "
-                                           "({}). Lower the pressure, or make the film thicker or stiffer",
-                                           100 * reached, outcome.reason));
+                                  "({}). Lower the pressure, or make the film thicker or stiffer",
+                                  100 * reached, outcome.reason));
   }
 }
 } // namespace
@@ -122,8 +125,8 @@ void InflationFacts::add(const TimeIntegrator &integrator)
   iterations += integrator.n_iterations, descents += integrator.n_descents;
 }
 
-std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input,
-                           InflationFacts &facts)
+std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units,
+                           const Case &input, InflationFacts &facts)
 {
   std::vector<Point> displacement(mesh.n_nodes(), Point{0, 0});
   if (units.empty())
@@ -167,7 +170,8 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
       auto group = mesh.group(unit.film_part, kernel->n_branches(), mesh.nodes(), {});
       equation.contributions.push_back(std::make_unique<SolidBody>(std::move(group), std::move(kernel)));
       const auto &chamber = mesh.mesh().chambers[unit.chamber];
-      auto gas = std::make_unique<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt);
+      auto        gas =
+        std::make_unique<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt);
       gas->hold(share * unit.unit->gauge_pressure);
       equation.contributions.push_back(std::move(gas));
       if (unit.unit->has_fibres)
@@ -177,7 +181,8 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
         equation.contributions.push_back(std::make_unique<FibreBundle>(
           "fibres", mesh, chamber,
           materials::TensileFibres{partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
-                                   fibre_rest_length(partly, unit.height), unit.unit->packed_share * unit.height}));
+                                   fibre_rest_length(partly, unit.height),
+                                   unit.unit->packed_share * unit.height}));
       }
       load += unit.unit->gauge_pressure * chamber.drawn_area;
     }
@@ -221,7 +226,8 @@ Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToF
   for (const auto &chamber : chambers)
   {
     const double volume = chamber.gas->volume(integrator.x);
-    integrator.force_scale = std::max(integrator.force_scale, chamber.gauge_pressure * std::pow(volume, 2.0 / 3));
+    integrator.force_scale =
+      std::max(integrator.force_scale, chamber.gauge_pressure * std::pow(volume, 2.0 / 3));
   }
   integrator.newton_settings.tolerance = 1e-6;
   integrator.newton_settings.n_iterations = 40;

@@ -1,15 +1,16 @@
 // SPDX-License-Identifier: Apache-2.0
-// Inflating the air units. One with fibres: alone it is brought to its gauge pressure, with fibres whose rest length
-// balances the flat faces; its side wall finds its bulge. The other parts are then taken as bonded, free of
-// stress, to that shape. Without fibres nothing holds the faces but what they are bonded to: such a unit is drawn slack
-// and brought to its pressure in the finished stack, which arches and is under stress before anything touches it.
+// Inflating the air units. One with fibres: alone it is brought to its gauge pressure, with fibres whose rest
+// length balances the flat faces; its side wall finds its bulge. The other parts are then taken as bonded,
+// free of stress, to that shape. Without fibres nothing holds the faces but what they are bonded to: such a
+// unit is drawn slack and brought to its pressure in the finished stack, which arches and is under stress
+// before anything touches it.
 #pragma once
 
 #include "solver/case.h"
 #include "solver/contributions/gas_chamber.h"
+#include "solver/kernels/solid_kernel.h"
 #include "solver/mesh/discretisation.h"
 #include "solver/time/generalised_alpha.h"
-#include "solver/kernels/solid_kernel.h"
 
 #include <vector>
 
@@ -26,19 +27,19 @@ struct InflationFacts
 /// One unit to inflate.
 struct UnitToInflate
 {
-  unsigned       chamber;   ///< number in the mesh, from the ground
+  unsigned       chamber; ///< number in the mesh, from the ground
   int            film_part;
   const AirUnit *unit;
-  double         height;    ///< between the films [m]
+  double         height; ///< between the films [m]
 };
 
 /// Rest length of the fibres that balances the flat faces at this gauge pressure [m].
 double fibre_rest_length(const AirUnit &unit, double height);
 
-/// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others smoothly
-/// in between. Throws NoBalance when a unit cannot be inflated.
-std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units, const Case &input,
-                           InflationFacts &facts);
+/// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others
+/// smoothly in between. Throws NoBalance when a unit cannot be inflated.
+std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units,
+                           const Case &input, InflationFacts &facts);
 
 /// A chamber of the finished stack.
 struct ChamberToFill
@@ -48,7 +49,8 @@ struct ChamberToFill
   bool        slack;          ///< drawn without pressure; otherwise drawn in balance with it
 };
 
-/// Brings slack chambers to their pressure in the finished stack, all its slow branches relaxed, and seals all chambers.
+/// Brings slack chambers to their pressure in the finished stack, all its slow branches relaxed, and seals
+/// all chambers.
 /// @param away  level that keeps the striker off the stack [m]
 /// @return displacements of the mesh's unknowns. Throws NoBalance when there is no balance.
 Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToFill> &chambers, double away,

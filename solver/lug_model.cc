@@ -42,10 +42,11 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
   using geometry::BoundaryId;
   if (cell.neighbours == LugNeighbours::periodic)
     drawn.mesh.joined_faces = joined_ends(drawn.mesh);
-  mesh = std::make_unique<Discretisation>(drawn.mesh, MeshSection::whole_plane, [](const geometry::BoundaryFace &face) {
-    const bool bonded = face.id == static_cast<int>(BoundaryId::base);
-    return std::array<bool, 2>{bonded, bonded};
-  });
+  mesh = std::make_unique<Discretisation>(drawn.mesh, MeshSection::whole_plane,
+                                          [](const geometry::BoundaryFace &face) {
+                                            const bool bonded = face.id == static_cast<int>(BoundaryId::base);
+                                            return std::array<bool, 2>{bonded, bonded};
+                                          });
   // Mid nodes of the outline go onto its curves; a cell's inner node follows by half.
   std::vector<Point> shift(mesh->nodes().size(), Point{});
   for (const auto &[f, place] : drawn.on_curves)
@@ -90,8 +91,8 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
       face_right_ = std::max(face_right_, drawn.mesh.vertices[v][0]);
     }
   const double depth = penetration_share * cell.outline.height;
-  auto contact = std::make_unique<SlidingContact>("court", *mesh, top, equilibrium_modulus(cell.lug, input) / (depth * depth),
-                                                  slip_length, 0, highest);
+  auto         contact = std::make_unique<SlidingContact>(
+    "court", *mesh, top, equilibrium_modulus(cell.lug, input) / (depth * depth), slip_length, 0, highest);
   court = contact.get();
   equation.contributions.push_back(std::move(contact));
   auto force = std::make_unique<AppliedForce>(court_unknown());

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// One lug on its skin as a plane section, bonded to a sole that stands still, under a flat court (rigid body 0) that is
-// pressed on it and slides along x. Drawn upside down: the court comes from above. Lug and skin of near-incompressible
-// rubber; forces are per metre of bar.
+// One lug on its skin as a plane section, bonded to a sole that stands still, under a flat court (rigid body
+// 0) that is pressed on it and slides along x. Drawn upside down: the court comes from above. Lug and skin of
+// near-incompressible rubber; forces are per metre of bar.
 #pragma once
 
 #include "geometry/lug_mesh.h"
@@ -33,17 +33,20 @@ public:
   geometry::LugMesh               drawn;
   std::unique_ptr<Discretisation> mesh;
   EquationOfMotion                equation;
-  std::vector<SolidBody *>        bodies;  ///< skin, lug
+  std::vector<SolidBody *>        bodies; ///< skin, lug
   SlidingContact                 *court = nullptr;
-  AppliedForce                   *load = nullptr;  ///< on the court, downwards, per metre of bar [N/m]
+  AppliedForce                   *load = nullptr; ///< on the court, downwards, per metre of bar [N/m]
 
-  int    court_unknown() const { return equation.n_unknowns(); }
+  int court_unknown() const { return equation.n_unknowns(); }
   /// Whether a place of the unloaded outline lies on the face that was drawn to touch, not on a wall.
   bool is_on_face(const Point &at_rest) const
   {
     return at_rest[0] >= face_left_ && at_rest[0] <= face_right_;
   }
-  double nominal_width() const { return cell.outline.width; } ///< of the fresh face: pressures refer to it [m]
+  double nominal_width() const
+  {
+    return cell.outline.width;
+  } ///< of the fresh face: pressures refer to it [m]
 
 private:
   double face_left_, face_right_; ///< ends of the drawn face [m]

@@ -65,17 +65,17 @@ double stiffest_confined_modulus(const materials::Material &material, const Case
 double equilibrium_modulus(const materials::Material &material, const Case &input)
 {
   return std::visit(
-    Overloaded{[&](const materials::FoamData &data) {
-                 return materials::make_foam(data, material.thermal, input.temperature,
-                                             input.atmospheric_pressure)
-                   .equilibrium_constants()
-                   .youngs_modulus;
-               },
-               [&](const materials::RubberData &data) {
-                 return 3 * materials::make_rubber(data, material.thermal, input.temperature)
-                              .isochoric.shear_modulus();
-               },
-               [&](const materials::PlateData &data) { return data.youngs_modulus; }},
+    Overloaded{
+      [&](const materials::FoamData &data) {
+        return materials::make_foam(data, material.thermal, input.temperature, input.atmospheric_pressure)
+          .equilibrium_constants()
+          .youngs_modulus;
+      },
+      [&](const materials::RubberData &data) {
+        return 3 *
+               materials::make_rubber(data, material.thermal, input.temperature).isochoric.shear_modulus();
+      },
+      [&](const materials::PlateData &data) { return data.youngs_modulus; }},
     material.data);
 }
 } // namespace solemech::solver

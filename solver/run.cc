@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Mesh and step are chosen from the wished accuracy: a run and a coarser one of the same case are compared, the
-// difference is the estimated error, and the run is refined while it misses the wish.
+// Mesh and step are chosen from the wished accuracy: a run and a coarser one of the same case are compared,
+// the difference is the estimated error, and the run is refined while it misses the wish.
 #include "solver/run.h"
 
 #include "solver/closed_run.h"
@@ -19,16 +19,16 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double refinement = 1.5; // of mesh and step from one run to a finer one
-constexpr double coarsening = 1.41; // of the run that the first one is compared with
+constexpr double refinement = 1.5;   // of mesh and step from one run to a finer one
+constexpr double coarsening = 1.41;  // of the run that the first one is compared with
 constexpr double penetration = 4e-4; // at an accuracy of 1 %, see Resolution
 
 /// @param finer  of mesh and step, over what the accuracy asks for at first
 Resolution resolution_of(const Case &input, double finer)
 {
   const double accuracy = input.accuracy, mesh = rig_run(input.rig).mesh;
-  // At 1 %: mesh level 1.2; error falls with the square of mesh size and step. The coarsest first run leaves room for
-  // one coarser still that tells something: a mesh of level 0.7.
+  // At 1 %: mesh level 1.2; error falls with the square of mesh size and step. The coarsest first run leaves
+  // room for one coarser still that tells something: a mesh of level 0.7.
   const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.83, 6.0) * finer;
   // The penetration of the contact is an error like the others and falls like them.
   return {1.2 * mesh * fineness, 1.1 / fineness, penetration / (fineness * fineness)};
@@ -61,8 +61,8 @@ double least_error(const ReadingKind &kind, const Resolution &resolution, const 
          kind.least_error.step * resolution.step_tolerance * resolution.step_tolerance;
 }
 
-/// What the error of a reading counts against: shares (rebound, returns) are measured in points of one, energies that
-/// are part of what was put in against that, everything else against itself.
+/// What the error of a reading counts against: shares (rebound, returns) are measured in points of one,
+/// energies that are part of what was put in against that, everything else against itself.
 double error_scale(const ReadingKind &kind, const Reading &reading, const Result &result)
 {
   if (kind.unit == "1")
@@ -70,21 +70,24 @@ double error_scale(const ReadingKind &kind, const Reading &reading, const Result
   return kind.part_of_input ? result.input_energy : std::abs(reading.value);
 }
 
-/// The second-order estimate is stated a quarter larger: between coarse meshes the order is not quite reached.
+/// The second-order estimate is stated a quarter larger: between coarse meshes the order is not quite
+/// reached.
 constexpr double margin = 1.25;
 
-/// By how much less a fine run is off than a coarse one, of second order. Thin layers have a whole number of cells, so
-/// that a mesh meant to be `ratio` finer can be less so, and two runs then tell less of its error.
+/// By how much less a fine run is off than a coarse one, of second order. Thin layers have a whole number of
+/// cells, so that a mesh meant to be `ratio` finer can be less so, and two runs then tell less of its error.
 double error_ratio(const Result &coarse, const Result &fine, double ratio)
 {
   constexpr double least = 1.5;
-  const double     cells = coarse.facts.cells > 0 ? static_cast<double>(fine.facts.cells) / coarse.facts.cells : 0;
+  const double     cells =
+    coarse.facts.cells > 0 ? static_cast<double>(fine.facts.cells) / coarse.facts.cells : 0;
   return std::clamp(cells, least, ratio * ratio);
 }
 
-/// Sets the estimated errors of `fine`, `ratio` finer than `coarse` in mesh and step. @return the greatest of its
-/// headline readings, relative
-double estimate(const Case &input, const Result &coarse, double ratio, const Resolution &resolution, Result &fine)
+/// Sets the estimated errors of `fine`, `ratio` finer than `coarse` in mesh and step. @return the greatest of
+/// its headline readings, relative
+double estimate(const Case &input, const Result &coarse, double ratio, const Resolution &resolution,
+                Result &fine)
 {
   const double less = error_ratio(coarse, fine, ratio);
   double       worst = 0;
@@ -122,12 +125,12 @@ Result run(const Case &input, const RunOptions &options)
     return part;
   };
 
-  // The run, a coarser one to compare it with, and finer ones while the wish is missed. One that fails is passed over:
-  // what a coarse mesh cannot follow a finer one mostly can.
+  // The run, a coarser one to compare it with, and finer ones while the wish is missed. One that fails is
+  // passed over: what a coarse mesh cannot follow a finer one mostly can.
   const unsigned last = options.n_refinements + 1;
   Result         fine;
-  double         fineness = 0, error = std::numeric_limits<double>::infinity(); // of `fine`; 0: there is none yet
-  std::size_t    n_failed = 0;
+  double fineness = 0, error = std::numeric_limits<double>::infinity(); // of `fine`; 0: there is none yet
+  std::size_t n_failed = 0;
   for (unsigned i = options.estimate_error ? 0 : 1;; ++i)
   {
     const double finer = i == 0 ? 1 / coarsening : std::pow(refinement, i - 1.0);
@@ -153,10 +156,11 @@ Result run(const Case &input, const RunOptions &options)
   }
   fine.facts.given_up = n_failed;
   if (options.estimate_error && error > input.accuracy)
-    fine.warnings.push_back({"", std::isfinite(error)
-                                   ? fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for",
-                                                 100 * error, 100 * input.accuracy)
-                                   : "the error of the readings is not known: of the other meshes none came through"});
+    fine.warnings.push_back(
+      {"", std::isfinite(error)
+             ? fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for", 100 * error,
+                           100 * input.accuracy)
+             : "the error of the readings is not known: of the other meshes none came through"});
   fine.facts.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   return fine;
 }

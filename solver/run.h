@@ -20,8 +20,8 @@ struct RunOptions
   bool estimate_error = true;
   /// Refinement steps that may follow when the estimate misses the wished accuracy.
   unsigned n_refinements = 2;
-  /// Refinement steps above the mesh and step that the wished accuracy asks for; -1: the coarser run that errors are
-  /// estimated with.
+  /// Refinement steps above the mesh and step that the wished accuracy asks for; -1: the coarser run that
+  /// errors are estimated with.
   int level = 0;
 };
 
@@ -29,7 +29,10 @@ struct RunOptions
 class RunFailed : public std::runtime_error
 {
 public:
-  RunFailed(const std::string &message, Result result) : std::runtime_error(message), partial(std::move(result)) {}
+  RunFailed(const std::string &message, Result result)
+    : std::runtime_error(message), partial(std::move(result))
+  {
+  }
   Result partial;
 };
 

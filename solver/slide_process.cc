@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/slide_process.h"
 
-#include "solver/time/no_balance.h"
 #include "solver/run.h"
+#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 
@@ -14,15 +14,16 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr int    press_steps = 12;
-constexpr double seated_share = 0.02;       ///< of the force: from there on it is the force that is led
-constexpr double seated_sink = 0.2;         ///< of the lug height that the court comes down for that at most
-constexpr int    slide_steps = 50;          ///< over one lug height
-constexpr double least_step = 2e-5;         ///< of the lug height: below this no balance is sought
-constexpr std::size_t most_repeats = 40;    ///< of steps of one slide; one that goes on by ever smaller ones gets nowhere
-constexpr double steady_change = 2e-3;      ///< of the grip over `steady_stretch`
-constexpr double steady_stretch = 0.25;     ///< of the lug height
-constexpr double folded_share = 0.3;        ///< of the lug height that the wall lies on the court
+constexpr int         press_steps = 12;
+constexpr double      seated_share = 0.02; ///< of the force: from there on it is the force that is led
+constexpr double      seated_sink = 0.2;   ///< of the lug height that the court comes down for that at most
+constexpr int         slide_steps = 50;    ///< over one lug height
+constexpr double      least_step = 2e-5;   ///< of the lug height: below this no balance is sought
+constexpr std::size_t most_repeats =
+  40; ///< of steps of one slide; one that goes on by ever smaller ones gets nowhere
+constexpr double steady_change = 2e-3;  ///< of the grip over `steady_stretch`
+constexpr double steady_stretch = 0.25; ///< of the lug height
+constexpr double folded_share = 0.3;    ///< of the lug height that the wall lies on the court
 /// By which the court is lowered to the first touch [m]: the first that finds a balance.
 constexpr double seat_depths[] = {1e-6, 0.5e-6, 2e-6, 0.25e-6, 4e-6};
 
@@ -198,8 +199,9 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     else if ((share *= 0.5) < 1e-4)
     {
       outcome.end = SlideEnd::no_balance;
-      outcome.reason = fmt::format("the lug does not stand under the pressure: it gives way at {:.0f} kPa of {:.0f} kPa",
-                                   1e-3 * pressed * load.pressure, 1e-3 * load.pressure);
+      outcome.reason =
+        fmt::format("the lug does not stand under the pressure: it gives way at {:.0f} kPa of {:.0f} kPa",
+                    1e-3 * pressed * load.pressure, 1e-3 * load.pressure);
       outcome.surface = model.court->points(integrator.x);
       return outcome;
     }
@@ -207,7 +209,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
 
   const double      regular = load.step_share * height / slide_steps;
   const std::size_t repeated_before = integrator.n_repeated;
-  double       way = 0, step = 0.5 * model.slip_length, steady_since = -1;
+  double            way = 0, step = 0.5 * model.slip_length, steady_since = -1;
   while (way < load.distance * (1 - 1e-12))
   {
     const double next = std::min(load.distance, way + step);
@@ -219,11 +221,12 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
       {
         model.court->drive_to(way);
         outcome.wall_contact = wall_contact(model, model.court->points(integrator.x));
-        outcome.end = outcome.wall_contact > folded_share * height ? SlideEnd::folded_over : SlideEnd::no_balance;
-        outcome.reason =
-          outcome.end == SlideEnd::folded_over
-            ? fmt::format("the lug folds over: {:.1f} mm of its leading wall lie on the court", 1e3 * outcome.wall_contact)
-            : fmt::format("no steady slide: no balance was found after {:.2f} mm", 1e3 * way);
+        outcome.end =
+          outcome.wall_contact > folded_share * height ? SlideEnd::folded_over : SlideEnd::no_balance;
+        outcome.reason = outcome.end == SlideEnd::folded_over
+                           ? fmt::format("the lug folds over: {:.1f} mm of its leading wall lie on the court",
+                                         1e3 * outcome.wall_contact)
+                           : fmt::format("no steady slide: no balance was found after {:.2f} mm", 1e3 * way);
         break;
       }
       continue;
@@ -233,12 +236,13 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     keep(way);
 
     const auto &now = outcome.moments.back();
-    const auto  before = std::find_if(outcome.moments.rbegin(), outcome.moments.rend(), [&](const SlideMoment &m) {
-      return m.way <= now.way - steady_stretch * height;
-    });
-    const bool steady = before != outcome.moments.rend() && before->way > 0 &&
-                        std::abs(now.grip - before->grip) < steady_change * std::max(std::abs(now.grip), 0.01) &&
-                        std::abs(now.contact_share - before->contact_share) < steady_change;
+    const auto  before =
+      std::find_if(outcome.moments.rbegin(), outcome.moments.rend(),
+                   [&](const SlideMoment &m) { return m.way <= now.way - steady_stretch * height; });
+    const bool steady =
+      before != outcome.moments.rend() && before->way > 0 &&
+      std::abs(now.grip - before->grip) < steady_change * std::max(std::abs(now.grip), 0.01) &&
+      std::abs(now.contact_share - before->contact_share) < steady_change;
     if (steady && steady_since < 0)
     {
       steady_since = way;

@@ -29,7 +29,8 @@ std::vector<Cell> cells_of(const Tread &tread)
     const auto &zone = tread.zones[z];
     for (int i = 0; i < n_cells; ++i)
       for (int j = 0; j < n_cells; ++j)
-        cells.push_back({zone.x + zone.length * ((i + 0.5) / n_cells - 0.5), zone.y + zone.width * ((j + 0.5) / n_cells - 0.5),
+        cells.push_back({zone.x + zone.length * ((i + 0.5) / n_cells - 0.5),
+                         zone.y + zone.width * ((j + 0.5) / n_cells - 0.5),
                          zone.length * zone.width / (n_cells * n_cells), z});
   }
   return cells;

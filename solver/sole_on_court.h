@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// A sole of rectangular zones on a flat court, without solving anything: which loads the zones carry, the moment that
-// turns the sole about a point, and what touches when the foot is rolled or pitched. The sole is a rigid plate on a
-// bed of springs as soft as its stated give: pressure follows the depth of each place (Winkler's bed).
+// A sole of rectangular zones on a flat court, without solving anything: which loads the zones carry, the
+// moment that turns the sole about a point, and what touches when the foot is rolled or pitched. The sole is
+// a rigid plate on a bed of springs as soft as its stated give: pressure follows the depth of each place
+// (Winkler's bed).
 #pragma once
 
 #include "solver/case.h"
@@ -26,9 +27,9 @@ double pivot_moment(const Tread &tread, const std::vector<double> &force, double
 /// What touches under a tilted foot.
 struct TiltedSole
 {
-  double contact_share = 0; ///< touching area over the area of all zones [-]
-  double pressure_rise = 0; ///< greatest pressure over the even one of the flat sole [-]
-  std::size_t n_zones = 0;  ///< that touch
+  double      contact_share = 0; ///< touching area over the area of all zones [-]
+  double      pressure_rise = 0; ///< greatest pressure over the even one of the flat sole [-]
+  std::size_t n_zones = 0;       ///< that touch
 };
 
 /// @param roll   about the foot's own axis, positive onto the outer side [rad], within +-80 degrees

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/stack_model.h"
 
-#include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/bedding.h"
+#include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/support.h"
 #include "solver/inflation.h"
 #include "solver/part_law.h"
@@ -16,13 +16,13 @@ namespace solemech::solver
 {
 namespace
 {
-/// Pressure of a bench blow over the confined modulus of the softest layer. Under a weaker one the penetration has to
-/// be small against the smaller sink.
+/// Pressure of a bench blow over the confined modulus of the softest layer. Under a weaker one the
+/// penetration has to be small against the smaller sink.
 constexpr double bench_pressure = 1.0 / 3;
 /// Stiffness of the bedding under a resting stack over that of its softest layer.
 constexpr double bedding_share = 1e-3;
-/// Height of the jaws of a clamped base over the thickness of the lowest layer; their stiffness per area over the
-/// softest modulus per height of theirs: much firmer than what they hold.
+/// Height of the jaws of a clamped base over the thickness of the lowest layer; their stiffness per area over
+/// the softest modulus per height of theirs: much firmer than what they hold.
 constexpr double jaw_share = 0.5, jaw_stiffness = 20;
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
@@ -49,14 +49,14 @@ geometry::RigidSurface striker_surface(const Tup &tup)
   const double radius = 0.5 * tup.diameter;
   switch (tup.shape)
   {
-    case TupShape::sphere:
-      return geometry::Sphere(radius);
-    case TupShape::spherical_ended:
-      return geometry::SphericalEndedRod(radius, tup.end_radius, edge_or_default(tup));
-    case TupShape::cone:
-      return geometry::ConeFrustum(tup.end_radius, tup.half_angle, tup.edge_radius, radius);
-    case TupShape::flat:
-      break;
+  case TupShape::sphere:
+    return geometry::Sphere(radius);
+  case TupShape::spherical_ended:
+    return geometry::SphericalEndedRod(radius, tup.end_radius, edge_or_default(tup));
+  case TupShape::cone:
+    return geometry::ConeFrustum(tup.end_radius, tup.half_angle, tup.edge_radius, radius);
+  case TupShape::flat:
+    break;
   }
   return geometry::FlatPuck(radius, edge_or_default(tup));
 }
@@ -81,8 +81,9 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   for (const auto &part : parts)
     outline.part_names.push_back(part.name);
   const auto number = [&](const std::string &name) {
-    return static_cast<int>(std::find_if(parts.begin(), parts.end(), [&](const Part &p) { return p.name == name; }) -
-                            parts.begin());
+    return static_cast<int>(
+      std::find_if(parts.begin(), parts.end(), [&](const Part &p) { return p.name == name; }) -
+      parts.begin());
   };
   for (auto layer = input.layers.rbegin(); layer != input.layers.rend(); ++layer)
   {
@@ -111,9 +112,10 @@ geometry::PlugOutline StackModel::outline(const Tup &tup) const
   return outline;
 }
 
-StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, const Resolution &the_resolution,
-                       double expected_force, const SmallStriker &small)
-  : input(the_case), resolution(the_resolution), height(stack_height(the_case.layers)), tup_surface(striker_surface(tup))
+StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass,
+                       const Resolution &the_resolution, double expected_force, const SmallStriker &small)
+  : input(the_case), resolution(the_resolution), height(stack_height(the_case.layers)),
+    tup_surface(striker_surface(tup))
 {
   for (const auto &layer : input.layers)
   {
@@ -128,10 +130,11 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
 
   using geometry::BoundaryId;
   const auto section = input.plug.section == solver::Section::axisymmetric ? MeshSection::axisymmetric
-                                                                          : MeshSection::plane_strain;
+                                                                           : MeshSection::plane_strain;
   const auto drawing = outline(tup);
-  const auto plug_mesh = small.lines ? geometry::make_plug_mesh(drawing, small.lines(drawing))
-                                     : geometry::make_plug_mesh(drawing, geometry::MeshSize(resolution.mesh_level));
+  const auto plug_mesh = small.lines
+                           ? geometry::make_plug_mesh(drawing, small.lines(drawing))
+                           : geometry::make_plug_mesh(drawing, geometry::MeshSize(resolution.mesh_level));
   mesh = std::make_unique<Discretisation>(plug_mesh, section, [&](const geometry::BoundaryFace &face) {
     const Base base = input.plug.base;
     if (face.id == static_cast<int>(BoundaryId::axis))
@@ -146,9 +149,9 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   std::vector<UnitToInflate> units;
   for (unsigned c = 0; c < plug_mesh.chambers.size(); ++c)
   {
-    const auto &layer = input.layers[input.layers.size() - 1 - plug_mesh.chambers[c].strip];
-    const auto  film = std::find_if(parts.begin(), parts.end(),
-                                   [&](const Part &part) { return part.name == layer.name + " film"; });
+    const auto  &layer = input.layers[input.layers.size() - 1 - plug_mesh.chambers[c].strip];
+    const auto   film = std::find_if(parts.begin(), parts.end(),
+                                     [&](const Part &part) { return part.name == layer.name + " film"; });
     const double inside = layer.thickness - 2 * layer.unit->film_thickness;
     chambers.push_back({layer.name, inside, layer.unit->packed_share * inside, nullptr, nullptr});
     if (is_inflated(*layer.unit) && layer.unit->has_fibres)
@@ -172,7 +175,8 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
   if (expected_force > 0)
   {
     const double sink = expected_force / column_stiffness(input, tup);
-    const double area = loaded_area(input.plug.section, std::min(input.plug.radius, striker_reach(tup, sink)));
+    const double area =
+      loaded_area(input.plug.section, std::min(input.plug.radius, striker_reach(tup, sink)));
     load_share_ = std::min(1.0, expected_force / area / (bench_pressure * softest_modulus()));
   }
   make_bodies(drawn, inflation);
@@ -185,18 +189,21 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass, co
     if (face.id == static_cast<int>(BoundaryId::top) || face.id == static_cast<int>(BoundaryId::side))
       touching.push_back(face);
   // A small ball touches a few millimetres only: there the pressure is a mean over less.
-  const double contact_length = small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
-  const ContactSettings settings{.penalty = penalty(contact_length),
-                                 .friction = tup.friction,
-                                 .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
-                                 .pressure_window = std::min(5e-3, tup.diameter / 8)};
+  const double contact_length =
+    small.contact_length > 0 ? small.contact_length : std::min(height, tup.diameter);
+  const ContactSettings settings{
+    .penalty = penalty(contact_length),
+    .friction = tup.friction,
+    .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
+    .pressure_window = std::min(5e-3, tup.diameter / 8)};
   auto contact = std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, 0, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
   auto self_contact = std::make_unique<SelfContact>(*mesh, penalty(height));
   folds = self_contact.get();
   equation.contributions.push_back(std::move(self_contact));
-  equation.contributions.push_back(std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
+  equation.contributions.push_back(
+    std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
   come_to_rest();
 }
 
@@ -210,7 +217,7 @@ void StackModel::come_to_rest()
   rest_ = Vector::Zero(equation.n_unknowns());
   touch_height = height;
   std::vector<ChamberToFill> gases;
-  bool                    in_place = false;
+  bool                       in_place = false;
   for (unsigned c = 0; c < chambers.size(); ++c)
     if (chambers[c].gas)
     {
@@ -219,7 +226,8 @@ void StackModel::come_to_rest()
       in_place = in_place || (is_inflated(unit) && !unit.has_fibres);
     }
   if (in_place)
-    rest_ = inflate_in_place(equation, gases, 5 * height + 2 * input.plug.radius, inflating); // above any balloon
+    rest_ =
+      inflate_in_place(equation, gases, 5 * height + 2 * input.plug.radius, inflating); // above any balloon
   for (unsigned c = 0; c < chambers.size(); ++c)
     measure_chamber(c);
   const double above = gases.empty() ? 0.0 : first_touch(at_rest());
@@ -268,8 +276,8 @@ void StackModel::make_bodies(const std::vector<Point> &drawn, const std::vector<
     // Films are stressed by the inflation; everything else is stress-free in the inflated shape.
     const bool film = parts[i].film;
     auto       group = mesh->group(i, kernel->n_branches(), film ? drawn : mesh->nodes(),
-                                   film ? inflation : std::vector<Point>{});
-    mesh->add_mass(group, parts[i].material.density * parts[i].area_share, equation.mass.data());
+                             film ? inflation : std::vector<Point>{});
+          mesh->add_mass(group, parts[i].material.density * parts[i].area_share, equation.mass.data());
     auto body = std::make_unique<SolidBody>(std::move(group), std::move(kernel));
     bodies.push_back(body.get());
     equation.contributions.push_back(std::move(body));
@@ -280,15 +288,16 @@ void StackModel::make_chambers()
 {
   for (unsigned c = 0; c < chambers.size(); ++c)
   {
-    const auto &drawn = mesh->mesh().chambers[c];
-    const auto &layer = input.layers[input.layers.size() - 1 - drawn.strip];
-    const auto &unit = unit_of(c);
+    const auto  &drawn = mesh->mesh().chambers[c];
+    const auto  &layer = input.layers[input.layers.size() - 1 - drawn.strip];
+    const auto  &unit = unit_of(c);
     const double absolute = input.atmospheric_pressure + unit.gauge_pressure;
-    const double heat_time =
-      unit.heat_time >= 0 ? unit.heat_time
-                          : materials::heat_time_between_fibres(unit.filament_spacing, unit.fibre_radius, absolute,
-                                                                input.temperature);
-    ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, std::isfinite(heat_time) ? heat_time : -1.0, 0};
+    const double heat_time = unit.heat_time >= 0
+                               ? unit.heat_time
+                               : materials::heat_time_between_fibres(unit.filament_spacing, unit.fibre_radius,
+                                                                     absolute, input.temperature);
+    ChamberFacts facts{layer.name, unit.gauge_pressure, 0, 0, 0, std::isfinite(heat_time) ? heat_time : -1.0,
+                       0};
     if (unit.state != ChamberState::open)
     {
       std::optional<materials::ChamberLeak> leak;
@@ -296,7 +305,8 @@ void StackModel::make_chambers()
         leak = materials::ChamberLeak{.diameter = unit.leak_diameter};
       auto gas = std::make_unique<GasChamber>(
         layer.name, *mesh, drawn,
-        materials::ChamberGas{input.temperature, input.atmospheric_pressure, heat_time}, unit.outside_volume, leak);
+        materials::ChamberGas{input.temperature, input.atmospheric_pressure, heat_time}, unit.outside_volume,
+        leak);
       gas->seal(Vector::Zero(equation.size()), unit.gauge_pressure);
       chambers[c].gas = gas.get();
       equation.contributions.push_back(std::move(gas));
@@ -346,9 +356,10 @@ void StackModel::make_side_and_base()
       ground.push_back(face);
   }
   if (input.plug.side == Side::shell)
-    equation.contributions.push_back(std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
-  // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no edge of
-  // theirs stands in the striker's way.
+    equation.contributions.push_back(
+      std::make_unique<Bedding>("shell", *mesh, side, 0, input.plug.shell_stiffness));
+  // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no
+  // edge of theirs stands in the striker's way.
   if (input.plug.base == Base::clamped)
   {
     const double top = jaw_share * input.layers.back().thickness;
@@ -359,18 +370,18 @@ void StackModel::make_side_and_base()
   if (input.plug.base == Base::resting)
   {
     equation.contributions.push_back(std::make_unique<Contact>(
-      "base", *mesh, ground, geometry::Plane(), ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, -1, 0.0, true));
+      "base", *mesh, ground, geometry::Plane(),
+      ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, -1, 0.0, true));
   }
-  // A stack that only lies there has no stiffness at all until it is pressed: a bedding too weak to be read (a
-  // thousandth of the softest layer's) gives its first tangent something to stand on.
+  // A stack that only lies there has no stiffness at all until it is pressed: a bedding too weak to be read
+  // (a thousandth of the softest layer's) gives its first tangent something to stand on.
   if (input.plug.base == Base::resting)
     equation.contributions.push_back(
       std::make_unique<Bedding>("base", *mesh, ground, 1, bedding_share * softest_modulus() / height));
   // The side may bulge down onto the base.
   if (input.plug.base != Base::sliding)
-    equation.contributions.push_back(std::make_unique<Contact>("base", *mesh, side, geometry::Plane(),
-                                                               ContactSettings{.penalty = penalty(height)}, -1, 0.0,
-                                                               true));
+    equation.contributions.push_back(std::make_unique<Contact>(
+      "base", *mesh, side, geometry::Plane(), ContactSettings{.penalty = penalty(height)}, -1, 0.0, true));
 }
 
 void StackModel::stand_on_support(double mass, double stiffness, double damping)

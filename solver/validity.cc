@@ -56,10 +56,11 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
       {catalogue.peak_force,
        fmt::format("the drop weight is only {:.1f} times as heavy as what it hits", rig.mass / struck)});
   if (const double rise = result.find(catalogue.rebound_height)->value; rise < 0)
-    result.warnings.push_back({catalogue.rebound_by_height,
-                               fmt::format("the stack stays down: the weight leaves it {:.1f} mm below the level of "
-                                           "first touch",
-                                           -1e3 * rise)});
+    result.warnings.push_back(
+      {catalogue.rebound_by_height,
+       fmt::format("the stack stays down: the weight leaves it {:.1f} mm below the level of "
+                   "first touch",
+                   -1e3 * rise)});
   const double given = rig.mass * model.input.gravity * rig.height;
   if (rig.mass * model.input.gravity * sunk > gravity_share * given)
     result.warnings.push_back(

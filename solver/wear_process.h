@@ -23,7 +23,8 @@ struct WearLoss
   double x = 0;      ///< place on the unloaded lug across the bar [m]
   double volume = 0; ///< lost per way of slip and depth of bar [m2/m]
   double gap = 0;    ///< to the court while sliding; what touches has none [m]
-  double spread = 0; ///< over which the volume is shared out: a mesh tells no pressure finer than its faces [m]
+  double spread =
+    0; ///< over which the volume is shared out: a mesh tells no pressure finer than its faces [m]
 };
 
 /// A slide of one profile.

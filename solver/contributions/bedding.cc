@@ -7,8 +7,9 @@
 
 namespace solemech::solver
 {
-Bedding::Bedding(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
-                 unsigned component, const std::function<double(double z)> &stiffness)
+Bedding::Bedding(std::string name, const Discretisation &mesh,
+                 const std::vector<geometry::BoundaryFace> &faces, unsigned component,
+                 const std::function<double(double z)> &stiffness)
   : name_(std::move(name)), mesh_(&mesh)
 {
   static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};

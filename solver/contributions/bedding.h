@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Faces bedded on springs of given stiffness per area, in one direction: a shell left on the side of the plug, jaws
-// that hold its foot.
+// Faces bedded on springs of given stiffness per area, in one direction: a shell left on the side of the
+// plug, jaws that hold its foot.
 #pragma once
 
 #include "solver/contribution.h"
@@ -20,7 +20,8 @@ public:
   Bedding(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
           unsigned component, double stiffness)
     : Bedding(std::move(name), mesh, faces, component, [stiffness](double) { return stiffness; })
-  {}
+  {
+  }
 
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   void        accept(const Vector &x, double dt) override;

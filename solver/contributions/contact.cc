@@ -22,8 +22,9 @@ PenaltyResponse penalty_response(const ContactSettings &s, double depth)
 }
 } // namespace
 
-Contact::Contact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
-                 geometry::RigidSurface surface, ContactSettings settings, int body, double height, bool faces_up)
+Contact::Contact(std::string name, const Discretisation &mesh,
+                 const std::vector<geometry::BoundaryFace> &faces, geometry::RigidSurface surface,
+                 ContactSettings settings, int body, double height, bool faces_up)
   : name_(std::move(name)), surface_(std::move(surface)), settings_(settings), body_(body),
     n_unknowns_(mesh.n_unknowns()), height_(height), facing_(faces_up ? -1.0 : 1.0), mesh_(&mesh)
 {
@@ -37,7 +38,8 @@ Contact::Contact(std::string name, const Discretisation &mesh, const std::vector
 
 double Contact::surface_height(const Vector &x) const
 {
-  return height_ + (body_ >= 0 ? x[n_unknowns_ + body_] : 0.0) - (support_ >= 0 ? x[n_unknowns_ + support_] : 0.0);
+  return height_ + (body_ >= 0 ? x[n_unknowns_ + body_] : 0.0) -
+         (support_ >= 0 ? x[n_unknowns_ + support_] : 0.0);
 }
 
 double Contact::distance(const Point &place, const Vector &x) const
@@ -67,14 +69,16 @@ bool Contact::add(const Vector &x, Vector &force, Tangent *tangent) const
     double       lateral = 0, lateral_stiffness = 0;
     if (settings_.friction > 0 && point.pressure > 0)
     {
-      // Radial slip along a level surface; Huber's potential of the slip, with the pressure of the pass before.
+      // Radial slip along a level surface; Huber's potential of the slip, with the pressure of the pass
+      // before.
       const double limit = settings_.friction * point.pressure * point.area;
-      const double trial = point.slip + here.position[0] - point.position, stiffness = limit / settings_.slip_length;
-      const bool   sticks = std::abs(trial) <= settings_.slip_length;
+      const double trial = point.slip + here.position[0] - point.position,
+                   stiffness = limit / settings_.slip_length;
+      const bool sticks = std::abs(trial) <= settings_.slip_length;
       lateral = sticks ? stiffness * trial : std::copysign(limit, trial);
       lateral_stiffness = sticks ? stiffness : 0.0;
     }
-    double push[2] = {pull * n[0] + lateral, pull * n[1]};
+    double       push[2] = {pull * n[0] + lateral, pull * n[1]};
     const double hold = point.stuck ? settings_.stick * point.area : 0.0;
     if (point.stuck)
     {
@@ -185,10 +189,13 @@ double Contact::settle(const Vector &x)
 ContactState Contact::state(const Vector &x) const
 {
   const bool round = mesh_->section() == MeshSection::axisymmetric;
-  const auto area_within = [&](double radius) { return round ? std::numbers::pi * radius * radius : 2 * radius; };
+  const auto area_within = [&](double radius) {
+    return round ? std::numbers::pi * radius * radius : 2 * radius;
+  };
   struct Load
   {
-    double within, area, force; ///< level area inside of the point's radius, of the point, and on it, all current
+    double within, area,
+      force; ///< level area inside of the point's radius, of the point, and on it, all current
   };
   std::vector<Load> loads;
   ContactState      state;
@@ -207,8 +214,9 @@ ContactState Contact::state(const Vector &x) const
     const double spread = reach(point, x) * (round ? here.position[0] / point.at_rest[0] : 1.0);
     loads.push_back({area_within(here.position[0]), point.area * spread, std::abs(lift)});
   }
-  // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width has. Each
-  // point's force is spread over its area, so that a ring may cut through it: whole points would count too much.
+  // Pressure at the rim of a flat striker has no limit on refinement; the mean over a ring of fixed width
+  // has. Each point's force is spread over its area, so that a ring may cut through it: whole points would
+  // count too much.
   const auto force_within = [&](double area) {
     double force = 0;
     for (const auto &load : loads)

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // Unilateral contact of boundary faces with a rigid surface, at five Gauss points a face. The pressure on the
-// reference area is p = c g^2 of the penetration g, an energy c g^3/3 of its own: the penalty hardens with load, so
-// that a hundredfold load sinks only tenfold, and it sets in without a jump of stiffness, so that Newton's method
-// does not cycle over points that touch and leave.
-// Friction is Coulomb's with the pressure of the pass before, through an elastic slip of at most `slip_length`; or a
-// point that has touched sticks for good to where it touched. Rubber under the edge of a sharp tip has to: without
-// friction it is unstable there once the pressure exceeds its modulus.
+// reference area is p = c g^2 of the penetration g, an energy c g^3/3 of its own: the penalty hardens with
+// load, so that a hundredfold load sinks only tenfold, and it sets in without a jump of stiffness, so that
+// Newton's method does not cycle over points that touch and leave. Friction is Coulomb's with the pressure of
+// the pass before, through an elastic slip of at most `slip_length`; or a point that has touched sticks for
+// good to where it touched. Rubber under the edge of a sharp tip has to: without friction it is unstable
+// there once the pressure exceeds its modulus.
 #pragma once
 
 #include "geometry/rigid_surface.h"
@@ -24,20 +24,21 @@ struct ContactPoint : SurfacePoint
 
 struct ContactSettings
 {
-  double penalty = 0;            ///< c [Pa/m2]
-  double friction = 0;           ///< Coulomb coefficient [-]
-  double stick = 0;              ///< what has touched does not slide: stiffness along the surface [Pa/m]; 0: it slides
-  double slip_length = 1e-5;      ///< elastic slip at which friction is fully mobilised: a hundredth of the way a stack slides [m]
+  double penalty = 0;  ///< c [Pa/m2]
+  double friction = 0; ///< Coulomb coefficient [-]
+  double stick = 0;    ///< what has touched does not slide: stiffness along the surface [Pa/m]; 0: it slides
+  double slip_length =
+    1e-5; ///< elastic slip at which friction is fully mobilised: a hundredth of the way a stack slides [m]
   double pressure_window = 5e-3; ///< width of the ring over which the peak pressure is a mean [m]
 };
 
 /// What the surface feels [N, m, Pa].
 struct ContactState
 {
-  double force = 0;          ///< on the body, upwards
-  double radius = 0;         ///< outermost touching radius, current
-  double peak_pressure = 0;  ///< greatest mean over a ring (or the disc at the axis) of the window's width
-  double deepest = 0;        ///< penetration
+  double force = 0;         ///< on the body, upwards
+  double radius = 0;        ///< outermost touching radius, current
+  double peak_pressure = 0; ///< greatest mean over a ring (or the disc at the axis) of the window's width
+  double deepest = 0;       ///< penetration
 };
 
 class Contact : public Contribution

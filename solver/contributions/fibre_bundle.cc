@@ -86,7 +86,8 @@ bool FibreBundle::add(const Vector &x, Vector &force, Tangent *tangent) const
           continue;
         const double nj = (j < 6 ? -1 : 1) * pair.shape[(j / 2) % 3];
         const double dd = d[i % 2] * d[j % 2];
-        mesh_->add_entry(tangent->values, a, b, ni * nj * (stiff * dd + turn * ((i % 2 == j % 2 ? 1.0 : 0.0) - dd)));
+        mesh_->add_entry(tangent->values, a, b,
+                         ni * nj * (stiff * dd + turn * ((i % 2 == j % 2 ? 1.0 : 0.0) - dd)));
       }
     }
   }

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Fibres that join the lower and the upper film of a chamber, smeared over the area, and the pile they and the
-// films make when the chamber is pressed flat. Acts between facing points of equal radius.
+// Fibres that join the lower and the upper film of a chamber, smeared over the area, and the pile they and
+// the films make when the chamber is pressed flat. Acts between facing points of equal radius.
 #pragma once
 
 #include "materials/tensile_fibre.h"
@@ -28,7 +28,7 @@ public:
 private:
   struct PairPoint
   {
-    std::array<int, 12>   dof;  ///< lower face r, z of three nodes, then upper face
+    std::array<int, 12>   dof; ///< lower face r, z of three nodes, then upper face
     std::array<Point, 6>  node;
     std::array<double, 3> shape;
     double                area;

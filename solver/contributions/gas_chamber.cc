@@ -68,8 +68,8 @@ materials::GasPressure GasChamber::pressure(double volume) const
 {
   if (!leak_)
     return gas_.pressure(state_, volume, dt_);
-  const auto start = half_leak(state_).state;
-  const auto at = [&](double v) { return half_leak(gas_.advance(start, v, dt_).state).state.pressure(); };
+  const auto   start = half_leak(state_).state;
+  const auto   at = [&](double v) { return half_leak(gas_.advance(start, v, dt_).state).state.pressure(); };
   const double h = 1e-4 * volume; // the leak is integrated to 1e-7: the slope is good to 1e-3
   return {at(volume), std::min(0.0, (at(volume + h) - at(volume - h)) / (2 * h))};
 }

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Gas of a closed chamber: the load p - p_a on every wetted face follows from one discrete volume of the wetted
-// nodes, so that its work is exactly that of the gas. The volume outside the plug is added (sealed, leaking). A leak
-// splits a step like the exchange of heat: half of it, the motion, the other half; the pressure is that of the end.
+// Gas of a closed chamber: the load p - p_a on every wetted face follows from one discrete volume of the
+// wetted nodes, so that its work is exactly that of the gas. The volume outside the plug is added (sealed,
+// leaking). A leak splits a step like the exchange of heat: half of it, the motion, the other half; the
+// pressure is that of the end.
 #pragma once
 
 #include "materials/chamber_gas.h"
@@ -38,24 +39,24 @@ public:
   std::string name() const override { return name_; }
 
 private:
-  std::string                            name_;
-  materials::ChamberGas                  gas_;
-  double                                 outside_volume_, symmetry_;
-  std::optional<materials::ChamberLeak>  leak_;
-  MeshSection                            section_;
-  const Discretisation                  *mesh_;
+  std::string                           name_;
+  materials::ChamberGas                 gas_;
+  double                                outside_volume_, symmetry_;
+  std::optional<materials::ChamberLeak> leak_;
+  MeshSection                           section_;
+  const Discretisation                 *mesh_;
   struct Edge
   {
     std::array<int, 6>   dof;
     std::array<Point, 3> node;
   };
-  std::vector<Edge>   edges_;
+  std::vector<Edge>     edges_;
   std::optional<double> held_;
-  materials::GasState state_;
-  double              dt_ = 0, exergy_at_seal_ = 0, heat_loss_ = 0, flow_loss_ = 0;
+  materials::GasState   state_;
+  double                dt_ = 0, exergy_at_seal_ = 0, heat_loss_ = 0, flow_loss_ = 0;
 
   materials::LeakStep    half_leak(const materials::GasState &state) const;
   materials::GasPressure pressure(double volume) const; ///< at the end of the step
-  geometry::EdgeNodes positions(const Edge &edge, const Vector &x) const;
+  geometry::EdgeNodes    positions(const Edge &edge, const Vector &x) const;
 };
 } // namespace solemech::solver

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Spring of a hardness gauge on its tip: base + slope H downwards, H = 100 (1 - depth/travel); it weakens as the tip
-// goes in. The tip's height is minus the depth.
+// Spring of a hardness gauge on its tip: base + slope H downwards, H = 100 (1 - depth/travel); it weakens as
+// the tip goes in. The tip's height is minus the depth.
 #pragma once
 
 #include "materials/gauge.h"

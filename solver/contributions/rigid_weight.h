@@ -11,7 +11,8 @@ class RigidWeight : public Contribution
 public:
   RigidWeight(std::string part, int unknown, double weight)
     : part_(std::move(part)), unknown_(unknown), weight_(weight)
-  {}
+  {
+  }
 
   bool add(const Vector &, Vector &force, Tangent *) const override
   {

@@ -13,8 +13,9 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double reach_share = 0.5; // of a face's length: how near another one has to be to count, and the deepest hit
-constexpr double lost_share = 0.25; // of a face's length: what is deeper inside is on its way through
+constexpr double reach_share =
+  0.5; // of a face's length: how near another one has to be to count, and the deepest hit
+constexpr double lost_share = 0.25;        // of a face's length: what is deeper inside is on its way through
 constexpr double facing_each_other = -0.2; // cosine of their normals, at most
 
 using Edge = std::array<Point, 3>;
@@ -28,7 +29,10 @@ Edge edge_at(const SurfacePoint &point, const Vector &x)
   return edge;
 }
 
-double chord(const Edge &edge) { return std::hypot(edge[2][0] - edge[0][0], edge[2][1] - edge[0][1]); }
+double chord(const Edge &edge)
+{
+  return std::hypot(edge[2][0] - edge[0][0], edge[2][1] - edge[0][1]);
+}
 
 Point combined(const Edge &edge, const std::array<double, 3> &weights)
 {
@@ -69,7 +73,8 @@ struct Box
   }
   bool meets(const Box &other) const
   {
-    return low[0] < other.high[0] && other.low[0] < high[0] && low[1] < other.high[1] && other.low[1] < high[1];
+    return low[0] < other.high[0] && other.low[0] < high[0] && low[1] < other.high[1] &&
+           other.low[1] < high[1];
   }
 };
 } // namespace
@@ -200,9 +205,9 @@ std::string SelfContact::words(const Hit &hit) const
                                                                                      : "inner face";
     return fmt::format("the {} of {}", kind, part);
   };
-  return fmt::format("{} folds into {} {:.1f} mm from the {}, {:.1f} mm above the ground", name(*hit.from), name(*hit.to),
-                     1e3 * hit.place[0], mesh_->section() == MeshSection::axisymmetric ? "axis" : "middle",
-                     1e3 * hit.place[1]);
+  return fmt::format("{} folds into {} {:.1f} mm from the {}, {:.1f} mm above the ground", name(*hit.from),
+                     name(*hit.to), 1e3 * hit.place[0],
+                     mesh_->section() == MeshSection::axisymmetric ? "axis" : "middle", 1e3 * hit.place[1]);
 }
 
 void SelfContact::energies(std::vector<EnergyEntry> &entries) const

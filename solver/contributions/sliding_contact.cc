@@ -8,10 +8,10 @@
 namespace solemech::solver
 {
 SlidingContact::SlidingContact(std::string name, const Discretisation &mesh,
-                               const std::vector<geometry::BoundaryFace> &faces, double penalty, double slip_length,
-                               int body, double height)
-  : name_(std::move(name)), mesh_(&mesh), penalty_(penalty), slip_length_(slip_length), height_(height), body_(body),
-    law_([](double) { return ShearLimit{}; })
+                               const std::vector<geometry::BoundaryFace> &faces, double penalty,
+                               double slip_length, int body, double height)
+  : name_(std::move(name)), mesh_(&mesh), penalty_(penalty), slip_length_(slip_length), height_(height),
+    body_(body), law_([](double) { return ShearLimit{}; })
 {
   for (const SurfacePoint &on_face : surface_points(mesh, faces))
   {
@@ -90,7 +90,8 @@ bool SlidingContact::add(const Vector &x, Vector &force, Tangent *tangent) const
       {
         for (unsigned j = 1; j < 6; j += 2)
           if (point.dof[j] >= 0)
-            tangent->unsymmetric.emplace_back(point.dof[i], point.dof[j], point.shape[i / 2] * point.shape[j / 2] * cross);
+            tangent->unsymmetric.emplace_back(point.dof[i], point.dof[j],
+                                              point.shape[i / 2] * point.shape[j / 2] * cross);
         tangent->unsymmetric.emplace_back(point.dof[i], court, -point.shape[i / 2] * cross);
       }
     }
@@ -148,7 +149,8 @@ SlidingState SlidingContact::state(const Vector &x) const
     state.contact_length += point.area * reach(point, x);
     state.deepest = std::max(state.deepest, r.depth);
   }
-  // Whole points make the length jump by what one stands for; the ends of each stretch are put where the gap is nought.
+  // Whole points make the length jump by what one stands for; the ends of each stretch are put where the gap
+  // is nought.
   const auto all = points(x);
   for (std::size_t i = 0; i + 1 < in_order_.size(); ++i)
   {

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// A flat court that is pressed from above on boundary faces and slides along them. Normal pressure as in contact.h,
-// p = c g^2 of the penetration g. Shear is limited by a law of the pressure of the same iteration, so that the tangent
-// is unsymmetric (unsymmetric_solver.h) and one solve settles a step also where friction and pressure feed each other
-// (leading edges). Below the limit shear grows linearly over an elastic slip.
+// A flat court that is pressed from above on boundary faces and slides along them. Normal pressure as in
+// contact.h, p = c g^2 of the penetration g. Shear is limited by a law of the pressure of the same iteration,
+// so that the tangent is unsymmetric (unsymmetric_solver.h) and one solve settles a step also where friction
+// and pressure feed each other (leading edges). Below the limit shear grows linearly over an elastic slip.
 #pragma once
 
 #include "solver/contribution.h"
@@ -34,18 +34,19 @@ struct SlidingPointState
   double pressure_slid = 0; ///< integral of pressure times sliding way since then [Pa m]
 };
 
-/// Way that contact reaches from a touching point towards the next one that is off, beyond the half length the touching
-/// one stands for: to where the gap between them is nought [m, on the reference surface].
+/// Way that contact reaches from a touching point towards the next one that is off, beyond the half length
+/// the touching one stands for: to where the gap between them is nought [m, on the reference surface].
 double contact_overhang(const SlidingPointState &touching, const SlidingPointState &off);
 
 /// Sums over the surface, per depth of one metre.
 struct SlidingState
 {
-  double normal = 0;          ///< force of the court on the lug, downwards [N/m]
-  double shear = 0;           ///< along the court's motion [N/m]
-  double moment = 0;          ///< of the normal force about x = 0, positive when it acts at x > 0 [N]
-  double contact_length = 0;  ///< now, along the court; its ends lie where the gap between two points is nought [m]
-  double deepest = 0;         ///< penetration [m]
+  double normal = 0; ///< force of the court on the lug, downwards [N/m]
+  double shear = 0;  ///< along the court's motion [N/m]
+  double moment = 0; ///< of the normal force about x = 0, positive when it acts at x > 0 [N]
+  double contact_length =
+    0;                ///< now, along the court; its ends lie where the gap between two points is nought [m]
+  double deepest = 0; ///< penetration [m]
 };
 
 class SlidingContact : public Contribution
@@ -55,8 +56,9 @@ public:
   /// @param height       of the court at zero unknowns [m]
   /// @param penalty      c [Pa/m2]
   /// @param slip_length  elastic slip at which the shear limit is reached [m]
-  SlidingContact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
-                 double penalty, double slip_length, int body, double height);
+  SlidingContact(std::string name, const Discretisation &mesh,
+                 const std::vector<geometry::BoundaryFace> &faces, double penalty, double slip_length,
+                 int body, double height);
 
   /// Law of the shear limit from the next step on.
   void set_shear_law(ShearLaw law) { law_ = std::move(law); }
@@ -89,14 +91,14 @@ private:
   };
   Response respond(const Surface &point, const Vector &x) const;
 
-  std::string          name_;
-  const Discretisation *mesh_;
-  double               penalty_, slip_length_, height_;
-  int                  body_;
-  ShearLaw             law_;
-  double               place_ = 0, accepted_place_ = 0;
+  std::string              name_;
+  const Discretisation    *mesh_;
+  double                   penalty_, slip_length_, height_;
+  int                      body_;
+  ShearLaw                 law_;
+  double                   place_ = 0, accepted_place_ = 0;
   std::vector<Surface>     points_;
   std::vector<std::size_t> in_order_; ///< numbers of the points from left to right along the unloaded outline
-  double               stored_ = 0, lost_ = 0, driven_ = 0, shear_force_ = 0;
+  double                   stored_ = 0, lost_ = 0, driven_ = 0, shear_force_ = 0;
 };
 } // namespace solemech::solver

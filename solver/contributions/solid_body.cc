@@ -5,7 +5,8 @@ namespace solemech::solver
 {
 SolidBody::SolidBody(ElementGroup group, std::unique_ptr<SolidKernel> kernel)
   : group_(std::move(group)), kernel_(std::move(kernel))
-{}
+{
+}
 
 bool SolidBody::add(const Vector &x, Vector &force, Tangent *tangent) const
 {

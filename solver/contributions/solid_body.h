@@ -24,6 +24,6 @@ public:
 private:
   ElementGroup                 group_;
   std::unique_ptr<SolidKernel> kernel_;
-  PartEnergies                 now_;  ///< stored energies; losses since the start
+  PartEnergies                 now_; ///< stored energies; losses since the start
 };
 } // namespace solemech::solver

@@ -15,7 +15,8 @@ public:
   /// @param stiffness [N/m], @param damping [N s/m]
   Support(int unknown, double stiffness, double damping)
     : unknown_(unknown), stiffness_(stiffness), damping_(damping)
-  {}
+  {
+  }
 
   void begin_step(const Vector &x, double dt) override { height_ = x[unknown_], dt_ = dt; }
   bool add(const Vector &x, Vector &force, Tangent *tangent) const override

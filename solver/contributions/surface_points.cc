@@ -12,7 +12,8 @@ namespace
 constexpr unsigned points_per_face = 5;
 }
 
-std::vector<SurfacePoint> surface_points(const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces)
+std::vector<SurfacePoint> surface_points(const Discretisation                      &mesh,
+                                         const std::vector<geometry::BoundaryFace> &faces)
 {
   const dealii::QGauss<1>   rule(points_per_face);
   std::vector<SurfacePoint> points;

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Points of a loaded surface: five Gauss points on each quadratic boundary face, each standing for a share of the
-// reference area. Five and not three, so that the edge of a contact moves over a face in small steps.
+// Points of a loaded surface: five Gauss points on each quadratic boundary face, each standing for a share of
+// the reference area. Five and not three, so that the edge of a contact moves over a face in small steps.
 #pragma once
 
 #include "solver/mesh/discretisation.h"
@@ -16,11 +16,12 @@ struct SurfacePoint
   std::array<Point, 3>  node;         ///< positions at rest [m]
   std::array<double, 3> shape, slope; ///< of the three nodes, and derivatives along the face
   Point                 at_rest;      ///< [m]
-  double                area;         ///< reference area it stands for [m2]; per depth of one metre in a plane section [m]
+  double area; ///< reference area it stands for [m2]; per depth of one metre in a plane section [m]
 };
 
 /// Points of the faces, in their order.
-std::vector<SurfacePoint> surface_points(const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces);
+std::vector<SurfacePoint> surface_points(const Discretisation                      &mesh,
+                                         const std::vector<geometry::BoundaryFace> &faces);
 
 /// Where a point of the surface is at the unknowns x [m].
 inline Point position(const SurfacePoint &point, const Vector &x)

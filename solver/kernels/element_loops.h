@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The element loops, templated on the instruction set and the law: start of a step, force and stiffness, acceptance
-// with energies, fields for pictures. The steps at a point stand in element_steps.h, the volume part of rubber in
-// volume_field.h.
+// The element loops, templated on the instruction set and the law: start of a step, force and stiffness,
+// acceptance with energies, fields for pictures. The steps at a point stand in element_steps.h, the volume
+// part of rubber in volume_field.h.
 #pragma once
 
 #include "solver/kernels/part_laws.h"
@@ -17,9 +17,10 @@ class ElementLoops : public SolidKernel, private VolumeField<Pack<Isa>>
   using Number = Pack<Isa>;
   using Steps = ElementSteps<Number>;
   using Volume = VolumeField<Number>;
+  using Steps::add_force, Steps::add_stiffness, Steps::current_shapes, Steps::gather, Steps::load,
+    Steps::motion;
   using typename Steps::Nodal;
   using typename Volume::VolumeState;
-  using Steps::add_force, Steps::add_stiffness, Steps::current_shapes, Steps::gather, Steps::load, Steps::motion;
   using Volume::add_volume_stiffness, Volume::volume_energy, Volume::volume_state;
 
 public:
@@ -43,7 +44,7 @@ public:
         const auto back = motion(batch, u, q).inverse();
         for (unsigned i = 0; i < branches.size(); ++i)
         {
-          const auto frame = SpectralFrame<Number>::of_strain(load(batch.elastic[index(q, i)]));
+          const auto   frame = SpectralFrame<Number>::of_strain(load(batch.elastic[index(q, i)]));
           const double twice = 2 * group.remaining[i];
           const auto elastic = frame.tensor({expm1(twice * frame.strains[0]), expm1(twice * frame.strains[1]),
                                              expm1(twice * frame.strains[2])}); // b_e - I
@@ -85,7 +86,7 @@ public:
 
   PartEnergies accept(ElementGroup &group, const double *x) const override
   {
-    const auto &branches = law_.branches();
+    const auto           &branches = law_.branches();
     std::array<Number, 8> sums{};
     for (auto &batch : group.batches)
     {
@@ -109,9 +110,9 @@ public:
             branch.lost(branch.stored(SpectralFrame<Number>::of_strain(load(elastic)).strains), remaining);
           const auto frame = SpectralFrame<Number>::of_excess(trial(batch, here, q, i));
           const auto step = branch.push(frame.strains, remaining);
-          const auto strain = frame.tensor({step.strain_factor * frame.strains[0],
-                                            step.strain_factor * frame.strains[1],
-                                            step.strain_factor * frame.strains[2]});
+          const auto strain =
+            frame.tensor({step.strain_factor * frame.strains[0], step.strain_factor * frame.strains[1],
+                          step.strain_factor * frame.strains[2]});
           for (unsigned k = 0; k < 4; ++k)
             strain[k].store(elastic[k].data());
           const Number decay_loss = first_loss + step.lost_in_decay;
@@ -133,7 +134,7 @@ public:
     std::vector<ElementFields> all;
     for (const auto &batch : group.batches)
     {
-      const Nodal                u = gather(batch, x);
+      const Nodal                  u = gather(batch, x);
       std::array<Number, n_points> pressure{};
       if constexpr (Law::mixed)
         pressure = volume_state(law_.volumetric(), batch, u).pressure;
@@ -149,12 +150,11 @@ public:
         // The accepted elastic strains are the state at the end of the step.
         for (unsigned i = 0; i < law_.branches().size(); ++i)
         {
-          const auto branch_frame =
-            SpectralFrame<Number>::of_strain(load(batch.elastic[index(q, i)]));
+          const auto branch_frame = SpectralFrame<Number>::of_strain(load(batch.elastic[index(q, i)]));
           const auto rest = law_.branches()[i];
           energy += rest.stored(branch_frame.strains);
-          branch_frame.add(materials::Hencky{rest.shear_modulus, rest.bulk_modulus}.response(branch_frame.strains),
-                           point);
+          branch_frame.add(
+            materials::Hencky{rest.shear_modulus, rest.bulk_modulus}.response(branch_frame.strains), point);
         }
         const Number j = here.volume_ratio();
         for (unsigned lane = 0; lane < batch.n_elements; ++lane)
@@ -217,8 +217,9 @@ private:
       if constexpr (Law::mixed)
       {
         // A fixed pressure p carries the stress p J I; its principal moduli are all p J.
-        const Number pj = volume.pressure[q] * j;
-        SpectralFrame<Number> any_frame{{Number(0.0), Number(0.0), Number(0.0)}, Number(1.0), Number(0.0), Number(0.0)};
+        const Number          pj = volume.pressure[q] * j;
+        SpectralFrame<Number> any_frame{
+          {Number(0.0), Number(0.0), Number(0.0)}, Number(1.0), Number(0.0), Number(0.0)};
         any_frame.add({Number(0.0), {pj, pj, pj}, {pj, pj, pj, pj, pj, pj}}, point);
         if (k)
           for (unsigned a = 0; a < n_element_nodes; ++a)

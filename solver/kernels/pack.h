@@ -1,20 +1,19 @@
 // SPDX-License-Identifier: Apache-2.0
 // Four doubles that are worked on together, one lane an element. One source serves every instruction set: the
-// compiler lowers the arithmetic, libmvec supplies the elementary functions (errors below 4 ulp; GNU C library).
-// `Isa` only keeps the instantiations of different translation units apart for the linker.
+// compiler lowers the arithmetic, libmvec supplies the elementary functions (errors below 4 ulp; GNU C
+// library). `Isa` only keeps the instantiations of different translation units apart for the linker.
 #pragma once
 
 #include <cmath>
 
-extern "C"
-{
-  typedef double SolemechLanes2 __attribute__((vector_size(16)));
-  SolemechLanes2 _ZGVbN2v_expm1(SolemechLanes2);
-  SolemechLanes2 _ZGVbN2v_log1p(SolemechLanes2);
+extern "C" {
+typedef double SolemechLanes2 __attribute__((vector_size(16)));
+SolemechLanes2 _ZGVbN2v_expm1(SolemechLanes2);
+SolemechLanes2 _ZGVbN2v_log1p(SolemechLanes2);
 #ifdef __AVX2__
-  typedef double SolemechLanes4 __attribute__((vector_size(32)));
-  SolemechLanes4 _ZGVdN4v_expm1(SolemechLanes4);
-  SolemechLanes4 _ZGVdN4v_log1p(SolemechLanes4);
+typedef double SolemechLanes4 __attribute__((vector_size(32)));
+SolemechLanes4 _ZGVdN4v_expm1(SolemechLanes4);
+SolemechLanes4 _ZGVdN4v_log1p(SolemechLanes4);
 #endif
 }
 
@@ -23,23 +22,25 @@ namespace solemech::solver
 inline constexpr unsigned n_lanes = 4;
 
 struct Baseline
-{};
+{
+};
 struct Avx2
-{};
+{
+};
 
 /// Lanes for which a comparison holds.
 template <typename Isa>
 struct Mask
 {
   typedef long long Lanes __attribute__((vector_size(32)));
-  Lanes lanes;
+  Lanes             lanes;
 };
 
 template <typename Isa>
 struct Pack
 {
   typedef double Lanes __attribute__((vector_size(32)));
-  Lanes lanes;
+  Lanes          lanes;
 
   Pack() : lanes{0, 0, 0, 0} {}
   explicit Pack(double value) : lanes{value, value, value, value} {}
@@ -54,14 +55,42 @@ struct Pack
   double operator[](unsigned lane) const { return lanes[lane]; }
   void   set(unsigned lane, double value) { lanes[lane] = value; }
 
-  Pack &operator+=(const Pack &b) { lanes += b.lanes; return *this; }
-  Pack &operator-=(const Pack &b) { lanes -= b.lanes; return *this; }
+  Pack &operator+=(const Pack &b)
+  {
+    lanes += b.lanes;
+    return *this;
+  }
+  Pack &operator-=(const Pack &b)
+  {
+    lanes -= b.lanes;
+    return *this;
+  }
 
-  friend Pack operator+(Pack a, const Pack &b) { a.lanes += b.lanes; return a; }
-  friend Pack operator-(Pack a, const Pack &b) { a.lanes -= b.lanes; return a; }
-  friend Pack operator*(Pack a, const Pack &b) { a.lanes *= b.lanes; return a; }
-  friend Pack operator/(Pack a, const Pack &b) { a.lanes /= b.lanes; return a; }
-  friend Pack operator-(Pack a) { a.lanes = -a.lanes; return a; }
+  friend Pack operator+(Pack a, const Pack &b)
+  {
+    a.lanes += b.lanes;
+    return a;
+  }
+  friend Pack operator-(Pack a, const Pack &b)
+  {
+    a.lanes -= b.lanes;
+    return a;
+  }
+  friend Pack operator*(Pack a, const Pack &b)
+  {
+    a.lanes *= b.lanes;
+    return a;
+  }
+  friend Pack operator/(Pack a, const Pack &b)
+  {
+    a.lanes /= b.lanes;
+    return a;
+  }
+  friend Pack operator-(Pack a)
+  {
+    a.lanes = -a.lanes;
+    return a;
+  }
   friend Pack operator+(double a, const Pack &b) { return Pack(a) + b; }
   friend Pack operator+(const Pack &a, double b) { return a + Pack(b); }
   friend Pack operator-(double a, const Pack &b) { return Pack(a) - b; }

@@ -27,7 +27,8 @@ constexpr auto make_point_shapes()
   std::array<std::array<double, 9>, 9> table{};
   for (unsigned q = 0; q < 9; ++q)
     for (unsigned a = 0; a < 9; ++a)
-      table[q][a] = quadratic_shape(a % 3, gauss_abscissae[q % 3]) * quadratic_shape(a / 3, gauss_abscissae[q / 3]);
+      table[q][a] =
+        quadratic_shape(a % 3, gauss_abscissae[q % 3]) * quadratic_shape(a / 3, gauss_abscissae[q / 3]);
   return table;
 }
 inline constexpr auto point_shapes = make_point_shapes();
@@ -51,7 +52,7 @@ struct FoamPart
   materials::Foam       foam;
 
   const std::vector<materials::Branch> &branches() const { return foam.branches; }
-  double smallest_volume_ratio() const { return foam.smallest_volume_ratio(); }
+  double                                smallest_volume_ratio() const { return foam.smallest_volume_ratio(); }
 
   template <typename Number>
   materials::SpectralResponse<Number> response(const materials::LogStrains<Number> &strains) const
@@ -80,7 +81,7 @@ struct PlatePart
   materials::IsotropicPlate plate;
 
   const std::vector<materials::Branch> &branches() const { return plate.branches; }
-  double smallest_volume_ratio() const { return 0.1; }
+  double                                smallest_volume_ratio() const { return 0.1; }
 
   template <typename Number>
   materials::SpectralResponse<Number> response(const materials::LogStrains<Number> &strains) const
@@ -102,7 +103,7 @@ struct RubberPart
 
   const std::vector<materials::Branch> &branches() const { return rubber.branches; }
   const materials::Volumetric          &volumetric() const { return rubber.volumetric; }
-  double smallest_volume_ratio() const { return 0.1; }
+  double                                smallest_volume_ratio() const { return 0.1; }
 
   template <typename Number>
   materials::SpectralResponse<Number> response(const materials::LogStrains<Number> &strains) const

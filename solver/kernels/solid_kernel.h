@@ -40,10 +40,11 @@ enum class InstructionSet { baseline, avx2 };
 /// The widest set that this processor has.
 InstructionSet best_instruction_set();
 
-std::unique_ptr<SolidKernel> make_kernel(const materials::Foam &foam, InstructionSet set = best_instruction_set());
+std::unique_ptr<SolidKernel> make_kernel(const materials::Foam &foam,
+                                         InstructionSet         set = best_instruction_set());
 std::unique_ptr<SolidKernel> make_kernel(const materials::IsotropicPlate &plate,
-                                         InstructionSet set = best_instruction_set());
+                                         InstructionSet                   set = best_instruction_set());
 /// Nearly incompressible: quadratic displacement, discontinuous linear pressure, condensed in the element.
 std::unique_ptr<SolidKernel> make_kernel(const materials::Rubber &rubber,
-                                         InstructionSet set = best_instruction_set());
+                                         InstructionSet           set = best_instruction_set());
 } // namespace solemech::solver

@@ -63,8 +63,8 @@ struct SpectralFrame
   /// Adds stress and tangent of a response given in this frame.
   void add(const materials::SpectralResponse<Number> &response, PointResponse<Number> &sum) const
   {
-    using std::sqrt;
     using materials::select;
+    using std::sqrt;
     const auto &t = response.stress;
     const auto &m = response.moduli;
 
@@ -106,8 +106,8 @@ private:
 
   MeanAndRadius orient(const SectionTensor<Number> &e)
   {
-    using std::sqrt;
     using materials::select;
+    using std::sqrt;
     const Number half = 0.5 * (e[0] - e[1]);
     const Number radius = sqrt(half * half + e[3] * e[3]);
     const auto   oriented = radius > 1e-300;

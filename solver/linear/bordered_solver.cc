@@ -32,9 +32,10 @@ bool BorderedSolver::factorise(const Tangent &tangent)
     }
     const Eigen::MatrixXd schur =
       corner - half_border_.transpose() * sparse_.inverse_pivots().asDiagonal() * half_border_;
-    // A falling weight in a short step and the gas are many powers of ten apart: scaled to a diagonal of ones, so that
-    // only a true loss of rank counts as one.
-    border_scale_ = schur.diagonal().cwiseAbs().unaryExpr([](double d) { return d > 0 ? 1 / std::sqrt(d) : 1.0; });
+    // A falling weight in a short step and the gas are many powers of ten apart: scaled to a diagonal of
+    // ones, so that only a true loss of rank counts as one.
+    border_scale_ =
+      schur.diagonal().cwiseAbs().unaryExpr([](double d) { return d > 0 ? 1 / std::sqrt(d) : 1.0; });
     const Eigen::MatrixXd scaled = border_scale_.asDiagonal() * schur * border_scale_.asDiagonal();
     schur_.compute(scaled);
     const Eigen::MatrixXd symmetric = 0.5 * (scaled + scaled.transpose());

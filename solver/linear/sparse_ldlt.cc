@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// By hand: at the sizes of a run, 500 to 50,000 unknowns, it takes a quarter of the time of a simplicial factorisation
-// or less, and the borders reach its half solves.
+// By hand: at the sizes of a run, 500 to 50,000 unknowns, it takes a quarter of the time of a simplicial
+// factorisation or less, and the borders reach its half solves.
 #include "solver/linear/sparse_ldlt.h"
 
 #include <algorithm>

@@ -14,7 +14,7 @@ bool UnsymmetricSolver::factorise(const Tangent &tangent)
 {
   if (!tangent.rank_one.empty())
     throw std::invalid_argument("an unsymmetric tangent with a sealed chamber is not built");
-  const int n = pattern_.cols(), n_bodies = tangent.bodies.rows();
+  const int                           n = pattern_.cols(), n_bodies = tangent.bodies.rows();
   std::vector<Eigen::Triplet<double>> entries;
   entries.reserve(2 * pattern_.nonZeros() + 2 * n * n_bodies + tangent.unsymmetric.size());
   for (int column = 0; column < n; ++column)
@@ -53,5 +53,8 @@ bool UnsymmetricSolver::factorise(const Tangent &tangent)
   return lu_.info() == Eigen::Success;
 }
 
-Vector UnsymmetricSolver::solve(const Vector &right_side) const { return lu_.solve(right_side); }
+Vector UnsymmetricSolver::solve(const Vector &right_side) const
+{
+  return lu_.solve(right_side);
+}
 } // namespace solemech::solver

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Sparse factorisation of an unsymmetric tangent (UMFPACK, Davis, ACM TOMS 30, 2004): Coulomb friction with the pressure
-// of the same iteration. Displacements and rigid bodies stand in one matrix; chambers do not occur beside friction.
+// Sparse factorisation of an unsymmetric tangent (UMFPACK, Davis, ACM TOMS 30, 2004): Coulomb friction with
+// the pressure of the same iteration. Displacements and rigid bodies stand in one matrix; chambers do not
+// occur beside friction.
 #pragma once
 
 #include "solver/linear/linear_solver.h"
@@ -19,9 +20,9 @@ public:
   bool   symmetric() const override { return false; }
 
 private:
-  SparseMatrix                     pattern_; ///< lower triangle of the displacements
-  SparseMatrix                     matrix_;
-  std::vector<int>                 outer_, inner_; ///< pattern of the last symbolic analysis
-  Eigen::UmfPackLU<SparseMatrix>   lu_;
+  SparseMatrix                   pattern_; ///< lower triangle of the displacements
+  SparseMatrix                   matrix_;
+  std::vector<int>               outer_, inner_; ///< pattern of the last symbolic analysis
+  Eigen::UmfPackLU<SparseMatrix> lu_;
 };
 } // namespace solemech::solver

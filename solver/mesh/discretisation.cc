@@ -3,12 +3,11 @@
 
 #include "solver/kernels/part_laws.h"
 
+#include <Eigen/Dense>
 #include <deal.II/dofs/dof_handler.h>
 #include <deal.II/fe/fe_q.h>
 #include <deal.II/fe/fe_tools.h>
 #include <deal.II/grid/tria.h>
-
-#include <Eigen/Dense>
 
 #include <algorithm>
 #include <numbers>
@@ -120,12 +119,12 @@ double Discretisation::around(double radius) const
 {
   switch (section_)
   {
-    case MeshSection::axisymmetric:
-      return 2 * std::numbers::pi * radius;
-    case MeshSection::plane_strain:
-      return 2.0;
-    case MeshSection::whole_plane:
-      break;
+  case MeshSection::axisymmetric:
+    return 2 * std::numbers::pi * radius;
+  case MeshSection::plane_strain:
+    return 2.0;
+  case MeshSection::whole_plane:
+    break;
   }
   return 1.0;
 }
@@ -162,7 +161,7 @@ void Discretisation::make_pattern()
   for (const auto &chamber : mesh_.chambers)
     for (const auto &[lower, upper] : chamber.facing)
     {
-      const auto below = edge(mesh_.faces[lower]), above = edge(mesh_.faces[upper]);
+      const auto                    below = edge(mesh_.faces[lower]), above = edge(mesh_.faces[upper]);
       const std::array<unsigned, 6> nodes{below[0], below[1], below[2], above[0], above[1], above[2]};
       couple(nodes);
     }
@@ -238,10 +237,12 @@ ElementGroup Discretisation::group(int part, unsigned n_branches, const std::vec
         const double det = jacobian[0][0] * jacobian[1][1] - jacobian[0][1] * jacobian[1][0];
         for (unsigned a = 0; a < n_element_nodes; ++a)
         {
-          batch.gradient[q][a][0][lane] = (slopes[a][0] * jacobian[1][1] - slopes[a][1] * jacobian[1][0]) / det;
-          batch.gradient[q][a][1][lane] = (slopes[a][1] * jacobian[0][0] - slopes[a][0] * jacobian[0][1]) / det;
+          batch.gradient[q][a][0][lane] =
+            (slopes[a][0] * jacobian[1][1] - slopes[a][1] * jacobian[1][0]) / det;
+          batch.gradient[q][a][1][lane] =
+            (slopes[a][1] * jacobian[0][0] - slopes[a][0] * jacobian[0][1]) / det;
         }
-        const bool round = section_ == MeshSection::axisymmetric;
+        const bool   round = section_ == MeshSection::axisymmetric;
         const double weight = det * gauss_weights[q % 3] * gauss_weights[q / 3] * around(radius);
         batch.inverse_radius[q][lane] = round ? 1 / radius : 0.0;
         batch.weight[q][lane] = real ? weight : 0.0;

@@ -33,8 +33,8 @@ public:
 
   MeshSection section() const { return section_; }
 
-  /// What a line in the section at this radius stands for: the way round the axis, or a depth of one (two for a half
-  /// section, which is counted twice) [m].
+  /// What a line in the section at this radius stands for: the way round the axis, or a depth of one (two for
+  /// a half section, which is counted twice) [m].
   double around(double radius) const;
 
   std::size_t n_nodes() const { return nodes_.size(); }
@@ -45,10 +45,10 @@ public:
 
   /// Positions at zero unknowns [m].
   const std::vector<Point> &nodes() const { return nodes_; }
-  void move_nodes(const std::vector<Point> &displacement);
+  void                      move_nodes(const std::vector<Point> &displacement);
 
   const std::vector<std::array<unsigned, 9>> &cells() const { return cells_; } ///< 3 x 3, r fastest
-  const geometry::PlugMesh &mesh() const { return mesh_; }
+  const geometry::PlugMesh                   &mesh() const { return mesh_; }
 
   /// Nodes of a boundary face in the direction of geometry::face_vertices.
   EdgeNumbers edge(const geometry::BoundaryFace &face) const;
@@ -65,8 +65,8 @@ public:
     values[slot(row, column)] += value;
   }
 
-  /// Elements of a part. `positions` are the node positions of its stress-free shape; `offset` the displacement
-  /// of that shape into the drawn one, or empty.
+  /// Elements of a part. `positions` are the node positions of its stress-free shape; `offset` the
+  /// displacement of that shape into the drawn one, or empty.
   ElementGroup group(int part, unsigned n_branches, const std::vector<Point> &positions,
                      const std::vector<Point> &offset) const;
 
@@ -74,13 +74,13 @@ public:
   void add_mass(const ElementGroup &group, double density, double *values) const;
 
 private:
-  const geometry::PlugMesh               mesh_;
-  MeshSection                            section_;
-  std::vector<Point>                     nodes_;
-  std::vector<std::array<unsigned, 9>>   cells_;
-  std::vector<int>                       dof_;
-  int                                    n_unknowns_ = 0;
-  SparseMatrix                           pattern_;
+  const geometry::PlugMesh             mesh_;
+  MeshSection                          section_;
+  std::vector<Point>                   nodes_;
+  std::vector<std::array<unsigned, 9>> cells_;
+  std::vector<int>                     dof_;
+  int                                  n_unknowns_ = 0;
+  SparseMatrix                         pattern_;
 
   void number_nodes();
   void make_pattern();

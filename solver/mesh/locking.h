@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The useful travel of a layer. Foam: to the densification strain 1 - 1.4 R (Gibson & Ashby, Cellular Solids);
-// air unit: until film and fibres are packed.
+// The useful travel of a layer. Foam: to the densification strain 1 - 1.4 R (Gibson & Ashby, Cellular
+// Solids); air unit: until film and fibres are packed.
 #pragma once
 
 #include "solver/case.h"

@@ -7,8 +7,10 @@
 
 namespace solemech::solver
 {
-/// Fine around the tip, growing outwards and downwards, through every interface between layers and zones. A line stands
-/// where the flat meets the flank: the surface folds there, which the middle of an element edge cannot follow.
+/// Fine around the tip, growing outwards and downwards, through every interface between layers and zones. A
+/// line stands where the flat meets the flank: the surface folds there, which the middle of an element edge
+/// cannot follow.
 /// @param n_cells  from the axis to the corner of the tip
-geometry::GridLines lines_for_tip(const geometry::PlugOutline &outline, const materials::IndenterTip &tip, int n_cells);
+geometry::GridLines lines_for_tip(const geometry::PlugOutline &outline, const materials::IndenterTip &tip,
+                                  int n_cells);
 } // namespace solemech::solver

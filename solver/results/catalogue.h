@@ -19,7 +19,8 @@ namespace solemech::solver
 {
 struct Catalogue
 {
-  // clang-format off: a row is read as one block
+  // A row is read as one block.
+  // clang-format off
   // A drop weight, and what a press shares with it.
   ReadingKind rebound_by_height{
     .name = "rebound_by_height",

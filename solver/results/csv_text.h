@@ -7,8 +7,9 @@
 
 namespace solemech::solver
 {
-/// The text as one field: in quotes, those inside of it doubled; nothing for no text. Texts come from sheets of others too, and a
-/// spreadsheet would run one that begins like a formula: such a one gets an apostrophe in front.
+/// The text as one field: in quotes, those inside of it doubled; nothing for no text. Texts come from sheets
+/// of others too, and a spreadsheet would run one that begins like a formula: such a one gets an apostrophe
+/// in front.
 inline std::string csv_text(std::string_view text)
 {
   if (text.empty())

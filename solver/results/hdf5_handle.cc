@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// By hand: the library's own C++ interface throws types of its own, and its high-level one hides why a call failed;
-// a full disk has to come out as a ResultsError with the reason of the system.
+// By hand: the library's own C++ interface throws types of its own, and its high-level one hides why a call
+// failed; a full disk has to come out as a ResultsError with the reason of the system.
 #include "solver/results/hdf5_handle.h"
 
 #include <algorithm>

@@ -35,8 +35,8 @@ Peak peak_of(std::span<const double> t, std::span<const double> y)
 
 double smoothed_peak(std::span<const double> t, std::span<const double> y, double half_window)
 {
-  const auto   peak = std::max_element(y.begin(), y.end()) - y.begin();
-  const double centre = t[peak];
+  const auto               peak = std::max_element(y.begin(), y.end()) - y.begin();
+  const double             centre = t[peak];
   std::vector<std::size_t> inside;
   for (std::size_t i = 0; i < t.size(); ++i)
     if (std::abs(t[i] - centre) <= half_window)
@@ -57,7 +57,8 @@ double smoothed_peak(std::span<const double> t, std::span<const double> y, doubl
   }
   const Eigen::VectorXd c = a.colPivHouseholderQr().solve(b);
   double                best = -1e300;
-  const double first = (t[inside.front()] - centre) / half_window, last = (t[inside.back()] - centre) / half_window;
+  const double          first = (t[inside.front()] - centre) / half_window,
+               last = (t[inside.back()] - centre) / half_window;
   constexpr int n_samples = 2000;
   for (int i = 0; i <= n_samples; ++i)
   {
@@ -69,7 +70,7 @@ double smoothed_peak(std::span<const double> t, std::span<const double> y, doubl
 
 LoopAreas loop_areas(std::span<const double> way, std::span<const double> force)
 {
-  LoopAreas areas;
+  LoopAreas  areas;
   const auto top = std::max_element(way.begin(), way.end()) - way.begin();
   for (std::size_t i = 1; i < way.size(); ++i)
   {

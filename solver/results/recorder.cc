@@ -59,7 +59,8 @@ void Recorder::open_ledger(double given)
   work_at_opening_ = integrator_.prescribed_work();
 }
 
-void Recorder::push(const std::string &name, const std::string &unit, const std::string &meaning, double value)
+void Recorder::push(const std::string &name, const std::string &unit, const std::string &meaning,
+                    double value)
 {
   auto found = std::find_if(result_.curves.begin(), result_.curves.end(),
                             [&](const Curve &curve) { return curve.name == name; });
@@ -83,11 +84,12 @@ void Recorder::push_row(const std::string &part, const std::string &kind, Energy
 
 void Recorder::end_at(double time)
 {
-  static constexpr std::string_view felt[] = {"force", "deceleration", "contact_radius", "peak_pressure", "penetration"};
-  auto        &times = result_.time;
-  const auto   last = times.size() - 1;
-  const double share = (time - times[last - 1]) / (times[last] - times[last - 1]);
-  const auto   move_back = [&](std::vector<double> &values) {
+  static constexpr std::string_view felt[] = {"force", "deceleration", "contact_radius", "peak_pressure",
+                                              "penetration"};
+  auto                             &times = result_.time;
+  const auto                        last = times.size() - 1;
+  const double                      share = (time - times[last - 1]) / (times[last] - times[last - 1]);
+  const auto                        move_back = [&](std::vector<double> &values) {
     values[last] = values[last - 1] + share * (values[last] - values[last - 1]);
   };
   for (auto &curve : result_.curves)
@@ -121,7 +123,8 @@ void Recorder::record(double time, bool picture_now)
   push("tup_displacement", "m", "way of the drop weight below its level at first touch", -x[tup]);
   push("tup_velocity", "m/s", "speed of the drop weight, upwards positive", integrator_.v[tup]);
   if (weight > 0)
-    push("deceleration", "1", "upward acceleration of the drop weight over g: F/(m g) - 1", state.force / weight - 1);
+    push("deceleration", "1", "upward acceleration of the drop weight over g: F/(m g) - 1",
+         state.force / weight - 1);
   push("contact_radius", "m", "outermost radius that touches the striker", state.radius);
   push("peak_pressure", "Pa", "greatest mean contact pressure over a ring 5 mm wide", state.peak_pressure);
   push("penetration", "m", "greatest penetration of the striker into the surface (numerical)", state.deepest);
@@ -136,7 +139,8 @@ void Recorder::record(double time, bool picture_now)
       push(chamber.layer + ".volume", "m3", "volume of the chamber in the plug", chamber.gas->volume(x));
     }
     if (chamber.fibres)
-      push(chamber.layer + ".height", "m", "smallest height between the films", chamber.fibres->smallest_height(x));
+      push(chamber.layer + ".height", "m", "smallest height between the films",
+           chamber.fibres->smallest_height(x));
   }
 
   for (const auto &entry : integrator_.energies())
@@ -145,7 +149,7 @@ void Recorder::record(double time, bool picture_now)
     result_.ledger[rows_.at(key)].values.back() -= opened;
   if (held_before_)
     push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
-  double       bodies = 0;
+  double bodies = 0;
   for (int body = 0; body < model_.equation.n_bodies(); ++body)
   {
     const double moving = integrator_.body_kinetic_energy(body);
@@ -153,7 +157,8 @@ void Recorder::record(double time, bool picture_now)
     bodies += moving;
   }
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);
-  push_row("scheme", "numerical", EnergyKind::numerical, integrator_.numerical_energy() - numerical_at_opening_);
+  push_row("scheme", "numerical", EnergyKind::numerical,
+           integrator_.numerical_energy() - numerical_at_opening_);
   push_row("scheme", "residual", EnergyKind::numerical, integrator_.residual_energy() - residual_at_opening_);
   const double fallen = integrator_.fallen_energy() - fallen_at_opening_;
   if (fallen != 0 || rows_.contains({"creasing", "fall"}))

@@ -2,9 +2,9 @@
 // Collects curves, ledger rows and pictures while a rig runs.
 #pragma once
 
+#include "solver/stack_model.h"
 #include "solver/time/account.h"
 #include "solver/time/generalised_alpha.h"
-#include "solver/stack_model.h"
 
 #include <map>
 
@@ -25,8 +25,8 @@ public:
   /// Records the accepted state at `time` [s].
   void record(double time, bool picture_now = false);
 
-  /// Moves the last record back to `time` [s], between the last two: state and energies are those on the line between
-  /// them, what the striker feels stays that of the last one.
+  /// Moves the last record back to `time` [s], between the last two: state and energies are those on the line
+  /// between them, what the striker feels stays that of the last one.
   void end_at(double time);
 
   /// Pictures from here on at least `interval` [s] apart; without effect when none are wanted.
@@ -42,11 +42,11 @@ public:
   Result finish();
 
 private:
-  const StackModel     &model_;
-  const TimeIntegrator &integrator_;
-  double                picture_interval_, last_picture_ = -1e9, given_ = 0;
-  Result                result_;
-  std::map<std::pair<std::string, std::string>, double>      opening_;
+  const StackModel                                     &model_;
+  const TimeIntegrator                                 &integrator_;
+  double                                                picture_interval_, last_picture_ = -1e9, given_ = 0;
+  Result                                                result_;
+  std::map<std::pair<std::string, std::string>, double> opening_;
   std::map<std::pair<std::string, std::string>, std::size_t> rows_;
   double numerical_at_opening_ = 0, residual_at_opening_ = 0, fallen_at_opening_ = 0, work_at_opening_ = 0;
   std::optional<double> held_before_; ///< stored at the opening, when something can spend it [J]

@@ -33,12 +33,9 @@ const Number<SolverFacts> fact_numbers[] = {{"seconds", &SolverFacts::seconds},
                                             {"ledger_residual", &SolverFacts::ledger_residual},
                                             {"ledger_numerical", &SolverFacts::ledger_numerical}};
 const std::pair<const char *, std::size_t SolverFacts::*> fact_counts[] = {
-  {"unknowns", &SolverFacts::unknowns},
-  {"cells", &SolverFacts::cells},
-  {"steps", &SolverFacts::steps},
-  {"repeated_steps", &SolverFacts::repeated_steps},
-  {"iterations", &SolverFacts::iterations},
-  {"descents", &SolverFacts::descents},
+  {"unknowns", &SolverFacts::unknowns},     {"cells", &SolverFacts::cells},
+  {"steps", &SolverFacts::steps},           {"repeated_steps", &SolverFacts::repeated_steps},
+  {"iterations", &SolverFacts::iterations}, {"descents", &SolverFacts::descents},
   {"given_up", &SolverFacts::given_up}};
 const Number<ChamberFacts> chamber_numbers[] = {{"gauge_pressure", &ChamberFacts::gauge_pressure},
                                                 {"fibre_tension", &ChamberFacts::fibre_tension},

@@ -16,7 +16,7 @@ using materials::AbradedDepth;
 using materials::AbradedLayer;
 using materials::AbrasiveWear;
 
-constexpr int    n_times = 100;      ///< recorded, after the start
+constexpr int    n_times = 100; ///< recorded, after the start
 constexpr double smearing_rise =
   120; ///< from which rubber smears on the abrasive [K]; common practice, no source
 
@@ -33,10 +33,9 @@ std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &r
     if (!rubber && !(layer.abraded > 0))
       throw materials::InvalidParameter("what the abrasive takes from " + layer.name, layer.abraded,
                                         "a number above 0, as it is no rubber");
-    layers.push_back(
-      {layer.thickness, layer.abraded > 0
-                          ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
-                          : abrasive.wear_of({.youngs_modulus = rubber->youngs_modulus()})});
+    layers.push_back({layer.thickness, layer.abraded > 0
+                                         ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
+                                         : abrasive.wear_of({.youngs_modulus = rubber->youngs_modulus()})});
   }
   return layers;
 }

@@ -14,10 +14,12 @@ namespace solemech::solver
 {
 namespace
 {
-// Iterations start with half the motion of the last step: with all of it the contact chatters, with none they take longer.
+// Iterations start with half the motion of the last step: with all of it the contact chatters, with none they
+// take longer.
 constexpr double extrapolated_share = 0.5;
-constexpr double step_numerical_share = 5e-5; // energy that a step may lose to the scheme, over the drop energy
-constexpr double careful_force = 0.08;   // below this share of the peak force steps are short, to find the loss
+constexpr double step_numerical_share =
+  5e-5;                                // energy that a step may lose to the scheme, over the drop energy
+constexpr double careful_force = 0.08; // below this share of the peak force steps are short, to find the loss
 constexpr double careful_share = 1.0 / 270;
 } // namespace
 
@@ -25,10 +27,10 @@ void Blow::fail(const std::string &reason, double t, const std::string &cure)
 {
   auto partial = recorder_.finish();
   partial.complete = false;
-  partial.stop_reason =
-    fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
-                "is kept. {}",
-                1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
+  partial.stop_reason = fmt::format(
+    "stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
+    "is kept. {}",
+    1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
   const std::string message = partial.stop_reason;
   throw RunFailed(message, std::move(partial));
 }
@@ -50,7 +52,8 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
 {
   const int    tup = model_.tup_unknown();
   const double weight = rig_.mass * model_.input.gravity;
-  const double drop_energy = weight * rig_.height, numerical_share = step_numerical_share * resolution_.step_tolerance;
+  const double drop_energy = weight * rig_.height,
+               numerical_share = step_numerical_share * resolution_.step_tolerance;
   start_time = integrator_.time;
   integrator_.v.setZero(), integrator_.a.setZero();
   integrator_.x[tup] = touch_level;
@@ -62,16 +65,17 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   integrator_.start();
   recorder_.record(0, true);
 
-  double      contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
+  double       contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
   const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
-  StepControl control(resolution_.step_tolerance, contact_time, touch_speed);
-  double      force = 0, last_force = 0, last_time = 0, raw_peak = 0;
-  bool        touched = false;
-  std::string first_failure;
+  StepControl  control(resolution_.step_tolerance, contact_time, touch_speed);
+  double       force = 0, last_force = 0, last_time = 0, raw_peak = 0;
+  bool         touched = false;
+  std::string  first_failure;
   for (;;)
   {
     integrator_.force_scale = std::max(force, 0.02 * expected_force);
-    const double before = integrator_.time, speed_before = integrator_.v[tup], way_before = integrator_.x[tup];
+    const double before = integrator_.time, speed_before = integrator_.v[tup],
+                 way_before = integrator_.x[tup];
     const Vector x_before = integrator_.x, v_before = integrator_.v;
     const double numerical_before = integrator_.numerical_energy();
     const auto   outcome = integrator_.step(control.step());

@@ -50,8 +50,7 @@ private:
   /// The crest of the way in the step from `before` to now, when there is one and none was higher.
   void look_for_crest(const Vector &x_before, const Vector &v_before, double dt);
 
-  [[noreturn]] void
-  fail(const std::string &reason, double t,
-       const std::string &cure = "Try less drop energy, or a thicker or firmer stack");
+  [[noreturn]] void fail(const std::string &reason, double t,
+                         const std::string &cure = "Try less drop energy, or a thicker or firmer stack");
 };
 } // namespace solemech::solver

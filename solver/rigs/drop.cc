@@ -51,33 +51,35 @@ std::string rest(const StackModel &model, TimeIntegrator &integrator, double dur
 }
 } // namespace
 
-Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options)
+Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution,
+                const RunOptions &options)
 {
-  const double   weight = rig.mass * input.gravity;
+  const double weight = rig.mass * input.gravity;
   // Of a spring as stiff as the stack's column at rest, loaded by the whole drop energy.
-  const double   expected_force = weight + std::sqrt(2 * weight * rig.height * column_stiffness(input, rig.tup));
-  StackModel     model(input, rig.tup, rig.mass, resolution, expected_force);
+  const double expected_force =
+    weight + std::sqrt(2 * weight * rig.height * column_stiffness(input, rig.tup));
+  StackModel model(input, rig.tup, rig.mass, resolution, expected_force);
   if (rig.base_mass > 0)
     model.stand_on_support(rig.base_mass, rig.base_stiffness, rig.base_damping);
   TimeIntegrator integrator(model.equation, spectral_radius);
   integrator.open_parts = resolution.open_parts;
   integrator.newton_settings.tolerance *= resolution.newton_tolerance;
   integrator.x = model.at_rest();
-  const double   fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
-  const double   guess = 0.3 * model.height * std::numbers::pi / fall_speed;
-  const double   interval = options.pictures ? guess / pictures_a_blow : 0.0;
+  const double fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
+  const double guess = 0.3 * model.height * std::numbers::pi / fall_speed;
+  const double interval = options.pictures ? guess / pictures_a_blow : 0.0;
 
   struct Hit
   {
     double rise, rebound, by_speed, by_loop, peak, raw, way, contact, peak_time, touch_speed, speed, pressure;
     std::vector<double> thickness; ///< of the layers at the peak [m]
   };
-  std::vector<Hit>          recorded;
-  Result                    result;
-  constexpr int             most_hits = 40;
-  const int n_planned = rig.conditioned ? most_hits : rig.hits + rig.discarded;
-  int       n_done = 0;
-  double    given = 0;
+  std::vector<Hit> recorded;
+  Result           result;
+  constexpr int    most_hits = 40;
+  const int        n_planned = rig.conditioned ? most_hits : rig.hits + rig.discarded;
+  int              n_done = 0;
+  double           given = 0;
   for (; n_done < n_planned; ++n_done)
   {
     Recorder recorder(model, integrator, interval);
@@ -96,7 +98,8 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
     const double rise = (returned - guide_up) / weight + blow.loss.height - level;
     const auto  &t = recorder.time();
     const auto  &force = recorder.curve("force");
-    // Areas under force against way: what the force has done to the weight, by its energy at touch, crest and loss.
+    // Areas under force against way: what the force has done to the weight, by its energy at touch, crest and
+    // loss.
     const double touched = 0.5 * rig.mass * touch_speed * touch_speed;
     const double loading = touched + weight * (blow.greatest_way + level);
     const double unloading = returned + weight * (blow.greatest_way + blow.loss.height);
@@ -119,9 +122,10 @@ Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolut
       if (const auto reason = rest(model, integrator, rig.rest); !reason.empty())
       {
         result.complete = false;
-        result.stop_reason = fmt::format("the stack does not come to rest after blow {}: {}. The last blow is kept. Try "
-                                         "a single blow",
-                                         n_done + 1, reason);
+        result.stop_reason =
+          fmt::format("the stack does not come to rest after blow {}: {}. The last blow is kept. Try "
+                      "a single blow",
+                      n_done + 1, reason);
         const std::string message = result.stop_reason;
         throw RunFailed(message, std::move(result));
       }

@@ -7,7 +7,8 @@
 
 namespace solemech::solver
 {
-/// One run at a given resolution; no error estimate. Readings are means over the counted hits, curves, ledger and
-/// pictures those of the last one. Throws RunFailed, RunStopped.
-Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options);
+/// One run at a given resolution; no error estimate. Readings are means over the counted hits, curves, ledger
+/// and pictures those of the last one. Throws RunFailed, RunStopped.
+Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution,
+                const RunOptions &options);
 } // namespace solemech::solver

@@ -26,9 +26,10 @@ constexpr double penetration_length = 4;  // over the travel: the tip sinks some
 constexpr double newton_tolerance = 3e-5; // of the force on the tip
 constexpr int    n_iterations = 8;        // a step that needs more is repeated smaller
 constexpr int    pictures_of_travel = 60;
-constexpr double thick_enough = 6e-3;     // of a specimen, as ISO 48-4 asks [m]
-constexpr std::size_t most_repeats = 100; // of steps; a tip that creeps on by ever smaller ones does not get there
-constexpr int    other_meshes = 2;        // tried when a run fails
+constexpr double thick_enough = 6e-3; // of a specimen, as ISO 48-4 asks [m]
+constexpr std::size_t most_repeats =
+  100;                          // of steps; a tip that creeps on by ever smaller ones does not get there
+constexpr int other_meshes = 2; // tried when a run fails
 
 bool relaxes(const materials::Material &material)
 {
@@ -37,8 +38,8 @@ bool relaxes(const materials::Material &material)
   return std::visit([](const auto &data) { return !data.relaxing.empty(); }, material.data);
 }
 
-/// What the reading is made of, when one rubber is all there is: its modulus, what the gauge reads on an endless block
-/// at small strain, and what a person would take from the reading.
+/// What the reading is made of, when one rubber is all there is: its modulus, what the gauge reads on an
+/// endless block at small strain, and what a person would take from the reading.
 void add_relations(const Case &input, const DurometerRig &rig, double reading, Result &result)
 {
   const auto &layer = input.layers.front();
@@ -83,9 +84,11 @@ std::string unreliable_reading(HardnessScale scale, double reading)
     return other ? fmt::format("read it on {}", other) : std::string("take a modulus from a press instead");
   };
   if (reading < range.lowest)
-    return fmt::format("below {:.0f} this scale is not reliable: {}", range.lowest, advice(softer_scale(scale)));
+    return fmt::format("below {:.0f} this scale is not reliable: {}", range.lowest,
+                       advice(softer_scale(scale)));
   if (reading > range.highest)
-    return fmt::format("above {:.0f} this scale is not reliable: {}", range.highest, advice(harder_scale(scale)));
+    return fmt::format("above {:.0f} this scale is not reliable: {}", range.highest,
+                       advice(harder_scale(scale)));
   return "";
 }
 
@@ -101,20 +104,19 @@ std::optional<double> friction_of(const Tup &tip)
 }
 
 /// @param friction  of the tip; none: it sticks
-Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> friction, const Resolution &resolution,
-              int n_cells, const RunOptions &options)
+Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> friction,
+              const Resolution &resolution, int n_cells, const RunOptions &options)
 {
-  const auto  &gauge = rig.gauge;
-  Tup          tip = rig.tup;
+  const auto &gauge = rig.gauge;
+  Tup         tip = rig.tup;
   tip.friction = friction.value_or(0.0);
-  StackModel   model(input, tip, 0.0, resolution, 0.0,
-                     {.lines =
-                        [&](const geometry::PlugOutline &outline) {
-                          return lines_for_tip(outline, gauge.tip, n_cells);
-                        },
-                      .contact_length = penetration_length * gauge.travel,
-                      .sticks = !friction});
-  const int    tup = model.tup_unknown();
+  StackModel model(
+    input, tip, 0.0, resolution, 0.0,
+    {.lines =
+       [&](const geometry::PlugOutline &outline) { return lines_for_tip(outline, gauge.tip, n_cells); },
+     .contact_length = penetration_length * gauge.travel,
+     .sticks = !friction});
+  const int tup = model.tup_unknown();
   model.equation.contributions.push_back(std::make_unique<GaugeSpring>(gauge, tup));
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.open_parts = resolution.open_parts;
@@ -135,17 +137,18 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     auto partial = recorder.finish();
     partial.complete = false;
     const char *softer = softer_scale(gauge.scale);
-    partial.stop_reason = fmt::format("the gauge stopped at {:.2f} mm of its {:.2f} mm: {}. The stack is too soft for this tip{}",
-                                      1e3 * depth(), 1e3 * gauge.travel, reason,
-                                      softer ? fmt::format("; take {}", softer) : std::string());
+    partial.stop_reason = fmt::format(
+      "the gauge stopped at {:.2f} mm of its {:.2f} mm: {}. The stack is too soft for this tip{}",
+      1e3 * depth(), 1e3 * gauge.travel, reason, softer ? fmt::format("; take {}", softer) : std::string());
     if (friction)
       partial.stop_reason += ", or let the tip stick: tip_friction = \"1\"";
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
   };
 
-  // The tip is let in step by step until the next step would make the stack push harder than the spring, or the travel
-  // is used up. Stopped short of balance, the surface is still being loaded when the spring takes over.
+  // The tip is let in step by step until the next step would make the stack push harder than the spring, or
+  // the travel is used up. Stopped short of balance, the surface is still being loaded when the spring takes
+  // over.
   const double regular = gauge.travel / steps_of_travel * resolution.step_tolerance;
   double       way = regular, least = 1e-4 * regular, last_depth = 0, last_force = 0;
   bool         held = false;
@@ -298,8 +301,8 @@ Result run_durometer(const Case &input, const DurometerRig &rig, const Resolutio
                      const RunOptions &options)
 {
   const int n_cells = std::ceil(cells_of_tip * resolution.mesh_level);
-  // Now and then a point of the surface just beside the tip's edge cannot make up its mind; other meshes have it
-  // elsewhere.
+  // Now and then a point of the surface just beside the tip's edge cannot make up its mind; other meshes have
+  // it elsewhere.
   for (int more = 0;; ++more)
     try
     {

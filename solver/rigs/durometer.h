@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Hardness gauge on a stack: a rigid tip on a spring goes in until the stack holds it; the reading is what is left of
-// the tip's travel, H = 100 (1 - depth/travel) where F_stack(depth) = F_spring(H). Inertia is left out; the foot of the
-// gauge is not modelled. Layers are listed from the gauge down. A tip sticks to what it touches unless its striker has a
-// friction below 0.8 (0: not given).
+// Hardness gauge on a stack: a rigid tip on a spring goes in until the stack holds it; the reading is what is
+// left of the tip's travel, H = 100 (1 - depth/travel) where F_stack(depth) = F_spring(H). Inertia is left
+// out; the foot of the gauge is not modelled. Layers are listed from the gauge down. A tip sticks to what it
+// touches unless its striker has a friction below 0.8 (0: not given).
 #pragma once
 
 #include "solver/run.h"

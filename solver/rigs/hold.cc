@@ -20,13 +20,14 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double ramp_steps = 60;      // at step tolerance 1
-constexpr double growth = 0.15;        // of a step, over the time since the load last changed, at step tolerance 1
-constexpr double seated_share = 0.01;  // of the load: under less a stack over a slack unit gives no first tangent
+constexpr double ramp_steps = 60; // at step tolerance 1
+constexpr double growth = 0.15;   // of a step, over the time since the load last changed, at step tolerance 1
+constexpr double seated_share =
+  0.01; // of the load: under less a stack over a slack unit gives no first tangent
 constexpr double first_depth = 1e-4, deepest_seat = 0.3; // of the height, within which it has to carry that
-constexpr double lift = 0.02;          // of the height, that the face is off the stack while this rests
+constexpr double lift = 0.02; // of the height, that the face is off the stack while this rests
 constexpr int    steps_per_picture = 6;
-constexpr double told_times = 10;      // relaxation times after which a branch has no more to tell: exp(-10)
+constexpr double told_times = 10; // relaxation times after which a branch has no more to tell: exp(-10)
 
 /// Slowest time within which a material gives way or comes back [s]; 0: it does neither.
 double slowest_time(const materials::Material &material, double temperature)
@@ -53,7 +54,7 @@ void warn_of_missing_branches(const Case &input, const HoldRig &rig, Result &res
     const double slowest = slowest_time(material, input.temperature);
     if (!std::holds_alternative<materials::PlateData>(material.data) && told_times * slowest < rig.duration)
       quick.push_back(slowest > 0 ? fmt::format("{} (slowest branch {:.3g} s)", part, slowest)
-                                  : fmt::format("{} (no branch at all)", part));
+                                                : fmt::format("{} (no branch at all)", part));
   };
   for (const auto &layer : input.layers)
   {
@@ -225,7 +226,8 @@ private:
                 "height lost after the rest over the greatest squeeze of the hold");
     add_reading(result, catalogue.height_set, set / height,
                 "height lost after the rest over the height before");
-    add_reading(result, catalogue.set_left, set, "height lost after the rest, as the face that held it finds it");
+    add_reading(result, catalogue.set_left, set,
+                "height lost after the rest, as the face that held it finds it");
     if (rig_.is_under_load())
     {
       add_reading(result, catalogue.creep, last_way - first_way, "compression gained during the hold");
@@ -239,7 +241,8 @@ private:
       add_reading(result, catalogue.force_at_end, last_force, "force at the end of the hold");
     }
     add_reading(result, catalogue.peak_force, peak, "greatest force");
-    add_reading(result, catalogue.greatest_compression, squeezed, "greatest way of the face below first touch");
+    add_reading(result, catalogue.greatest_compression, squeezed,
+                "greatest way of the face below first touch");
     add_reading(result, catalogue.compression_share, squeezed / height,
                 "greatest compression over the height of the stack");
     add_losses(result);
@@ -250,7 +253,8 @@ private:
 };
 } // namespace
 
-Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution, const RunOptions &options)
+Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution,
+                const RunOptions &options)
 {
   return LongHold(input, rig, resolution, options).run();
 }

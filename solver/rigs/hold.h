@@ -9,5 +9,6 @@
 namespace solemech::solver
 {
 /// One run at a given resolution; no error estimate. Throws RunFailed, RunStopped.
-Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution, const RunOptions &options);
+Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution,
+                const RunOptions &options);
 } // namespace solemech::solver

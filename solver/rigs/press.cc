@@ -18,12 +18,12 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr int    steps_per_cycle = 120;  // at step tolerance 1
-constexpr double n_pictures = 40;        // of the last cycle
-constexpr double seating_force = 1;      // [N] that brings the head into touch before a force pulse
-constexpr double deepest_seat = 0.3;     // of the stack height, within which it has to answer that
-constexpr int    most_seatings = 6;      // tried one after the other
-constexpr double longest_way = 0.1;      // of the stack height, that a step of a force may take
+constexpr int    steps_per_cycle = 120; // at step tolerance 1
+constexpr double n_pictures = 40;       // of the last cycle
+constexpr double seating_force = 1;     // [N] that brings the head into touch before a force pulse
+constexpr double deepest_seat = 0.3;    // of the stack height, within which it has to answer that
+constexpr int    most_seatings = 6;     // tried one after the other
+constexpr double longest_way = 0.1;     // of the stack height, that a step of a force may take
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -55,7 +55,8 @@ double run_time(const PressRig &rig)
 }
 } // namespace
 
-Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution, const RunOptions &options)
+Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution,
+                 const RunOptions &options)
 {
   const bool by_force = rig.control == PressControl::force;
   double     most = rig.peak;
@@ -65,8 +66,8 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   const double expected = by_force ? most : column_stiffness(input, rig.tup) * most;
   StackModel   model(input, rig.tup, 0.0, resolution, expected);
   const int    tup = model.tup_unknown();
-  auto       owned = std::make_unique<AppliedForce>(tup);
-  auto      &head = *owned;
+  auto         owned = std::make_unique<AppliedForce>(tup);
+  auto        &head = *owned;
   model.equation.contributions.push_back(std::move(owned));
 
   TimeIntegrator integrator(model.equation, 1.0);
@@ -114,14 +115,14 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
   if (recording)
     begin_record(0);
 
-  const auto highest = std::max_element(rig.table.begin(), rig.table.end(),
-                                        [](const auto &a, const auto &b) { return a.second < b.second; });
-  const double        table_crest = highest == rig.table.end() ? 0.0 : highest->first;
+  const auto   highest = std::max_element(rig.table.begin(), rig.table.end(),
+                                          [](const auto &a, const auto &b) { return a.second < b.second; });
+  const double table_crest = highest == rig.table.end() ? 0.0 : highest->first;
   // A leak empties a unit within milliseconds of the start.
   const bool leaks = std::any_of(model.chambers.begin(), model.chambers.end(),
                                  [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); });
   double     dt = dt_regular * (leaks ? 1e-3 : 0.25), t = 0, greatest = -1e300;
-  const auto          fail = [&](const std::string &reason, const std::string &cure) {
+  const auto fail = [&](const std::string &reason, const std::string &cure) {
     auto partial = recorder.finish();
     partial.complete = false;
     partial.stop_reason = fmt::format("the press stopped after {:.1f} ms: {}. {}", 1e3 * t, reason, cure);
@@ -135,7 +136,8 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
       dt = last_start - t;
     // Steps meet the crest of each cycle.
     const double period = rig.duration + rig.rest;
-    const double crest = rig.wave == PressWave::table ? table_crest : std::floor(t / period) * period + 0.5 * rig.duration;
+    const double crest =
+      rig.wave == PressWave::table ? table_crest : std::floor(t / period) * period + 0.5 * rig.duration;
     if (t < crest - 1e-12 * whole && t + dt > crest)
       dt = crest - t;
     dt = std::min(dt, whole - t);
@@ -182,7 +184,7 @@ Result run_press(const Case &input, const PressRig &rig, const Resolution &resol
     const bool   at_kink = rig.wave != PressWave::half_sine && std::abs(at - kink) < 1e-9 * whole;
     return given || at_kink ? Peak{at, values[top]} : peak_of(recorder.time(), values);
   };
-  const Peak   crest = peak_in(way, !by_force);
+  const Peak crest = peak_in(way, !by_force);
   // What is given is known better than the balance that meets it within its tolerance.
   const double peak = by_force ? rig.peak : peak_in(force, false).value, travel = crest.value - way.front();
   const double pressure = peak_in(recorder.curve("peak_pressure"), false).value;

@@ -9,5 +9,6 @@ namespace solemech::solver
 {
 /// One run at a given resolution; no error estimate. Curves, ledger and readings are those of the last cycle.
 /// Throws RunFailed, RunStopped.
-Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution, const RunOptions &options);
+Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution,
+                 const RunOptions &options);
 } // namespace solemech::solver

@@ -18,13 +18,16 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double mesh_share = 0.7 / 1.2;     ///< level of the lug's mesh over that of a stack at the same accuracy
-constexpr double edge_fineness = 1.2 / 0.7;  ///< of the mesh where contact and pressure at the edge are asked for, not grip alone
-constexpr double slip_share = 1e-5 / 3e-3;   ///< elastic slip over lug height, at step tolerance 1
-constexpr double least_cosine = 0.02;        ///< below this a slide is along the bar: nothing shears the section
-constexpr double least_driven = 0.2;         ///< of the way the section is slid, so that its pressure pattern gets steady too
-constexpr double elastic_share = 0.3;        ///< of the last shear, up to which the lug counts as elastic
-constexpr double longest_run = 10;           ///< of a heat path along the bar, over the contact across it
+constexpr double mesh_share =
+  0.7 / 1.2; ///< level of the lug's mesh over that of a stack at the same accuracy
+constexpr double edge_fineness =
+  1.2 / 0.7; ///< of the mesh where contact and pressure at the edge are asked for, not grip alone
+constexpr double slip_share = 1e-5 / 3e-3; ///< elastic slip over lug height, at step tolerance 1
+constexpr double least_cosine = 0.02; ///< below this a slide is along the bar: nothing shears the section
+constexpr double least_driven =
+  0.2; ///< of the way the section is slid, so that its pressure pattern gets steady too
+constexpr double elastic_share = 0.3; ///< of the last shear, up to which the lug counts as elastic
+constexpr double longest_run = 10;    ///< of a heat path along the bar, over the contact across it
 
 /// The bar with height and skin of the layers: a change may replace one of these and keep the rig.
 geometry::LugOutline outline_of(const Case &input, const SlideRig &rig)
@@ -53,10 +56,10 @@ materials::Material rubber_of(const Case &input, const SlideRig &rig)
 /// One recorded state, beside what slide_process.h records.
 struct Moment
 {
-  double axial = 0;     ///< nominal shear along the bar [Pa]
-  double grip = 0;      ///< along the heading [-]
+  double                   axial = 0; ///< nominal shear along the bar [Pa]
+  double                   grip = 0;  ///< along the heading [-]
   std::vector<EnergyEntry> energies;
-  double numerical = 0, residual = 0, seating = 0; ///< [J/m]
+  double                   numerical = 0, residual = 0, seating = 0; ///< [J/m]
 };
 
 class Slide
@@ -82,11 +85,14 @@ public:
   StudiedSlide run()
   {
     // In the section the court goes the share cos(heading) of its way in the same time.
-    const SlideLoad load{.pressure = rig_.pressure, .speed = rig_.speed * driven_, .distance = rig_.distance * driven_,
+    const SlideLoad load{.pressure = rig_.pressure,
+                         .speed = rig_.speed * driven_,
+                         .distance = rig_.distance * driven_,
                          .step_share = step_share_};
     try
     {
-      outcome_ = slide(model_, integrator_, load, [this](const SlideMoment &moment) { return record(moment); });
+      outcome_ =
+        slide(model_, integrator_, load, [this](const SlideMoment &moment) { return record(moment); });
     }
     catch (const NoBalance &error)
     {
@@ -128,7 +134,10 @@ private:
   }
 
   /// mu p [Pa].
-  double friction(double pressure) const { return friction_.traction(pressure, rig_.speed, input_.temperature)[0]; }
+  double friction(double pressure) const
+  {
+    return friction_.traction(pressure, rig_.speed, input_.temperature)[0];
+  }
 
   /// How far friction is called upon at a point, 0..1: as much along the bar as across it.
   double mobilised(const SlidingPointState &point, double way) const
@@ -153,17 +162,20 @@ private:
     for (const auto &moment : moments)
       result_.time.push_back(moment.time);
     add("way", "m", "way of the court along the heading", [&](std::size_t i) { return way_of(moments[i]); });
-    add("pressure", "Pa", "force on the lug over its fresh face", [&](std::size_t i) { return moments[i].pressure; });
+    add("pressure", "Pa", "force on the lug over its fresh face",
+        [&](std::size_t i) { return moments[i].pressure; });
     add("shear", "Pa", "friction along the heading over the fresh face",
         [&](std::size_t i) { return moments_[i].grip * moments[i].pressure; });
-    add("grip", "1", "friction along the heading over the force on the lug", [&](std::size_t i) { return moments_[i].grip; });
+    add("grip", "1", "friction along the heading over the force on the lug",
+        [&](std::size_t i) { return moments_[i].grip; });
     add("contact_share", "1", "touching length over the width of the fresh face",
         [&](std::size_t i) { return moments[i].contact_share; });
     add("deflection", "m", "of the lug's face across the bar, along the motion of the court",
         [&](std::size_t i) { return moments[i].deflection; });
     add("offset", "m", "of the force from the middle of the deflected face, towards the trailing edge",
         [&](std::size_t i) { return moments[i].offset; });
-    add("sink", "m", "way of the court into the lug since first touch", [&](std::size_t i) { return moments[i].sink; });
+    add("sink", "m", "way of the court into the lug since first touch",
+        [&](std::size_t i) { return moments[i].sink; });
   }
 
   std::vector<double> &row(const std::string &part, const std::string &kind, EnergyKind type)
@@ -204,8 +216,8 @@ private:
 
   void readings()
   {
-    const auto &moments = outcome_.moments;
-    const auto &last = moments.back();
+    const auto  &moments = outcome_.moments;
+    const auto  &last = moments.back();
     const double steady_from = last.way - outcome_.steady_way;
     double       grip = 0;
     int          n = 0;
@@ -249,15 +261,17 @@ private:
       result_.warnings.push_back({catalogue.effective_grip, outcome_.reason});
   }
 
-  /// Shares of the flat face that are off the court at its ends. The court moves to the right: the right end trails.
+  /// Shares of the flat face that are off the court at its ends. The court moves to the right: the right end
+  /// trails.
   void lifts()
   {
-    const double flat = geometry::lug_wall(model_.cell.outline).edge_center[0];
+    const double                           flat = geometry::lug_wall(model_.cell.outline).edge_center[0];
     std::vector<const SlidingPointState *> face;
     for (const auto &point : outcome_.surface)
       if (std::abs(point.at_rest[0]) < flat)
         face.push_back(&point);
-    std::sort(face.begin(), face.end(), [](const auto *a, const auto *b) { return a->at_rest[0] < b->at_rest[0]; });
+    std::sort(face.begin(), face.end(),
+              [](const auto *a, const auto *b) { return a->at_rest[0] < b->at_rest[0]; });
     const auto touches = [](const auto *point) { return point->pressure > 0; };
     const auto first = std::find_if(face.begin(), face.end(), touches);
     const auto behind = std::find_if(face.rbegin(), face.rend(), touches).base();
@@ -266,7 +280,7 @@ private:
     const bool   trail_is_off = behind != face.begin() && behind != face.end();
     const double ahead = lead_is_off ? contact_overhang(**first, **std::prev(first)) : 0.0;
     const double aft = trail_is_off ? contact_overhang(**std::prev(behind), **behind) : 0.0;
-    const auto length = [](auto from, auto to) {
+    const auto   length = [](auto from, auto to) {
       double sum = 0;
       for (; from != to; ++from)
         sum += (*from)->length;
@@ -335,21 +349,23 @@ private:
       return 0;
     const double contact = share * model_.nominal_width(), time = rig_.distance / rig_.speed;
     const double length = contact / std::max(cosine_, 1 / longest_run);
-    const double into_lug = materials::sliding_heat_share(rig_.lug_heat, rig_.court_heat, length, rig_.speed, time);
-    return materials::constant_flux_rise(rig_.lug_heat, into_lug * grip * rig_.pressure / share * rig_.speed, time);
+    const double into_lug =
+      materials::sliding_heat_share(rig_.lug_heat, rig_.court_heat, length, rig_.speed, time);
+    return materials::constant_flux_rise(rig_.lug_heat, into_lug * grip * rig_.pressure / share * rig_.speed,
+                                         time);
   }
 
-  const Case             &input_;
-  const SlideRig         &rig_;
-  const RunOptions       &options_;
+  const Case              &input_;
+  const SlideRig          &rig_;
+  const RunOptions        &options_;
   materials::CourtFriction friction_;
-  double                  cosine_, sine_, driven_;
-  LugModel                model_;
-  TimeIntegrator          integrator_;
-  double                  step_share_; ///< of the regular steps [-]
-  SlideOutcome            outcome_;
-  std::vector<Moment>     moments_;
-  Result                  result_;
+  double                   cosine_, sine_, driven_;
+  LugModel                 model_;
+  TimeIntegrator           integrator_;
+  double                   step_share_; ///< of the regular steps [-]
+  SlideOutcome             outcome_;
+  std::vector<Moment>      moments_;
+  Result                   result_;
 };
 } // namespace
 

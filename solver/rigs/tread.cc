@@ -83,7 +83,7 @@ private:
 
   double zone_grip(std::size_t z, double heading, double pressure)
   {
-    const auto &zone = tread_.zones[z];
+    const auto  &zone = tread_.zones[z];
     const double one = slid(z, angle_to_bar(heading, zone.bar_heading + zone.arm_angle), pressure);
     if (zone.arm_angle == 0)
       return one;
@@ -131,7 +131,8 @@ private:
       const std::lock_guard lock(guard);
       ++done;
       if (options_.progress &&
-          !options_.progress(static_cast<double>(done) / static_cast<double>(wanted_.size()), "slides at headings all round"))
+          !options_.progress(static_cast<double>(done) / static_cast<double>(wanted_.size()),
+                             "slides at headings all round"))
         throw RunStopped();
     });
   }
@@ -160,7 +161,8 @@ private:
   /// Of a zone at any heading, between those of the map [-].
   double between(const std::vector<double> &grip, double heading) const
   {
-    const double place = std::fmod(heading / (2 * pi) * tread_.n_headings + 2 * tread_.n_headings, tread_.n_headings);
+    const double place =
+      std::fmod(heading / (2 * pi) * tread_.n_headings + 2 * tread_.n_headings, tread_.n_headings);
     const auto   i = static_cast<std::size_t>(place) % grip.size();
     const double share = place - std::floor(place);
     return (1 - share) * grip[i] + share * grip[(i + 1) % grip.size()];
@@ -169,8 +171,10 @@ private:
   void readings(const std::vector<double> &grip, double push, double brake, double cut,
                 const std::vector<std::vector<double>> &zones)
   {
-    // A movement loads the sole unevenly, and the most loaded zone may grip least: the ends hold the movements too.
-    std::vector<std::pair<double, double>> all{{push, back}, {brake, ahead}, {cut, outwards}}; // grip, heading
+    // A movement loads the sole unevenly, and the most loaded zone may grip least: the ends hold the
+    // movements too.
+    std::vector<std::pair<double, double>> all{
+      {push, back}, {brake, ahead}, {cut, outwards}}; // grip, heading
     for (std::size_t i = 0; i < grip.size(); ++i)
       all.emplace_back(grip[i], heading(static_cast<int>(i)));
     const auto [low, high] = std::minmax_element(all.begin(), all.end());
@@ -205,8 +209,9 @@ private:
 
   void curves(const std::vector<double> &grip, const std::vector<std::vector<double>> &zones)
   {
-    const int n = tread_.n_headings;
-    const auto add_curve = [&](const std::string &name, const char *unit, const std::string &meaning, auto value) {
+    const int  n = tread_.n_headings;
+    const auto add_curve = [&](const std::string &name, const char *unit, const std::string &meaning,
+                               auto value) {
       Curve curve{name, unit, meaning, {}};
       for (int i = 0; i < n; ++i)
         curve.values.push_back(value(i));
@@ -215,8 +220,10 @@ private:
     for (int i = 0; i < n; ++i)
       result_.time.push_back((i + 1) * rig_.distance / rig_.speed);
     result_.time_of_peak = result_.time.back();
-    add_curve("heading", "rad", "of the slide, from straight ahead to the outer side", [&](int i) { return heading(i); });
-    add_curve("grip", "1", "of the evenly loaded sole", [&](int i) { return grip[static_cast<std::size_t>(i)]; });
+    add_curve("heading", "rad", "of the slide, from straight ahead to the outer side",
+              [&](int i) { return heading(i); });
+    add_curve("grip", "1", "of the evenly loaded sole",
+              [&](int i) { return grip[static_cast<std::size_t>(i)]; });
     for (std::size_t z = 0; z < zones.size(); ++z)
       add_curve("grip_of_" + tread_.zones[z].name, "1", "of the zone " + tread_.zones[z].name,
                 [&](int i) { return zones[z][static_cast<std::size_t>(i)]; });
@@ -235,7 +242,8 @@ private:
       troubled += wanted.trouble.empty() ? 0 : 1;
     if (troubled > 0)
     {
-      const auto first = std::find_if(wanted_.begin(), wanted_.end(), [](const auto &w) { return !w.trouble.empty(); });
+      const auto first =
+        std::find_if(wanted_.begin(), wanted_.end(), [](const auto &w) { return !w.trouble.empty(); });
       result_.warnings.push_back(
         {catalogue.effective_grip,
          fmt::format("{} of {} slides are not steady; zone {} at {:.0f}° to its bars: {}", troubled,
@@ -270,7 +278,8 @@ double angle_to_bar(double heading, double across_bar)
   return std::min(angle, pi / 2);
 }
 
-Result run_tread(const Case &input, const SlideRig &rig, const Resolution &resolution, const RunOptions &options)
+Result run_tread(const Case &input, const SlideRig &rig, const Resolution &resolution,
+                 const RunOptions &options)
 {
   return Map(input, rig, resolution, options).run();
 }

@@ -17,10 +17,10 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double      jump_tolerance = 2e-3;     ///< of the lug's height, at step tolerance 1
-constexpr double      first_jump = 3e-3;         ///< of the lug's height
-constexpr double      early_depth = 0.03;        ///< of the wished depth: until then a lug has begun to wear
-constexpr std::size_t kept_faces = 6;            ///< fresh and worn ones, for pictures
+constexpr double      jump_tolerance = 2e-3; ///< of the lug's height, at step tolerance 1
+constexpr double      first_jump = 3e-3;     ///< of the lug's height
+constexpr double      early_depth = 0.03;    ///< of the wished depth: until then a lug has begun to wear
+constexpr std::size_t kept_faces = 6;        ///< fresh and worn ones, for pictures
 
 /// Of a rubber, from the one that is known [1/Pa].
 double coefficient_of(const materials::Material &rubber, const WearLife &wear)

@@ -14,17 +14,18 @@ void set_ledger_facts(Result &result, double scale)
   for (const auto &row : result.ledger)
     if (row.type == EnergyKind::numerical)
       (row.kind == "residual" ? residual : numerical) = row.values.back();
-  const double all = scale + result.supplied_energy() - result.input_energy; // what a leak spends counts as well
+  const double all =
+    scale + result.supplied_energy() - result.input_energy; // what a leak spends counts as well
   result.facts.ledger_numerical = std::abs(numerical) / all;
   result.facts.ledger_residual = std::abs(residual) / all;
 }
 
 std::string open_account_text(const Result &result, const OpenParts &parts)
 {
-  std::string text = fmt::format("the energy account is open by {:.1f} % of the energy put in ({:.1f} % by time steps, "
-                                 "{:.1f} % by iterations that end early)",
-                                 100 * open_share(result), 100 * result.facts.ledger_numerical,
-                                 100 * result.facts.ledger_residual);
+  std::string text = fmt::format(
+    "the energy account is open by {:.1f} % of the energy put in ({:.1f} % by time steps, "
+    "{:.1f} % by iterations that end early)",
+    100 * open_share(result), 100 * result.facts.ledger_numerical, 100 * result.facts.ledger_residual);
   const auto most = std::max_element(parts.begin(), parts.end(), [](const auto &a, const auto &b) {
     return std::abs(a.second) < std::abs(b.second);
   });

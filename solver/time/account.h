@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// The energy account of a run is a gate: what it leaves open, over the energy that the run is about, may not exceed
-// half a per cent. When it does, the run is repeated with every contribution's work held against its own energies, so
-// that the refusal can say where the account is open.
+// The energy account of a run is a gate: what it leaves open, over the energy that the run is about, may not
+// exceed half a per cent. When it does, the run is repeated with every contribution's work held against its
+// own energies, so that the refusal can say where the account is open.
 #pragma once
 
 #include "solver/time/equation_of_motion.h"

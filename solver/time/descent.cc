@@ -9,8 +9,9 @@ namespace solemech::solver
 namespace
 {
 constexpr double smallest_shift = 1e-6, largest_shift = 1e2; // shares of the tangent
-constexpr double raise = 6, ease = 0.2;                      // of the shift, from one factorisation or step to the next
-constexpr double overshoot = 0.5; // slope at the end of a step over that at its start, rising instead of falling
+constexpr double raise = 6, ease = 0.2; // of the shift, from one factorisation or step to the next
+constexpr double overshoot =
+  0.5; // slope at the end of a step over that at its start, rising instead of falling
 
 struct Direction
 {
@@ -20,8 +21,8 @@ struct Direction
 
 /// Solves with the least shift that makes the tangent positive definite.
 /// @return false when none does
-bool find_direction(const Tangent &tangent, const Vector &residual, const Stiffen &stiffen, LinearSolver &solver,
-                    double &shift, Direction &direction)
+bool find_direction(const Tangent &tangent, const Vector &residual, const Stiffen &stiffen,
+                    LinearSolver &solver, double &shift, Direction &direction)
 {
   for (; shift <= largest_shift; shift = std::max(raise * shift, smallest_shift))
   {
@@ -39,8 +40,8 @@ bool find_direction(const Tangent &tangent, const Vector &residual, const Stiffe
 }
 } // namespace
 
-NewtonOutcome descend(const Residual &evaluate, const Stiffen &stiffen, LinearSolver &solver, Vector &x, double force_scale,
-                      const DescentSettings &settings)
+NewtonOutcome descend(const Residual &evaluate, const Stiffen &stiffen, LinearSolver &solver, Vector &x,
+                      double force_scale, const DescentSettings &settings)
 {
   NewtonOutcome outcome;
   Vector        residual, trial_residual;
@@ -70,7 +71,8 @@ NewtonOutcome descend(const Residual &evaluate, const Stiffen &stiffen, LinearSo
         factor *= 0.4;
         continue;
       }
-      const double slope = trial_residual.dot(direction.along) / -direction.slope; // -1: as steep as at the start
+      const double slope =
+        trial_residual.dot(direction.along) / -direction.slope; // -1: as steep as at the start
       accepted = slope <= overshoot;
       if (accepted)
         x = trial;

@@ -38,9 +38,9 @@ void EquationOfMotion::accept(const Vector &x, double dt)
 
 Vector EquationOfMotion::inertia(const Vector &a) const
 {
-  Vector      out(size());
-  const auto &pattern = mesh->pattern();
-  const int   n = n_unknowns();
+  Vector                         out(size());
+  const auto                    &pattern = mesh->pattern();
+  const int                      n = n_unknowns();
   Eigen::Map<const SparseMatrix> matrix(n, n, pattern.nonZeros(), pattern.outerIndexPtr(),
                                         pattern.innerIndexPtr(), mass.data());
   out.head(n) = matrix.selfadjointView<Eigen::Lower>() * a.head(n);

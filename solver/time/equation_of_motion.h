@@ -10,8 +10,8 @@ struct EquationOfMotion
 {
   const Discretisation *mesh = nullptr;
   Contributions         contributions;
-  std::vector<double>   mass;        ///< values of the consistent mass matrix on the pattern, one spare place [kg]
-  Vector                body_mass;   ///< of the rigid bodies [kg]
+  std::vector<double>   mass; ///< values of the consistent mass matrix on the pattern, one spare place [kg]
+  Vector                body_mass; ///< of the rigid bodies [kg]
 
   int n_unknowns() const { return mesh->n_unknowns(); }
   int n_bodies() const { return body_mass.size(); }
@@ -25,9 +25,9 @@ struct EquationOfMotion
   /// M a, bodies included.
   Vector inertia(const Vector &acceleration) const;
   /// Adds `factor` M to a tangent.
-  void   add_mass(double factor, Tangent &tangent) const;
+  void add_mass(double factor, Tangent &tangent) const;
   /// Adds the mass matrix, scaled to `share` of the tangent itself (median of the ratios on the diagonal).
-  void   stiffen(double share, Tangent &tangent) const;
+  void stiffen(double share, Tangent &tangent) const;
 
   std::vector<EnergyEntry> energies() const;
 };

@@ -17,7 +17,8 @@ AlphaCoefficients alpha_coefficients(double rho)
   return {alpha_m, alpha_f, 0.25 * half * half, gamma};
 }
 
-TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius, std::unique_ptr<LinearSolver> solver)
+TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius,
+                               std::unique_ptr<LinearSolver> solver)
   : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver)),
     part_accounts_(equation)
 {
@@ -47,7 +48,8 @@ void TimeIntegrator::start()
   last_dt_ = 0;
   equation_.begin_step(x, 0);
   if (!equation_.forces(x, force_, nullptr, failed))
-    throw NoBalance("the run starts from a shape that " + failed + " cannot have. Try a finer accuracy, or thicker layers");
+    throw NoBalance("the run starts from a shape that " + failed +
+                    " cannot have. Try a finer accuracy, or thicker layers");
   if (open_parts)
     part_accounts_.start(x);
   equation_.accept(x, 0);
@@ -141,9 +143,10 @@ StepOutcome TimeIntegrator::step(double dt)
         tangent->coupling.col(k).setZero();
         tangent->bodies.row(k).setZero(), tangent->bodies.col(k).setZero();
         tangent->bodies(k, k) = 1;
-        std::erase_if(tangent->unsymmetric, [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
-          return entry.row() == row || entry.col() == row;
-        });
+        std::erase_if(tangent->unsymmetric,
+                      [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
+                        return entry.row() == row || entry.col() == row;
+                      });
       }
     return true;
   };
@@ -156,14 +159,16 @@ StepOutcome TimeIntegrator::step(double dt)
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       x_new[n + k] = *prescribed[k];
-  StepOutcome outcome;
+  StepOutcome        outcome;
   constexpr unsigned max_passes = 5;
-  // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another state.
+  // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
+  // state.
   const bool descends = solver_->symmetric() && n_failures >= n_plain_tries;
   const auto stiffen = [this](double share, Tangent &tangent) { equation_.stiffen(share, tangent); };
   for (unsigned pass = 0; pass < max_passes; ++pass)
   {
-    const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, force_scale, {.tolerance = newton_settings.tolerance})
+    const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, force_scale,
+                                           {.tolerance = newton_settings.tolerance})
                                  : newton(evaluate, *solver_, x_new, force_scale, newton_settings);
     outcome.n_iterations += solved.n_iterations;
     n_iterations += solved.n_iterations;
@@ -176,13 +181,14 @@ StepOutcome TimeIntegrator::step(double dt)
       break;
   }
 
-  // Newton's method lands beyond a fall without a word of it; the account would call what that sets free an error.
+  // Newton's method lands beyond a fall without a word of it; the account would call what that sets free an
+  // error.
   if (quasi_static && !descends && (x_new - x).tail(equation_.n_bodies()).cwiseAbs().maxCoeff() > longest_way)
     return failed_step("the stack gives way under the force", outcome);
 
   const Vector a_new = quasi_static ? Vector::Zero(x.size()) : new_acceleration(x_new);
-  const Vector v_new = quasi_static ? Vector::Zero(x.size())
-                                    : Vector(v + dt * ((1 - c.gamma) * a + c.gamma * a_new));
+  const Vector v_new =
+    quasi_static ? Vector::Zero(x.size()) : Vector(v + dt * ((1 - c.gamma) * a + c.gamma * a_new));
   const Vector dx = x_new - x;
   // Work of the forces as the scheme balances them; without inertia both ends are in balance and count alike.
   const double old_share = quasi_static ? 0.5 : c.alpha_f;

@@ -8,8 +8,11 @@ namespace
 constexpr double safety = 0.5; // share of the wanted residual that the next one must be foreseen below
 
 /// Why a trial state could not be evaluated, from the name of the contribution.
-std::string crushed(const std::string &name) { return name + " would be crushed or turned inside out"; }
+std::string crushed(const std::string &name)
+{
+  return name + " would be crushed or turned inside out";
 }
+} // namespace
 
 NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Newton's method with a halving line search. A trial state may be inadmissible; the residual is measured against
-// a force scale given by the caller (the last converged contact force), never against an iterate.
+// Newton's method with a halving line search. A trial state may be inadmissible; the residual is measured
+// against a force scale given by the caller (the last converged contact force), never against an iterate.
 #pragma once
 
 #include "solver/linear/linear_solver.h"
@@ -11,7 +11,7 @@ namespace solemech::solver
 {
 struct NewtonSettings
 {
-  double   tolerance = 1e-3;    ///< of the residual against the force scale [-]; convergence overshoots it
+  double   tolerance = 1e-3; ///< of the residual against the force scale [-]; convergence overshoots it
   unsigned n_iterations = 14;
   unsigned n_halvings = 8;
   double   allowed_growth = 10; ///< of the residual in one iteration [-]
@@ -26,7 +26,8 @@ struct NewtonOutcome
 };
 
 /// Residual at x and, where wanted, its tangent; false when x is inadmissible, with the culprit.
-using Residual = std::function<bool(const Vector &x, Vector &residual, Tangent *tangent, std::string &failed)>;
+using Residual =
+  std::function<bool(const Vector &x, Vector &residual, Tangent *tangent, std::string &failed)>;
 
 NewtonOutcome newton(const Residual &evaluate, LinearSolver &solver, Vector &x, double force_scale,
                      const NewtonSettings &settings);

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The error of what comes before the steps of a run: an inflated shape, a first touch. `run` ends with RunFailed then.
+// The error of what comes before the steps of a run: an inflated shape, a first touch. `run` ends with
+// RunFailed then.
 #pragma once
 
 #include <stdexcept>

@@ -8,16 +8,18 @@ namespace solemech::solver
 {
 namespace
 {
-constexpr double speed_error = 2e-5;     // per step, over the touch speed
+constexpr double speed_error = 2e-5;                                   // per step, over the touch speed
 constexpr double longest_share = 1.0 / 36, shortest_share = 1.0 / 100; // of the contact time
 constexpr double first_share = 1.0 / 250;
-constexpr double smallest_share = 1e-6;  // a cut step below it means failure
+constexpr double smallest_share = 1e-6; // a cut step below it means failure
 constexpr double growth = 1.6;
 } // namespace
 
 StepControl::StepControl(double tolerance, double contact_time, double speed)
-  : tolerance_(tolerance), contact_time_(contact_time), speed_(speed), step_(tolerance * first_share * contact_time)
-{}
+  : tolerance_(tolerance), contact_time_(contact_time), speed_(speed),
+    step_(tolerance * first_share * contact_time)
+{
+}
 
 void StepControl::advanced(double dt, double acceleration, double contact_time)
 {

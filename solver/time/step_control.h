@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Length of the next time step of an impact, from the acceleration of the drop weight alone (foam accelerations
-// would cut the step tenfold without making the readings better): the local error of its speed is
-// dt^3 a''/12, and a step stays within a share of the contact time that the secant stiffness foretells.
+// Length of the next time step of an impact, from the acceleration of the drop weight alone (foam
+// accelerations would cut the step tenfold without making the readings better): the local error of its speed
+// is dt^3 a''/12, and a step stays within a share of the contact time that the secant stiffness foretells.
 #pragma once
 
 namespace solemech::solver

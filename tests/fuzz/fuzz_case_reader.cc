@@ -2,9 +2,9 @@
 // Any bytes as a case file: the reader answers with sound cases or with a CaseError that says something,
 // never with anything else. Entry point of libFuzzer (LLVM documentation, "libFuzzer"); fuzz_driver.cc calls
 // it without.
-#include "tools/language/library.h"
 #include "tools/language/case_file.h"
 #include "tools/language/case_text.h"
+#include "tools/language/library.h"
 
 #include <cstdint>
 #include <cstdio>

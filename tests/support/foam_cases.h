@@ -14,7 +14,8 @@
 namespace solemech::tests
 {
 /// The same foam as data of the program.
-inline materials::Material foam_material(const ColumnFoam &foam, double density, const std::string &name = "foam")
+inline materials::Material foam_material(const ColumnFoam &foam, double density,
+                                         const std::string &name = "foam")
 {
   materials::FoamData data;
   for (const auto &term : foam.network)

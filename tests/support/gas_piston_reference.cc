@@ -37,7 +37,8 @@ public:
   /// Rate of the mass over that at rest [1/s]: negative while gas leaves.
   double leak_rate(const State &s) const
   {
-    const double g = gas_.gamma, p = gauge_pressure(s) + gas_.atmospheric_pressure, pa = gas_.atmospheric_pressure;
+    const double g = gas_.gamma, p = gauge_pressure(s) + gas_.atmospheric_pressure,
+                 pa = gas_.atmospheric_pressure;
     const bool   leaves = p > pa;
     const double up = leaves ? p : pa, T = leaves ? temperature(s) : gas_.wall_temperature;
     const double q = std::max(std::min(p, pa) / up, std::pow(2 / (g + 1), g / (g - 1)));
@@ -53,7 +54,8 @@ public:
   double leak_loss_rate(const State &s, double leaking, double heating, double widening) const
   {
     const double g = gas_.gamma, p = gauge_pressure(s) + gas_.atmospheric_pressure, T = temperature(s);
-    const double Tw = gas_.wall_temperature, R = rest_pressure_ * rest_volume_ / Tw; // of the gas at rest [J/K]
+    const double Tw = gas_.wall_temperature,
+                 R = rest_pressure_ * rest_volume_ / Tw; // of the gas at rest [J/K]
     const double entropy = g / (g - 1) * std::log(T / Tw) - std::log(p / gas_.atmospheric_pressure);
     if (leaking < 0)
       return -leaking * R * (g / (g - 1) * (T - Tw) - Tw * entropy);
@@ -108,7 +110,8 @@ public:
                              : thread_tension(s) * thread_tension(s) / (2 * gas_.thread_stiffness);
     const double amount = s[4] * rest_pressure_ * rest_volume_; // m R T_w
     return s[4] * heat_capacity_ * ((T - Tw) - Tw * std::log(T / Tw)) -
-           amount * std::log(gas_.atmospheric_pressure * V / amount) + gas_.atmospheric_pressure * V - amount + threads;
+           amount * std::log(gas_.atmospheric_pressure * V / amount) + gas_.atmospheric_pressure * V -
+           amount + threads;
   }
 
 private:

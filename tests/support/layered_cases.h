@@ -14,7 +14,7 @@ struct LayeredStack
   std::string             name;
   std::vector<StackLayer> layers; ///< foot side first
   Lateral                 lateral = Lateral::free;
-  solver::Case            input;  ///< the same as a case, without the rig
+  solver::Case            input; ///< the same as a case, without the rig
 };
 
 inline solver::Case layered_case(const std::vector<StackLayer> &layers, double area, double density)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// What tests ask of a result: readings, curves, energies, in one call each. A name that is not there fails the
-// test with that name.
+// What tests ask of a result: readings, curves, energies, in one call each. A name that is not there fails
+// the test with that name.
 #pragma once
 
 #include "solver/results/result.h"

@@ -9,7 +9,8 @@
 namespace solemech::tests
 {
 /// @param youngs_modulus, bulk_modulus  [Pa]
-inline materials::Material rubber(double youngs_modulus, double bulk_modulus = 1e9, const std::string &name = "rubber")
+inline materials::Material rubber(double youngs_modulus, double bulk_modulus = 1e9,
+                                  const std::string &name = "rubber")
 {
   materials::RubberData data;
   data.c10 = youngs_modulus / 6;

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tests/support/twin_drop.h"
 
-#include "tools/language/library.h"
 #include "solver/in_parallel.h"
 #include "solver/run.h"
+#include "tools/language/library.h"
 
 namespace solemech::tests
 {
@@ -74,7 +74,8 @@ TwinBench drop_twin_bench(double accuracy)
   bench.doubts = {5e-3, 50, 0.35e-3, 0.35e-3}; // 4 % of about 1.2 kN, 8.5 mm and 9 ms
   bench.predict = [foam, accuracy](const std::vector<std::vector<double>> &sets) {
     std::vector<std::vector<double>> rows(sets.size());
-    solver::in_parallel(sets.size(), [&](std::size_t i) { rows[i] = readings_of(pad_case(foam, sets[i], accuracy)); });
+    solver::in_parallel(sets.size(),
+                        [&](std::size_t i) { rows[i] = readings_of(pad_case(foam, sets[i], accuracy)); });
     return rows;
   };
   return bench;

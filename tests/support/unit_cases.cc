@@ -94,7 +94,8 @@ solver::AirUnit unit(Chance &chance, double diameter)
   // Without fibres a flat film of this stretch is still far from bursting: p a/(E t) at most 0.3.
   const double modulus = 6 * std::get<materials::RubberData>(made.film.data).c10;
   if (!made.has_fibres)
-    made.gauge_pressure = std::min(made.gauge_pressure, 0.3 * modulus * made.film_thickness / (0.5 * diameter));
+    made.gauge_pressure =
+      std::min(made.gauge_pressure, 0.3 * modulus * made.film_thickness / (0.5 * diameter));
   made.outside_volume = chance.once_in(0.5) ? 0 : chance.between(0, 40e-6);
   if (made.state == solver::ChamberState::leaking)
     made.leak_diameter = chance.spread(0.2e-3, 20e-3);

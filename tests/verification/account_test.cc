@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
-// The energy account as a gate, over random cases of every rig with fixed numbers: drops on a block with a spring and
-// a damper, gauges, slow presses, slides, wear. What is answered leaves less than half a per cent open, in the rows of
-// the account and in the shares that people see; nothing fails for its account. Conservation of energy is the outside
-// reference. Drops and presses of other kinds: tests/random.
+// The energy account as a gate, over random cases of every rig with fixed numbers: drops on a block with a
+// spring and a damper, gauges, slow presses, slides, wear. What is answered leaves less than half a per cent
+// open, in the rows of the account and in the shares that people see; nothing fails for its account.
+// Conservation of energy is the outside reference. Drops and presses of other kinds: tests/random.
 #include "geometry/errors.h"
 #include "materials/errors.h"
-#include "solver/time/account.h"
 #include "solver/run.h"
+#include "solver/time/account.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/slide_case.h"
@@ -67,8 +67,8 @@ solver::Case stack(Draw &draw)
 
 solver::Case drop_on_block(unsigned number)
 {
-  Draw         draw(number);
-  solver::Case input = stack(draw);
+  Draw            draw(number);
+  solver::Case    input = stack(draw);
   solver::DropRig rig;
   rig.tup.diameter = draw.between(30e-3, 60e-3), rig.tup.edge_radius = 2e-3;
   rig.mass = draw.spread(1, 10);
@@ -92,7 +92,7 @@ solver::Case gauge(unsigned number)
   input.layers.front().area_share = 1;
   static const materials::Gauge gauges[] = {materials::shore_a_gauge, materials::asker_c_gauge,
                                             materials::shore_oo_gauge};
-  solver::DurometerRig rig;
+  solver::DurometerRig          rig;
   rig.gauge = gauges[number % 3], rig.tup = solver::gauge_tip(rig.gauge);
   rig.read_after = draw.spread(0.1, 30);
   input.rig = rig;
@@ -116,9 +116,9 @@ solver::Case slide(unsigned number)
 {
   Draw         draw(number);
   const double width = draw.between(2.5e-3, 6e-3);
-  solver::Case input = sliding_bar(draw.between(0.2, 1), width, draw.between(1.5e-3, 4e-3),
-                                          width * draw.between(1.6, 2.5));
-  auto        &rig = std::get<solver::SlideRig>(input.rig);
+  solver::Case input =
+    sliding_bar(draw.between(0.2, 1), width, draw.between(1.5e-3, 4e-3), width * draw.between(1.6, 2.5));
+  auto &rig = std::get<solver::SlideRig>(input.rig);
   rig.pressure = draw.spread(0.05e6, 0.5e6);
   rig.heading = draw.between(0, 1.5);
   return input;
@@ -172,13 +172,29 @@ void require_closed(const char *kind, solver::Case (*make)(unsigned), unsigned n
       std::cout << kind << " " << i << " refused: " << refusal.what() << '\n';
     }
   }
-  std::cout << kind << ": " << n_answers << " of " << n_cases << " answered, at most " << 100 * most << " % open\n";
+  std::cout << kind << ": " << n_answers << " of " << n_cases << " answered, at most " << 100 * most
+            << " % open\n";
   CHECK(n_answers >= 0.8 * n_cases);
 }
 } // namespace
 
-TEST_CASE("accounts of drops on a block close", "[random]") { require_closed("drop on a block", drop_on_block, 24); }
-TEST_CASE("accounts of gauges close", "[random]") { require_closed("gauge", gauge, 24); }
-TEST_CASE("accounts of slow presses close", "[random]") { require_closed("slow press", slow_press, 24); }
-TEST_CASE("accounts of slides close", "[random]") { require_closed("slide", slide, 16); }
-TEST_CASE("accounts of wear close", "[random]") { require_closed("wear", wear, 2); }
+TEST_CASE("accounts of drops on a block close", "[random]")
+{
+  require_closed("drop on a block", drop_on_block, 24);
+}
+TEST_CASE("accounts of gauges close", "[random]")
+{
+  require_closed("gauge", gauge, 24);
+}
+TEST_CASE("accounts of slow presses close", "[random]")
+{
+  require_closed("slow press", slow_press, 24);
+}
+TEST_CASE("accounts of slides close", "[random]")
+{
+  require_closed("slide", slide, 16);
+}
+TEST_CASE("accounts of wear close", "[random]")
+{
+  require_closed("wear", wear, 2);
+}

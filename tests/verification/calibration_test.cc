@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // The foams of the library still read what their files say: the press pulse again at another accuracy, the
 // ball again; and the stored pulse return is what the pulse was to return.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tools/calibrate/loss_fit.h"
 #include "tools/calibrate/pulse_targets.h"
 #include "tools/calibrate/virtual_bench.h"
+#include "tools/language/library.h"
 
 #include <cmath>
 #include <variant>

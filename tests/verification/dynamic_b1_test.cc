@@ -2,9 +2,9 @@
 // The bench problem B1 against the readings of three independent codes, one of them on a general-purpose
 // finite-element library: dropped with and without branches, and pressed slowly. Observed orders of
 // convergence in mesh and step.
-#include "solver/time/generalised_alpha.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/press.h"
+#include "solver/time/generalised_alpha.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"
@@ -21,7 +21,8 @@ const std::string source = "bench problem B1: three programs written apart from 
 // What the project promises for B1 on a fine mesh with fine steps.
 constexpr double promised = 0.003;
 // Listed values are rounded: half a unit of their last digit comes on top.
-constexpr double half_newton = 0.5, half_millijoule = 0.5e-3, half_point_permille = 0.5e-3, half_hundredth_mm = 5e-6;
+constexpr double half_newton = 0.5, half_millijoule = 0.5e-3, half_point_permille = 0.5e-3,
+                 half_hundredth_mm = 5e-6;
 // The listed forces carry the ripple of the stress wave as it came out of one code; its phase is arbitrary.
 constexpr double ripple = 3; // [N]
 
@@ -34,7 +35,8 @@ solver::Result dropped(bool relaxing, const solver::Resolution &resolution)
   return solver::run_drop(input, std::get<solver::DropRig>(input.rig), resolution, plain);
 }
 
-void check_value(const std::string &what, double expected, double obtained, double scale, const std::string &unit)
+void check_value(const std::string &what, double expected, double obtained, double scale,
+                 const std::string &unit)
 {
   external_check({source, what, scale * expected, scale * obtained, promised, unit});
 }
@@ -49,7 +51,8 @@ TEST_CASE("B1 with branches reads what three independent codes read", "[b1]")
 {
   const auto result = dropped(true, fine);
   check_value("smoothed peak force", b1::smoothed_peak_force.value, reading(result, "peak_force"), 1, "N");
-  check_value("greatest compression", b1::peak_compression.value, reading(result, "greatest_compression"), 1e3, "mm");
+  check_value("greatest compression", b1::peak_compression.value, reading(result, "greatest_compression"),
+              1e3, "mm");
   check_value("contact time", b1::contact_time.value, reading(result, "contact_time"), 1e3, "ms");
   check_value("rebound speed", b1::rebound_speed.value, reading(result, "rebound_speed"), 1, "m/s");
   check_value("return by speed", b1::return_by_speed.value, reading(result, "return_by_speed"), 100, "%");
@@ -73,7 +76,7 @@ TEST_CASE("the energies of B1 at contact loss are those of three independent cod
   // The three codes disagree on contact loss by 0.03 ms; the weight moves 24 um and works 2 mJ in that time.
   constexpr double loss_way = b1::contact_time.spread * b1::rebound_speed.value;
   constexpr double loss_work = b1::mass * b1::gravity * loss_way;
-  const auto close = [](double expected, double obtained) {
+  const auto       close = [](double expected, double obtained) {
     INFO("expected " << expected << " J, obtained " << obtained << " J");
     CHECK(std::abs(obtained - expected) <= promised * expected + half_millijoule + loss_work);
   };
@@ -86,7 +89,8 @@ TEST_CASE("the energies of B1 at contact loss are those of three independent cod
   close(b1::dissipated, energy_at(result, solver::EnergyKind::dissipated, loss));
   const double loss_compression = interpolated(result.time, curve(result, "tup_displacement"), loss);
   close(b1::gravity_work, b1::mass * b1::gravity * loss_compression);
-  CHECK(std::abs(loss_compression - b1::loss_compression) <= promised * b1::loss_compression + half_hundredth_mm + loss_way);
+  CHECK(std::abs(loss_compression - b1::loss_compression) <=
+        promised * b1::loss_compression + half_hundredth_mm + loss_way);
 }
 
 TEST_CASE("B1 without branches reads what three independent codes read", "[b1]")
@@ -96,8 +100,8 @@ TEST_CASE("B1 without branches reads what three independent codes read", "[b1]")
               reading(result, "peak_force"), 1, "N");
   check_value("without branches: greatest compression", b1::elastic_peak_compression.value,
               reading(result, "greatest_compression"), 1e3, "mm");
-  check_value("without branches: contact time", b1::elastic_contact_time.value, reading(result, "contact_time"), 1e3,
-              "ms");
+  check_value("without branches: contact time", b1::elastic_contact_time.value,
+              reading(result, "contact_time"), 1e3, "ms");
   check_value("without branches: return by speed", b1::elastic_return_by_speed.value,
               reading(result, "return_by_speed"), 100, "%");
 }
@@ -111,10 +115,11 @@ TEST_CASE("B1 pressed slowly carries the force of three independent codes", "[b1
   input.rig = rig;
   const auto result = solver::run_press(input, rig, fine, plain);
   for (std::size_t i = 0; i < b1::slow_forces.size(); ++i)
-    check_value(fmt::format("pressed slowly by {:.1f} mm without branches: force", 1e3 * b1::slow_compressions[i]),
-                b1::slow_forces[i],
-                interpolated(curve(result, "tup_displacement"), curve(result, "force"), b1::slow_compressions[i]), 1,
-                "N");
+    check_value(
+      fmt::format("pressed slowly by {:.1f} mm without branches: force", 1e3 * b1::slow_compressions[i]),
+      b1::slow_forces[i],
+      interpolated(curve(result, "tup_displacement"), curve(result, "force"), b1::slow_compressions[i]), 1,
+      "N");
 }
 
 TEST_CASE("B1 converges with the mesh", "[b1][order]")
@@ -126,7 +131,8 @@ TEST_CASE("B1 converges with the mesh", "[b1][order]")
     return reading(dropped(true, {mesh_level, 0.5}), "greatest_compression");
   };
   const double reference = way(level * refinement * refinement);
-  CHECK(observed_order(way(level) - reference, way(level * refinement) - reference, refinement) >= least_order);
+  CHECK(observed_order(way(level) - reference, way(level * refinement) - reference, refinement) >=
+        least_order);
 }
 
 TEST_CASE("B1 converges with the square of the step", "[b1][order]")
@@ -146,7 +152,7 @@ TEST_CASE("B1 converges with the square of the step", "[b1][order]")
       solver::TimeIntegrator integrator(model.equation, spectral_radius);
       integrator.v[model.tup_unknown()] = -speed;
       integrator.a[model.tup_unknown()] = -b1::gravity;
-      integrator.force_scale = 100;              // [N]
+      integrator.force_scale = 100;                // [N]
       integrator.newton_settings.tolerance = 1e-4; // far below the error of a step
       integrator.newton_settings.n_iterations = 40;
       integrator.start();
@@ -165,8 +171,8 @@ TEST_CASE("B1 converges with the square of the step", "[b1][order]")
   }
   SECTION("chosen steps, returns of the whole blow")
   {
-    // On a light column of the same foam: the waves of B1 itself shake contact loss by some 0.02 ms, which hides
-    // the order of short steps.
+    // On a light column of the same foam: the waves of B1 itself shake contact loss by some 0.02 ms, which
+    // hides the order of short steps.
     constexpr double coarse = 1.4, refinement = 4;
     const auto       dropped_on_column = [](double step_tolerance) {
       Column column;

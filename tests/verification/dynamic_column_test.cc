@@ -28,12 +28,13 @@ struct Foam
 };
 const std::vector<Foam> &foams()
 {
-  static const std::vector<Foam> all{{"elastic", elastic_foam()}, {"relaxing", relaxing_foam()},
-                                     {"gas, densification, slip", full_foam()}};
+  static const std::vector<Foam> all{
+    {"elastic", elastic_foam()}, {"relaxing", relaxing_foam()}, {"gas, densification, slip", full_foam()}};
   return all;
 }
 
-solver::Result dropped(const ColumnFoam &foam, const Column &column, const ColumnDrop &drop, int discarded = 0)
+solver::Result dropped(const ColumnFoam &foam, const Column &column, const ColumnDrop &drop,
+                       int discarded = 0)
 {
   auto            input = column_case(foam, column);
   solver::DropRig rig;
@@ -66,7 +67,8 @@ TEST_CASE("the drop on a column is the integration of its law", "[column]")
   for (const auto &[name, foam] : foams())
   {
     INFO(name);
-    check_blow(dropped(foam, bench_column(), bench_drop()), column_drop(foam, bench_column(), bench_drop())[0]);
+    check_blow(dropped(foam, bench_column(), bench_drop()),
+               column_drop(foam, bench_column(), bench_drop())[0]);
   }
 }
 
@@ -122,9 +124,11 @@ TEST_CASE("an elastic foam stops where the energy balance says", "[column][exter
     constexpr double g = 9.80665;
     const auto       result =
       dropped(foam, column, {.mass = 8.5, .touch_speed = std::sqrt(2 * g * drop_height), .gravity = g});
-    const auto what = fmt::format("8.5 kg from {:.0f} mm on {:.0f} mm of foam, Poisson ratio {}: ", 1e3 * drop_height,
-                                  1e3 * height, poisson);
+    const auto what =
+      fmt::format("8.5 kg from {:.0f} mm on {:.0f} mm of foam, Poisson ratio {}: ", 1e3 * drop_height,
+                  1e3 * height, poisson);
     external_check({source, what + "peak force", force, reading(result, "peak_force_raw"), promised, "N"});
-    external_check({source, what + "peak strain", strain, reading(result, "greatest_compression") / height, promised});
+    external_check(
+      {source, what + "peak strain", strain, reading(result, "greatest_compression") / height, promised});
   }
 }

@@ -8,8 +8,8 @@
 #include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/time/generalised_alpha.h"
 #include "solver/part_law.h"
+#include "solver/time/generalised_alpha.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/gas_piston_reference.h"
@@ -82,10 +82,10 @@ struct PistonReadings
 PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
 {
   using namespace solver;
-  const double inner_radius = std::sqrt(column.area / std::numbers::pi);
-  const auto   drawing = column_mesh(inner_radius, column.height);
-  const double height = column.height + 2 * plate_thickness;
-  Discretisation mesh(drawing, MeshSection::axisymmetric, guided);
+  const double     inner_radius = std::sqrt(column.area / std::numbers::pi);
+  const auto       drawing = column_mesh(inner_radius, column.height);
+  const double     height = column.height + 2 * plate_thickness;
+  Discretisation   mesh(drawing, MeshSection::axisymmetric, guided);
   EquationOfMotion equation;
   equation.mesh = &mesh;
   equation.body_mass = Vector::Constant(1, drop.mass);
@@ -104,8 +104,9 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
     "gas", mesh, chamber,
     materials::ChamberGas{column.wall_temperature, column.atmospheric_pressure, column.heat_time},
     column.outside_volume,
-    column.leak_diameter > 0 ? std::optional(materials::ChamberLeak{column.leak_diameter, column.discharge_coefficient})
-                             : std::nullopt);
+    column.leak_diameter > 0
+             ? std::optional(materials::ChamberLeak{column.leak_diameter, column.discharge_coefficient})
+             : std::nullopt);
   gas->seal(Vector::Zero(equation.size()), column.gauge_pressure);
   const GasChamber &gas_now = *gas;
   equation.contributions.push_back(std::move(gas));
@@ -122,8 +123,8 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
       top.push_back(face);
   // A micrometre of penetration at a megapascal.
   const ContactSettings settings{.penalty = 1e18, .friction = 0};
-  auto contact = std::make_unique<Contact>("weight", mesh, top, geometry::FlatPuck(2 * inner_radius, 1e-3), settings,
-                                           0, height, false);
+  auto contact = std::make_unique<Contact>("weight", mesh, top, geometry::FlatPuck(2 * inner_radius, 1e-3),
+                                           settings, 0, height, false);
   const Contact &face = *contact;
   equation.contributions.push_back(std::move(contact));
   const int weight = equation.n_unknowns();
@@ -211,7 +212,8 @@ TEST_CASE("a weight on a leaking gas column moves as its integration says, and t
       const PistonDrop drop{.mass = 8.5, .touch_speed = std::sqrt(2 * energy / 8.5)};
       const auto       expected = piston_drop(column, drop);
       const auto       obtained = dropped(column, drop);
-      CHECK(std::abs(expected.residual) <= 1e-5 * energy); // the reference closes by its own formula of flow exergy
+      CHECK(std::abs(expected.residual) <=
+            1e-5 * energy); // the reference closes by its own formula of flow exergy
       CHECK(obtained.peak_force == Approx(expected.peak_force).epsilon(promised));
       CHECK(obtained.peak_compression == Approx(expected.peak_compression).epsilon(promised));
       CHECK(obtained.contact_time == Approx(expected.contact_time).epsilon(promised));

@@ -13,7 +13,7 @@ using namespace solemech::tests;
 namespace
 {
 // What the project promises for the press. Returns are shares of the work of loading.
-constexpr double promised = 0.002;
+constexpr double         promised = 0.002;
 const solver::Resolution fine{0.5, 0.1};
 const solver::RunOptions plain{.progress = {}, .pictures = false};
 
@@ -53,10 +53,10 @@ TEST_CASE("a press driven by a force pulse sinks as the law of the column", "[pr
   // A body-like pulse: half a sine of 900 N in 185 ms.
   constexpr double peak = 900, duration = 185e-3;
   constexpr int    n_steps = 20000;
-  const auto pulse = [](double t) { return peak * std::sin(std::numbers::pi * t / duration); };
+  const auto       pulse = [](double t) { return peak * std::sin(std::numbers::pi * t / duration); };
   for (const auto &foam : {relaxing_foam(), full_foam()})
   {
-    const auto expected = column_force_pulse(foam, bench_column(), pulse, duration, n_steps);
+    const auto       expected = column_force_pulse(foam, bench_column(), pulse, duration, n_steps);
     solver::PressRig rig;
     rig.control = solver::PressControl::force;
     rig.wave = solver::PressWave::half_sine;

@@ -2,8 +2,8 @@
 // Layered stacks against stacked columns of the same laws, and the error that the program states against the
 // true one, on these stacks and on B1.
 #include "solver/rigs/drop.h"
-#include "tests/support/layered_cases.h"
 #include "tests/support/catch.h"
+#include "tests/support/layered_cases.h"
 #include "tests/support/result_reading.h"
 
 using namespace solemech;
@@ -11,8 +11,8 @@ using namespace solemech::tests;
 
 namespace
 {
-constexpr double promised = 0.005;        // for layered stacks
-constexpr double reference_step = 5e-6;   // [s]; halving it moves no reading by 1e-5
+constexpr double         promised = 0.005;      // for layered stacks
+constexpr double         reference_step = 5e-6; // [s]; halving it moves no reading by 1e-5
 const solver::RunOptions plain{.progress = {}, .pictures = false};
 
 std::vector<LayeredStack> stacks()

@@ -254,7 +254,7 @@ TEST_CASE("the account of a leaking unit closes with what it held before", "[uni
       // Exergy of air in the volume of the cavity: p V ln(p/p_a) - (p - p_a) V, textbook.
       const double p = 101325 + 140e3, volume = result.chambers[0].volume;
       const double exergy = p * volume * std::log(p / 101325) - 140e3 * volume;
-      double lost = 0, held = 0, held_before = 0;
+      double       lost = 0, held = 0, held_before = 0;
       for (const auto &row : result.ledger)
       {
         if (row.type == solver::EnergyKind::dissipated)
@@ -265,7 +265,8 @@ TEST_CASE("the account of a leaking unit closes with what it held before", "[uni
           CHECK(row.values.front() == Approx(exergy).epsilon(1e-6)); // rounding of the reading
         CHECK(row.values.back() <= supplied * (1 + 1e-6));
       }
-      CHECK(supplied - result.input_energy == Approx(held_before).epsilon(1e-9)); // film and fibres with the gas
+      CHECK(supplied - result.input_energy ==
+            Approx(held_before).epsilon(1e-9)); // film and fibres with the gas
       CHECK(held > -1e-3 * supplied);
       CHECK(lost <= supplied * (1 + 5e-3));
     }
@@ -280,7 +281,8 @@ TEST_CASE("a press driven by force over an open unit meets the one driven by tra
     input.plug.radius = 40e-3;
     auto open = unit(62e-3, 0.8e-3, 0, fibres);
     open.state = solver::ChamberState::open;
-    input.layers = {foam_layer("topper", 5e-3), unit_layer(8e-3, foam(0.8e6), open), foam_layer("base", 6e-3)};
+    input.layers = {foam_layer("topper", 5e-3), unit_layer(8e-3, foam(0.8e6), open),
+                    foam_layer("base", 6e-3)};
     solver::PressRig rig{.tup = {}, .peak = 4e-3, .duration = 1};
     rig.tup.diameter = 45e-3, rig.tup.edge_radius = 2e-3;
     input.rig = rig;
@@ -288,7 +290,8 @@ TEST_CASE("a press driven by force over an open unit meets the one driven by tra
     rig.control = solver::PressControl::force, rig.peak = tests::reading(driven, "peak_force");
     input.rig = rig;
     const auto loaded = solver::run(input, quick());
-    CHECK(tests::reading(loaded, "greatest_compression") == Approx(4e-3).epsilon(1e-3)); // both in balance to 1e-3
+    CHECK(tests::reading(loaded, "greatest_compression") ==
+          Approx(4e-3).epsilon(1e-3)); // both in balance to 1e-3
   }
 }
 
@@ -320,7 +323,8 @@ TEST_CASE("the tip of a gauge on an emptying unit comes to the end of its travel
 {
   solver::Case input;
   input.plug.radius = 40e-3;
-  input.layers = {unit_layer(12e-3, foam(0.8e6), unit(52e-3, 0.65e-3, 130e3, true)), foam_layer("base", 9e-3)};
+  input.layers = {unit_layer(12e-3, foam(0.8e6), unit(52e-3, 0.65e-3, 130e3, true)),
+                  foam_layer("base", 9e-3)};
   solver::DurometerRig rig;
   rig.gauge = materials::asker_c_gauge, rig.tup = solver::gauge_tip(rig.gauge);
   input.rig = rig;
@@ -331,14 +335,17 @@ TEST_CASE("the tip of a gauge on an emptying unit comes to the end of its travel
   {
     const double points = tests::reading(*result, "hardness");
     // By the definition of the scale: what is left of the travel, and the spring at it.
-    CHECK(tests::reading(*result, "tip_depth") == Approx((1 - points / 100) * rig.gauge.travel).epsilon(1e-9));
+    CHECK(tests::reading(*result, "tip_depth") ==
+          Approx((1 - points / 100) * rig.gauge.travel).epsilon(1e-9));
     CHECK(tests::reading(*result, "tip_force") == Approx(rig.gauge.force(points)).epsilon(1e-9));
   }
-  // Three seconds after the tip is down the gas is out, and a bare film of this thickness does not bear 0.5 N.
+  // Three seconds after the tip is down the gas is out, and a bare film of this thickness does not bear 0.5
+  // N.
   CHECK(tests::reading(full, "hardness") > 20);
   CHECK(tests::reading(empty, "hardness") == 0);
-  CHECK(std::any_of(empty.warnings.begin(), empty.warnings.end(),
-                    [](const solver::Warning &warning) { return warning.text.find("all the way") != std::string::npos; }));
+  CHECK(std::any_of(empty.warnings.begin(), empty.warnings.end(), [](const solver::Warning &warning) {
+    return warning.text.find("all the way") != std::string::npos;
+  }));
 }
 
 TEST_CASE("every plausible stack with a unit gets an answer", "[many]")

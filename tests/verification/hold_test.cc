@@ -21,11 +21,12 @@ namespace
 constexpr double hour = 3600, share = 0.5, slow = hour; // of the branch: modulus over that at rest, time [s]
 constexpr double at_rest = 0.6e6;                       // shear modulus at rest [Pa]
 constexpr double small = 1e-3;                          // squeeze over the height
-// What the law at that squeeze departs from a straight line, and a ramp of 1 s from a step, is less: relative.
-constexpr double             of_line = 0.01;
-const Column                 column{2e-3, 25e-3};
-const solver::Resolution     fine{0.5, 0.25};
-const solver::RunOptions     plain{.progress = {}, .pictures = false};
+// What the law at that squeeze departs from a straight line, and a ramp of 1 s from a step, is less:
+// relative.
+constexpr double         of_line = 0.01;
+const Column             column{2e-3, 25e-3};
+const solver::Resolution fine{0.5, 0.25};
+const solver::RunOptions plain{.progress = {}, .pictures = false};
 
 ColumnFoam foam_with(std::vector<ColumnFoam::Relaxing> branches)
 {
@@ -55,7 +56,7 @@ bool warns(const solver::Result &result)
 TEST_CASE("the force of a held squeeze fades as the sum of its branches", "[hold]")
 {
   const std::vector<ColumnFoam::Relaxing> branches{{0.3, 10}, {0.2, 600}, {0.4, 2 * hour}};
-  solver::HoldRig rig;
+  solver::HoldRig                         rig;
   rig.squeeze = small, rig.duration = hour, rig.rest = 60;
   const auto result = held(foam_with(branches), rig);
   double     first = 1, last = 1; // over the force at rest; the squeeze comes on at one speed
@@ -68,8 +69,9 @@ TEST_CASE("the force of a held squeeze fades as the sum of its branches", "[hold
   CHECK(reading(result, "force_left") == Approx(last / first).epsilon(of_line));
 }
 
-TEST_CASE("the set after a squeeze is what one branch has left in the stack, fading with its time of recovery",
-          "[hold]")
+TEST_CASE(
+  "the set after a squeeze is what one branch has left in the stack, fading with its time of recovery",
+  "[hold]")
 {
   solver::HoldRig rig;
   rig.squeeze = small, rig.duration = hour, rig.rest = 0.5 * hour;
@@ -95,7 +97,8 @@ TEST_CASE("one branch beside a spring creeps under a load and comes back with on
         Approx(creep * std::exp(-rig.rest / (slow * (1 + share)))).epsilon(of_line));
 }
 
-TEST_CASE("a foam of quick branches comes back whole, and the run says that it could not do otherwise", "[hold]")
+TEST_CASE("a foam of quick branches comes back whole, and the run says that it could not do otherwise",
+          "[hold]")
 {
   solver::HoldRig rig;
   rig.squeeze = 0.5;

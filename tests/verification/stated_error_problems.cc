@@ -17,17 +17,22 @@ double time_of_crest(const ColumnHit &hit)
 {
   for (std::size_t i = 1; i < hit.time.size(); ++i)
     if (hit.speed[i - 1] > 0 && hit.speed[i] <= 0)
-      return hit.time[i - 1] + (hit.time[i] - hit.time[i - 1]) * hit.speed[i - 1] / (hit.speed[i - 1] - hit.speed[i]) -
+      return hit.time[i - 1] +
+             (hit.time[i] - hit.time[i - 1]) * hit.speed[i - 1] / (hit.speed[i - 1] - hit.speed[i]) -
              hit.time[0];
   return 0;
 }
 
 std::map<std::string, KnownReading> readings_of_blow(const ColumnHit &hit)
 {
-  return {{"peak_force_raw", {hit.peak_force}},          {"greatest_compression", {hit.peak_compression}},
-          {"contact_time", {hit.contact_time}},          {"rebound_by_height", {hit.return_by_height}},
-          {"return_by_speed", {hit.return_by_speed}},    {"return_by_loop", {hit.return_by_loop}},
-          {"rebound_speed", {hit.loss_speed}},           {"time_of_peak", {time_of_crest(hit)}},
+  return {{"peak_force_raw", {hit.peak_force}},
+          {"greatest_compression", {hit.peak_compression}},
+          {"contact_time", {hit.contact_time}},
+          {"rebound_by_height", {hit.return_by_height}},
+          {"return_by_speed", {hit.return_by_speed}},
+          {"return_by_loop", {hit.return_by_loop}},
+          {"rebound_speed", {hit.loss_speed}},
+          {"time_of_peak", {time_of_crest(hit)}},
           {"left_in_stack", {hit.stored_at_loss - hit.stored_at_touch}}};
 }
 
@@ -60,7 +65,6 @@ KnownProblem stack_blow(const LayeredStack &stack, ColumnDrop drop)
   return {"layers, " + stack.name, dropped_case(stack, drop), readings_of_blow(hit)};
 }
 
-
 void add_loop(const ColumnHit &hit, std::map<std::string, KnownReading> &readings)
 {
   double     in = 0, out = 0;
@@ -83,7 +87,8 @@ KnownProblem column_pressed(const std::string &name, const ColumnFoam &foam, dou
   rig.duration = duration;
   input.rig = rig;
   const auto   hit = column_press(foam, bench_column(), peak, duration, duration / 6000);
-  KnownProblem problem{"column pressed, " + name, input, {{"peak_force", {hit.peak_force}}, {"greatest_compression", {peak}}}};
+  KnownProblem problem{
+    "column pressed, " + name, input, {{"peak_force", {hit.peak_force}}, {"greatest_compression", {peak}}}};
   add_loop(hit, problem.readings);
   return problem;
 }
@@ -99,8 +104,10 @@ KnownProblem column_pulse(const std::string &name, const ColumnFoam &foam, doubl
   rig.duration = duration;
   input.rig = rig;
   const auto hit = column_force_pulse(
-    foam, bench_column(), [&](double t) { return peak * std::sin(std::numbers::pi * t / duration); }, duration, 20000);
-  KnownProblem problem{"column under a pulse, " + name, input,
+    foam, bench_column(), [&](double t) { return peak * std::sin(std::numbers::pi * t / duration); },
+    duration, 20000);
+  KnownProblem problem{"column under a pulse, " + name,
+                       input,
                        {{"peak_force", {peak}}, {"greatest_compression", {hit.peak_compression}}}};
   add_loop(hit, problem.readings);
   return problem;
@@ -119,14 +126,16 @@ KnownReading listed(const b1::Reading &reading)
 
 std::vector<KnownProblem> integrated_problems()
 {
-  std::vector<KnownProblem> problems;
+  std::vector<KnownProblem>                 problems;
   const std::pair<const char *, ColumnFoam> foams[] = {
     {"elastic", elastic_foam()}, {"relaxing", relaxing_foam()}, {"full law", full_foam()}};
   for (const auto &[name, foam] : foams)
   {
     problems.push_back(column_blow(name, foam, bench_drop()));
-    problems.push_back(column_blow(std::string(name) + ", tiny", foam, {.mass = 0.01, .touch_speed = 0.01, .gravity = 9.81}));
-    problems.push_back(column_blow(std::string(name) + ", light and fast", foam, {.mass = 0.5, .touch_speed = 4, .gravity = 9.81}));
+    problems.push_back(
+      column_blow(std::string(name) + ", tiny", foam, {.mass = 0.01, .touch_speed = 0.01, .gravity = 9.81}));
+    problems.push_back(column_blow(std::string(name) + ", light and fast", foam,
+                                   {.mass = 0.5, .touch_speed = 4, .gravity = 9.81}));
     problems.push_back(column_pressed(name, foam, 10e-3, 30e-3));
     problems.push_back(column_pulse(name, foam, 900, 185e-3));
   }
@@ -159,8 +168,10 @@ std::vector<KnownProblem> listed_problems()
     rig.tup = b1_tup();
     rig.peak = b1::slow_compressions[i];
     input.rig = rig;
-    problems.push_back({"B1 pressed by " + std::to_string(1e3 * rig.peak) + " mm", input,
-                        {{"peak_force", {b1::slow_forces[i], b1::slow_relative_spread * b1::slow_forces[i]}}}});
+    problems.push_back(
+      {"B1 pressed by " + std::to_string(1e3 * rig.peak) + " mm",
+       input,
+       {{"peak_force", {b1::slow_forces[i], b1::slow_relative_spread * b1::slow_forces[i]}}}});
   }
   return problems;
 }

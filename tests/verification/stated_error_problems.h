@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// Problems whose readings are known from outside the program or from a far finer run, for the question whether the
-// error that the program states covers the true one: columns and layered stacks (independent integrations of their
-// laws), the bench problem B1 (three independent codes), presses on both, balls and a bare air unit (finer runs).
+// Problems whose readings are known from outside the program or from a far finer run, for the question
+// whether the error that the program states covers the true one: columns and layered stacks (independent
+// integrations of their laws), the bench problem B1 (three independent codes), presses on both, balls and a
+// bare air unit (finer runs).
 #pragma once
 
 #include "solver/run.h"
@@ -37,7 +38,8 @@ struct ErrorRow
 {
   std::string problem, reading;
   double      accuracy = 0, deviation = 0, stated = 0, spread = 0;
-  double      scale = 0; ///< what errors count against: one for shares, for energies what was put in, else the value
+  double      scale =
+    0; ///< what errors count against: one for shares, for energies what was put in, else the value
   bool inside() const { return std::abs(deviation) <= stated + spread; }
 };
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// The error that the program states beside a reading covers what the reading is really off by: shares of problems
-// whose readings are known from outside (stated_error_problems.h), at several target accuracies.
-#include "tests/verification/stated_error_problems.h"
+// The error that the program states beside a reading covers what the reading is really off by: shares of
+// problems whose readings are known from outside (stated_error_problems.h), at several target accuracies.
 #include "tests/support/catch.h"
+#include "tests/verification/stated_error_problems.h"
 
 #include <fmt/format.h>
 
@@ -18,12 +18,14 @@ constexpr double promised_share = 0.95;
 
 std::string row_text(const ErrorRow &row)
 {
-  return fmt::format("{} at {:g} %, {}: off by {:.3g}, stated {:.3g}, known to {:.3g}\n", row.problem, 100 * row.accuracy,
-                     row.reading, row.deviation, row.stated, row.spread);
+  return fmt::format("{} at {:g} %, {}: off by {:.3g}, stated {:.3g}, known to {:.3g}\n", row.problem,
+                     100 * row.accuracy, row.reading, row.deviation, row.stated, row.spread);
 }
 
-/// Compares all problems at all accuracies; one check for the share, with the readings outside in its message.
-std::vector<ErrorRow> check_share_inside(const std::vector<KnownProblem> &problems, const std::vector<double> &accuracies)
+/// Compares all problems at all accuracies; one check for the share, with the readings outside in its
+/// message.
+std::vector<ErrorRow> check_share_inside(const std::vector<KnownProblem> &problems,
+                                         const std::vector<double>       &accuracies)
 {
   std::vector<ErrorRow> all;
   std::string           outside;
@@ -61,9 +63,11 @@ TEST_CASE("at a target of 0.1 % the true error is some hundredths of a per cent,
 {
   constexpr double accuracy = 0.001, floor = 3e-4;
   const auto       rows = check_share_inside(all_problems(), {accuracy});
-  // What no refinement takes away would show here, in the readings that people ask for and the references know exactly.
-  const std::set<std::string> asked{"rebound_by_height", "return_by_speed",      "return_by_loop", "peak_force_raw",
-                                    "peak_force",        "greatest_compression", "contact_time",   "loop_return"};
+  // What no refinement takes away would show here, in the readings that people ask for and the references
+  // know exactly.
+  const std::set<std::string> asked{"rebound_by_height", "return_by_speed", "return_by_loop",
+                                    "peak_force_raw",    "peak_force",      "greatest_compression",
+                                    "contact_time",      "loop_return"};
   for (const auto &row : rows)
     if (row.spread == 0 && asked.contains(row.reading))
     {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// Layers of which only a share of the area is there, pressed: a free column against an independent integration of the
-// same law on that much less area, and a plug that goes over into the whole without a step.
+// Layers of which only a share of the area is there, pressed: a free column against an independent
+// integration of the same law on that much less area, and a plug that goes over into the whole without a
+// step.
 #include "solver/rigs/press.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
@@ -13,7 +14,7 @@ using namespace solemech::tests;
 
 namespace
 {
-constexpr double promised = 0.002; // what the project promises for the press
+constexpr double         promised = 0.002; // what the project promises for the press
 const solver::RunOptions plain{.progress = {}, .pictures = false};
 
 solver::PressRig half_sine(double peak, const solver::Tup &tup)

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// A clamped base under a head wider than the plug: stiffer than a bonded one, never stiffer than the same foam without
-// room to the side. Holding more of a body can only stiffen it (principle of least potential energy, handbook); the
-// bound is the column without lateral strain, F = pi a^2 (K + 4/3 G) u/h at small strain.
+// A clamped base under a head wider than the plug: stiffer than a bonded one, never stiffer than the same
+// foam without room to the side. Holding more of a body can only stiffen it (principle of least potential
+// energy, handbook); the bound is the column without lateral strain, F = pi a^2 (K + 4/3 G) u/h at small
+// strain.
 #include "solver/rigs/press.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"

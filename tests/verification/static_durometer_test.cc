@@ -82,7 +82,8 @@ TEST_CASE(
   // Less than for the other gauges: the nose has to fit on the rod.
   auto         flat = shallow(materials::shore_d_gauge, 0.05);
   const auto  &tip = materials::shore_d_gauge.tip;
-  const double E = 30 * MPa, exact = 41.4397; // worked by quadrature of Sneddon's two integrals, apart from the program
+  const double E = 30 * MPa,
+               exact = 41.4397; // worked by quadrature of Sneddon's two integrals, apart from the program
   flat.tip.nose_radius = tip.nose_radius * std::cos(tip.half_angle) / std::cos(flat.tip.half_angle);
   const auto shrunk = read(block(rubber(E), deep, deep), flat);
   external_check(

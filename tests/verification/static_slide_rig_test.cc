@@ -87,11 +87,11 @@ TEST_CASE("a pad is softer than the bar it is cut from, by 3/4 to 1 (Lindley 197
 
 TEST_CASE("friction that falls with pressure grips less than at the mean pressure", "[slide]")
 {
-  // mu p is concave in p, so that by Jensen's inequality an uneven pressure on the touching face carries less than an
-  // even one; the same for both directions of the slide.
+  // mu p is concave in p, so that by Jensen's inequality an uneven pressure on the touching face carries less
+  // than an even one; the same for both directions of the slide.
   for (const double heading : {0.0, 90.0})
   {
-    auto data = bar(0.6, heading);
+    auto  data = bar(0.6, heading);
     auto &rig = std::get<solver::SlideRig>(data.rig);
     rig.friction.pressure_exponent = 1.0 / 9, rig.friction.reference_pressure = rig.pressure;
     const auto   result = solver::run(data, alone());
@@ -107,8 +107,10 @@ TEST_CASE("the face warms as a half-space under constant heating, at most", "[sl
   const auto   data = bar(0.6, 0);
   const auto  &rig = std::get<solver::SlideRig>(data.rig);
   const auto   result = solver::run(data, alone());
-  const double flux = 0.6 * rig.pressure / reading(result, "contact_share") * rig.speed, time = rig.distance / rig.speed;
-  const double all = 2 * flux * std::sqrt(time / std::numbers::pi) / rig.lug_heat.effusivity(); // Carslaw & Jaeger
+  const double flux = 0.6 * rig.pressure / reading(result, "contact_share") * rig.speed,
+               time = rig.distance / rig.speed;
+  const double all =
+    2 * flux * std::sqrt(time / std::numbers::pi) / rig.lug_heat.effusivity(); // Carslaw & Jaeger
   CHECK(reading(result, "temperature_rise") > 0.02 * all);
   CHECK(reading(result, "temperature_rise") < all * materials::heat_share(rig.lug_heat, rig.court_heat));
 }

@@ -112,12 +112,14 @@ TEST_CASE("a rounded face on stiff springs wears to the flat that its volume ask
     CHECK(state.way * k * force == Approx(section).epsilon(0.01));
     CHECK(state.lost == Approx(state.asked).epsilon(0.01));
   }
-  external_check({.source = "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
-                  .what = "section lost by a rounded face on springs",
-                  .expected = k * force * history.states.back().way,
-                  .obtained = history.states.back().lost,
-                  .relative_tolerance = 0.01,
-                  .unit = "m2"});
+  external_check(
+    {.source =
+       "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
+     .what = "section lost by a rounded face on springs",
+     .expected = k * force * history.states.back().way,
+     .obtained = history.states.back().lost,
+     .relative_tolerance = 0.01,
+     .unit = "m2"});
   CAPTURE(history.states.size(), history.repeated);
   CHECK(history.states.size() < 200);
 }
@@ -167,12 +169,14 @@ TEST_CASE("a sliding lug wears down: volume, mesh, jumps, trends", "[wear]")
   };
   const auto  history = worn(0.5, 0.006 * mm, 0.5);
   const auto &last = history.states.back();
-  external_check({.source = "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
-                  .what = "section lost by a sliding lug",
-                  .expected = k * p * 4 * mm * last.way,
-                  .obtained = last.lost,
-                  .relative_tolerance = 0.01,
-                  .unit = "m2"});
+  external_check(
+    {.source =
+       "consistency: the drawn face loses the k F s that is asked for (Archard 1953; no outside number)",
+     .what = "section lost by a sliding lug",
+     .expected = k * p * 4 * mm * last.way,
+     .obtained = last.lost,
+     .relative_tolerance = 0.01,
+     .unit = "m2"});
   // Grosch's and Schallamach's blocks, and worn soles (from memory): the leading edge goes first, and the
   // pressure evens out.
   const auto &early = history.states[3];

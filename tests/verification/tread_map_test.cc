@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A whole sole on a court: turning moment and tilted contact against closed forms, its grip against Coulomb's law and
-// against single slides of its bars.
+// A whole sole on a court: turning moment and tilted contact against closed forms, its grip against Coulomb's
+// law and against single slides of its bars.
 #include "solver/rigs/tread.h"
 #include "solver/sole_on_court.h"
 #include "tests/support/catch.h"
@@ -50,7 +50,8 @@ TEST_CASE("friction against turning: square and disc in closed form", "[tread]")
   const auto   square = sole({zone("square", 100 * mm, 0, side, side)});
   // Mean distance from the middle of a square: side (sqrt 2 + ln(1 + sqrt 2))/6, by integration.
   const double distance = side * (std::numbers::sqrt2 + std::log(1 + std::numbers::sqrt2)) / 6;
-  CHECK(solver::pivot_moment(square, {800}, 100 * mm, 0, constant) == Approx(mu * 800 * distance).epsilon(1e-3));
+  CHECK(solver::pivot_moment(square, {800}, 100 * mm, 0, constant) ==
+        Approx(mu * 800 * distance).epsilon(1e-3));
 
   // Even disc of strips: M = 2/3 mu F R (from memory; by integration of mu p r over the disc).
   const double                   radius = 40 * mm;
@@ -59,7 +60,8 @@ TEST_CASE("friction against turning: square and disc in closed form", "[tread]")
   for (int i = 0; i < n; ++i)
   {
     const double at = radius * ((2 * i + 1.0) / n - 1);
-    strips.push_back(zone("strip", 100 * mm + at, 0, 2 * radius / n, 2 * std::sqrt(radius * radius - at * at)));
+    strips.push_back(
+      zone("strip", 100 * mm + at, 0, 2 * radius / n, 2 * std::sqrt(radius * radius - at * at)));
   }
   const auto disc = sole(strips);
   CHECK(solver::pivot_moment(disc, solver::zone_forces(disc, Movement::even), 100 * mm, 0, constant) ==
@@ -79,11 +81,12 @@ TEST_CASE("a tilted plate on an even bed of springs", "[tread]")
   const auto   flat = solver::tilted_sole(plate, 0, 0);
   CHECK(flat.contact_share == Approx(1));
   CHECK(flat.pressure_rise == Approx(1).epsilon(1e-6));
-  // Winkler's bed, as for an eccentric footing with no tension (from memory): whole while tan(roll) width/2 < give, then
-  // triangular over c = sqrt(2 give width / tan(roll)); greatest pressure 2 width/c.
+  // Winkler's bed, as for an eccentric footing with no tension (from memory): whole while tan(roll) width/2 <
+  // give, then triangular over c = sqrt(2 give width / tan(roll)); greatest pressure 2 width/c.
   const double part = 2 * degree, steep = 20 * degree;
   CHECK(solver::tilted_sole(plate, part, 0).contact_share == Approx(1));
-  CHECK(solver::tilted_sole(plate, part, 0).pressure_rise == Approx(1 + std::tan(part) * width / 2 / give).epsilon(0.03));
+  CHECK(solver::tilted_sole(plate, part, 0).pressure_rise ==
+        Approx(1 + std::tan(part) * width / 2 / give).epsilon(0.03));
   const double touching = std::sqrt(2 * give * width / std::tan(steep));
   for (const double roll : {steep, -steep})
   {
@@ -91,7 +94,8 @@ TEST_CASE("a tilted plate on an even bed of springs", "[tread]")
     CHECK(solver::tilted_sole(plate, roll, 0).contact_share == Approx(touching / width).margin(0.0251));
     CHECK(solver::tilted_sole(plate, roll, 0).pressure_rise == Approx(2 * width / touching).epsilon(0.04));
   }
-  const auto pads = sole({zone("heel", 40 * mm, 0, 50 * mm, 60 * mm), zone("toe", 260 * mm, 0, 30 * mm, 60 * mm)});
+  const auto pads =
+    sole({zone("heel", 40 * mm, 0, 50 * mm, 60 * mm), zone("toe", 260 * mm, 0, 30 * mm, 60 * mm)});
   CHECK(solver::tilted_sole(pads, 0, 20 * degree).n_zones == 1);
 }
 
@@ -107,9 +111,10 @@ TEST_CASE("with a constant coefficient a sole grips alike all round, turning fol
   const double mu = 0.6;
   auto         herringbone = zone("ball", 200 * mm, 0, 60 * mm, 60 * mm);
   herringbone.arm_angle = 45 * degree;
-  const auto   result = solver::run(on_court(sole({herringbone}), mu), alone());
+  const auto result = solver::run(on_court(sole({herringbone}), mu), alone());
   // Coulomb: friction of a steady slide is mu times the force, whatever the pattern.
-  for (const char *name : {"effective_grip", "lowest_grip", "highest_grip", "grip_push_off", "grip_braking", "grip_side_cut"})
+  for (const char *name :
+       {"effective_grip", "lowest_grip", "highest_grip", "grip_push_off", "grip_braking", "grip_side_cut"})
     CHECK(reading(result, name) == Approx(mu).epsilon(2e-3));
   const double distance = 60 * mm * (std::numbers::sqrt2 + std::log(1 + std::numbers::sqrt2)) / 6;
   CHECK(reading(result, "pivot_moment") == Approx(mu * 800 * distance).epsilon(3e-3));
@@ -125,8 +130,10 @@ TEST_CASE("the grip of a sole is that of its bars, by the load on each zone", "[
   auto &rig = std::get<solver::SlideRig>(data.rig);
   rig.friction.pressure_exponent = 1.0 / 9, rig.friction.reference_pressure = rig.pressure;
   const auto map = solver::run(data, alone());
-  // Each zone by a slide of its own: pressure from its load over its bars, at its angle to a slide straight back.
-  const auto single = [&](double force, double area, double heading, const std::optional<materials::Material> &own) {
+  // Each zone by a slide of its own: pressure from its load over its bars, at its angle to a slide straight
+  // back.
+  const auto single = [&](double force, double area, double heading,
+                          const std::optional<materials::Material> &own) {
     auto  one = data;
     auto &slide = std::get<solver::SlideRig>(one.rig);
     slide.tread.reset();
@@ -135,7 +142,8 @@ TEST_CASE("the grip of a sole is that of its bars, by the load on each zone", "[
       one.layers[1].material = *own;
     return reading(solver::run(one, alone()), "effective_grip");
   };
-  const double expected = 0.75 * single(600, 24e-4, 0, toe.rubber) + 0.25 * single(200, 36e-4, 90 * degree, {});
+  const double expected =
+    0.75 * single(600, 24e-4, 0, toe.rubber) + 0.25 * single(200, 36e-4, 90 * degree, {});
   // The map slides on a coarser mesh than a single bar does, and both ask for 1 %.
   CHECK(reading(map, "grip_push_off") == Approx(expected).epsilon(0.01));
   CHECK(reading(map, "lowest_grip") < reading(map, "highest_grip"));

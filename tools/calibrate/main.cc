@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech-calibrate: fits the loss of the library's foams on the virtual press, reads press and ball, and
 // writes the numbers back into the library:  solemech-calibrate materials/library
-#include "tools/language/library.h"
 #include "tools/calibrate/library_file.h"
 #include "tools/calibrate/loss_fit.h"
 #include "tools/calibrate/pulse_targets.h"
 #include "tools/calibrate/virtual_bench.h"
+#include "tools/language/library.h"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>

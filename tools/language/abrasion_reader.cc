@@ -15,7 +15,8 @@ solver::AbrasionRig read_abrasion(const materials::Fields &fields, const materia
   rig.tool = drum ? solver::AbrasionTool::drum : solver::AbrasionTool::sleeve;
   for_each_idle_entry(rig, [&](std::string_view name) {
     if (fields.given(name))
-      fields.problem(name, fmt::format("means nothing for a {}", drum ? "drum" : "sleeve"), "Take the line out");
+      fields.problem(name, fmt::format("means nothing for a {}", drum ? "drum" : "sleeve"),
+                     "Take the line out");
   });
   read_members(fields, rig);
   rig.tup.diameter = drum ? rig.drum.piece_diameter : rig.sleeve.sleeve_diameter;

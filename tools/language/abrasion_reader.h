@@ -2,8 +2,8 @@
 // An abrasion bench: the block [abrasion], a sleeve on a rotary tool or the drum of ISO 4649.
 #pragma once
 
-#include "tools/language/fields.h"
 #include "solver/case.h"
+#include "tools/language/fields.h"
 
 namespace solemech::tools
 {

@@ -92,9 +92,9 @@ std::vector<Addresses::Found> Addresses::entries_called(std::string_view name) c
   for (const auto &[address, target] : targets_)
   {
     const bool is_short = std::count(address.begin(), address.end(), '.') == 1;
-    const bool is_other_rig =
-      target.kind != "layer" && target.kind != "material" && target.section != "plug" &&
-      target.section != "surroundings" && !tree_.contains(target.section);
+    const bool is_other_rig = target.kind != "layer" && target.kind != "material" &&
+                              target.section != "plug" && target.section != "surroundings" &&
+                              !tree_.contains(target.section);
     if (is_short && target.kind != "material" && !is_other_rig && (name.empty() || target.entry == name))
       found.push_back({address, find_entry(target.section, target.entry)});
   }

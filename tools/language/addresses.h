@@ -19,8 +19,8 @@ namespace solemech::tools
 struct Change
 {
   std::vector<std::string> address;
-  std::string              written; ///< address for messages
-  toml::table              holder;  ///< holds the value under value_key
+  std::string              written;              ///< address for messages
+  toml::table              holder;               ///< holds the value under value_key
   bool                     is_of_series = false; ///< the file's own, not the command line's
 };
 

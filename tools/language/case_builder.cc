@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_builder.h"
 
-#include "tools/language/missing_material.h"
 #include "tools/language/abrasion_reader.h"
 #include "tools/language/case_checks.h"
 #include "tools/language/described_case.h"
 #include "tools/language/doubt_reader.h"
 #include "tools/language/member_reader.h"
+#include "tools/language/missing_material.h"
 #include "tools/language/rig_reader.h"
 #include "tools/language/schema.h"
 #include "tools/language/slide_reader.h"
@@ -52,7 +52,8 @@ public:
     case_.doubts = read_doubts(top_.blocks("settled"), problems_);
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
-    if (top_.given("lug") || top_.given("slide") || top_.given("wear") || top_.given("tread") || top_.given("zone"))
+    if (top_.given("lug") || top_.given("slide") || top_.given("wear") || top_.given("tread") ||
+        top_.given("zone"))
     {
       slide();
       return std::move(case_);
@@ -155,7 +156,9 @@ private:
     read_members(fields, unit);
     unit.film = material(fields, "film");
     if (const auto heat = fields.word("heat_time"); !heat.empty())
-      unit.heat_time = heat == "adiabatic" ? std::numeric_limits<double>::infinity() : heat == "isothermal" ? 0 : -1;
+      unit.heat_time = heat == "adiabatic"    ? std::numeric_limits<double>::infinity()
+                       : heat == "isothermal" ? 0
+                                              : -1;
     return unit;
   }
 
@@ -164,7 +167,8 @@ private:
   {
     const auto found = material(fields, entry);
     if (!found.name.empty() && !std::holds_alternative<materials::RubberData>(found.data))
-      fields.problem(entry, fmt::format("\"{}\" is no rubber", found.name), "Give a rubber such as \"rubber-60a\"");
+      fields.problem(entry, fmt::format("\"{}\" is no rubber", found.name),
+                     "Give a rubber such as \"rubber-60a\"");
     return found;
   }
 
@@ -189,7 +193,7 @@ private:
     read_lug(of_lug, rig);
     read_slide(of_way, library_.courts(), rig);
     const auto *life = top_.block("wear");
-    Material of_bar;
+    Material    of_bar;
     if (of_lug.given("rubber"))
       of_bar = rubber(of_lug, "rubber");
     else if (of_lug.given("hardness"))
@@ -231,14 +235,14 @@ private:
     if (of_way.given("player_mass"))
       of_way.problem("player_mass", "means nothing for a whole tread",
                      "Give the force on the sole: tread.force = \"785 N\" is 80 kg");
-    const Fields of_tread(*block, "tread", "tread", case_entries(), problems_);
+    const Fields  of_tread(*block, "tread", "tread", case_entries(), problems_);
     solver::Tread tread = read_tread(of_tread);
     for (const auto *zone : zones)
     {
       const auto  *name = zone->get_as<std::string>("name");
       const Fields of_zone(*zone, "zone", name ? name->get() : fmt::format("zone {}", tread.zones.size() + 1),
                            case_entries(), problems_);
-      auto read = read_zone(of_zone, tread, rig);
+      auto         read = read_zone(of_zone, tread, rig);
       if (of_zone.given("rubber"))
         read.rubber = rubber(of_zone, "rubber");
       else if (of_zone.given("hardness"))

@@ -2,9 +2,9 @@
 // Turns a completed tree of entries into a resolved Case, entry by entry along the schema.
 #pragma once
 
-#include "tools/language/material_reader.h"
 #include "solver/case.h"
 #include "tools/language/case_tree.h"
+#include "tools/language/material_reader.h"
 
 namespace solemech::tools
 {

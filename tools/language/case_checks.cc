@@ -141,7 +141,9 @@ private:
       else if (layer.ring)
         layer_problem(i, "ring", "an abrasion bench has plain layers", "Take core_diameter and ring out");
       else if (!(layer.abraded > 0) && !std::holds_alternative<materials::RubberData>(layer.material.data))
-        layer_problem(i, "abraded", fmt::format("\"{}\" is no rubber: what the abrasive takes from it is not known", layer.material.name),
+        layer_problem(i, "abraded",
+                      fmt::format("\"{}\" is no rubber: what the abrasive takes from it is not known",
+                                  layer.material.name),
                       "Give it from a bench, such as abraded = \"0.1 mm3/(N m)\"");
     }
   }

@@ -3,8 +3,8 @@
 // solve.
 #pragma once
 
-#include "tools/language/problem.h"
 #include "solver/case.h"
+#include "tools/language/problem.h"
 
 #include <toml++/toml.h>
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_file.h"
 
-#include "tools/language/sheet.h"
-#include "tools/language/shown_text.h"
 #include "tools/language/case_builder.h"
 #include "tools/language/case_tree.h"
 #include "tools/language/layer_swaps.h"
 #include "tools/language/schema.h"
+#include "tools/language/sheet.h"
+#include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
 
@@ -86,7 +86,8 @@ class CaseFileReader
 {
 public:
   CaseFileReader(const std::string &text, const std::string &file, const ReadOptions &options)
-    : text_(text), name_(file), options_(options), folder_(options.case_roots, fs::path(file).parent_path(), options.copies)
+    : text_(text), name_(file), options_(options),
+      folder_(options.case_roots, fs::path(file).parent_path(), options.copies)
   {
   }
 
@@ -327,8 +328,7 @@ private:
              const std::string &source)
   {
     const auto *entry = find_entry("expect", reading);
-    if (!entry || reading == "source" || reading == "label" ||
-        reading == "outside")
+    if (!entry || reading == "source" || reading == "label" || reading == "outside")
       return;
     const auto texts = fields.texts(reading);
     if (texts.size() != 2)

@@ -3,9 +3,9 @@
 // of the file, of its stack and rig files and of the changes from the command line comes in one CaseError.
 #pragma once
 
-#include "tools/language/material_reader.h"
 #include "solver/case.h"
 #include "tools/language/lesson.h"
+#include "tools/language/material_reader.h"
 #include "tools/language/sheet_folder.h"
 
 #include <filesystem>
@@ -21,8 +21,9 @@ struct ReadOptions
   std::vector<std::filesystem::path> case_roots; ///< folders that hold stacks/, rigs/ and groups of cases
   materials::MaterialSource          library;
   std::vector<std::string>           swaps = {}; ///< "insert = eva-insert 3 mm", as after --swap
-  std::string                        range = {}; ///< "gauge_pressure=80..200 kPa", as after --range; varied last
-  std::optional<std::vector<NamedFile>> copies = {}; ///< of a finished run, instead of the files that the case names
+  std::string range = {}; ///< "gauge_pressure=80..200 kPa", as after --range; varied last
+  std::optional<std::vector<NamedFile>> copies =
+    {}; ///< of a finished run, instead of the files that the case names
 };
 
 /// Where a reading is expected, and by whom.

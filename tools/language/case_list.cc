@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/language/case_file.h"
 #include "tools/language/nearest_name.h"
 #include "tools/language/sheet.h"
-#include "tools/language/case_file.h"
 
 #include <fmt/format.h>
 

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_tree.h"
 
-#include "tools/language/fields.h"
-#include "tools/language/sheet.h"
 #include "tools/language/addresses.h"
 #include "tools/language/doubt_reader.h"
+#include "tools/language/fields.h"
 #include "tools/language/option_value.h"
 #include "tools/language/schema.h"
+#include "tools/language/sheet.h"
 
 #include <fmt/format.h>
 
@@ -73,8 +73,8 @@ void merge_file(toml::table &tree, const char *entry, const std::vector<std::str
   const auto found = folder.sheet(entry, name);
   if (found.file.state == materials::FileText::State::refused)
   {
-    problems.add(problem_at(node->source(), entry, fmt::format("\"{}\": {}", name, found.file.reason),
-                            found.file.cure));
+    problems.add(
+      problem_at(node->source(), entry, fmt::format("\"{}\": {}", name, found.file.reason), found.file.cure));
     return;
   }
   if (found.file.state == materials::FileText::State::missing)
@@ -99,7 +99,8 @@ void leave_own_rig(toml::table &tree, std::vector<Change> &own_changes)
   for (const auto &block : blocks)
     tree.erase(block);
   std::erase_if(own_changes, [&](const Change &change) {
-    return !change.address.empty() && std::find(blocks.begin(), blocks.end(), change.address.front()) != blocks.end();
+    return !change.address.empty() &&
+           std::find(blocks.begin(), blocks.end(), change.address.front()) != blocks.end();
   });
   drop_rig_doubts(tree);
 }
@@ -214,7 +215,8 @@ void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &
                    "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
   }
   merge_file(tree, "stack", sections_of({BlockOf::stack}), folder, problems);
-  merge_file(tree, "rig", sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}), folder, problems);
+  merge_file(tree, "rig", sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}), folder,
+             problems);
   if (later.empty())
     return;
   Addresses addresses(tree, known_materials);

@@ -17,12 +17,13 @@ Change change_from_option(const std::string &option, materials::Problems &proble
 /// Splits an address at its dots.
 std::vector<std::string> split_address(const std::string &address);
 
-/// Takes the [[settled]] numbers of the rig out of a tree; they stand last, so that the others keep their places.
+/// Takes the [[settled]] numbers of the rig out of a tree; they stand last, so that the others keep their
+/// places.
 void drop_rig_doubts(toml::table &tree);
 
 /// Merges stack and rig into `tree` and applies `[change]`, then `changes` in order. `known_materials` are
-/// library names that an address may begin with. A rig given by a change takes the place of the whole bench of the case:
-/// its blocks, its `[change]` entries and its `[[settled]]` numbers are left behind.
+/// library names that an address may begin with. A rig given by a change takes the place of the whole bench
+/// of the case: its blocks, its `[change]` entries and its `[[settled]]` numbers are left behind.
 void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &folder,
                    const std::vector<std::string> &known_materials, materials::Problems &problems);
 } // namespace solemech::tools

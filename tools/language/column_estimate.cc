@@ -97,7 +97,8 @@ double energy_capacity(const solver::Case &data)
     const auto left_over = [&](double stretch) {
       return force - layer.area_share * area * stress(*foam, data.atmospheric_pressure, stretch);
     };
-    const double stretch = geometry::rising_root(left_over, lock_up(*foam), 1); // where the layer carries the force
+    const double stretch =
+      geometry::rising_root(left_over, lock_up(*foam), 1); // where the layer carries the force
     energy += stored(*foam, data.atmospheric_pressure, stretch) * layer.area_share * area * layer.thickness;
   }
   return soft ? energy : std::numeric_limits<double>::infinity();

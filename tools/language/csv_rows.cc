@@ -92,7 +92,8 @@ char separator_of(std::string_view header)
 std::string_view trimmed(std::string_view text)
 {
   const auto begin = text.find_first_not_of(blanks);
-  return begin == text.npos ? std::string_view() : text.substr(begin, text.find_last_not_of(blanks) - begin + 1);
+  return begin == text.npos ? std::string_view()
+                            : text.substr(begin, text.find_last_not_of(blanks) - begin + 1);
 }
 
 std::optional<double> number_in(std::string_view field)

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-// The one reader of CSV files (RFC 4180), those of sensors and spreadsheets and our own, with the place of every
-// field for messages. A row is a line: a line break inside of quotes is not followed, since a single stray quote
-// would then swallow the rest of a recording. Written here because the C library of Debian for CSV tells no places.
+// The one reader of CSV files (RFC 4180), those of sensors and spreadsheets and our own, with the place of
+// every field for messages. A row is a line: a line break inside of quotes is not followed, since a single
+// stray quote would then swallow the rest of a recording. Written here because the C library of Debian for
+// CSV tells no places.
 #pragma once
 
 #include <optional>
@@ -23,8 +24,8 @@ struct CsvField
   std::size_t column = 1; ///< of its first character in the row, in bytes from 1
 };
 
-/// The rows of a file one after another. Empty lines and those that begin with # are passed over, and so is the mark
-/// of UTF-8 at the start.
+/// The rows of a file one after another. Empty lines and those that begin with # are passed over, and so is
+/// the mark of UTF-8 at the start.
 class CsvRows
 {
 public:

@@ -7,7 +7,8 @@
 
 namespace solemech::tools
 {
-// clang-format off: tables
+// Tables: a row is read as one line.
+// clang-format off
 template <>
 struct Description<solver::AirUnit>
 {

@@ -10,7 +10,8 @@
 
 namespace solemech::tools
 {
-// clang-format off: tables
+// Tables: a row is read as one line.
+// clang-format off
 namespace described
 {
 constexpr double degree = std::numbers::pi / 180;

@@ -47,10 +47,10 @@ struct Member
 
   std::string_view name; ///< in the canonical text; empty: the members of the value stand in its place
   std::string_view first = {}, second = {}; ///< of the two numbers of a row; of a variant: what says the kind
-  bool is_quiet = false;        ///< left out while it is as in a new struct
-  bool is_resolved = false;     ///< its own entries are not asked for here: it follows from others
-  bool (*applies)(const Struct &) = nullptr; ///< whether it says something; none: always
-  materials::Entry entry = {};               ///< in files; no meaning: not an entry
+  bool             is_quiet = false;        ///< left out while it is as in a new struct
+  bool             is_resolved = false; ///< its own entries are not asked for here: it follows from others
+  bool (*applies)(const Struct &) = nullptr;       ///< whether it says something; none: always
+  materials::Entry                     entry = {}; ///< in files; no meaning: not an entry
   std::optional<solver::DoubtedNumber> doubt = {}; ///< a file may say how sure it is
 
   /// As a person writes it, under the member's own name.

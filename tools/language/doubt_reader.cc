@@ -27,8 +27,8 @@ constexpr std::pair<DoubtedNumber, const char *> number_words[] = {
   {DoubtedNumber::height, "drop height"},
   {DoubtedNumber::mass, "drop weight"},
   {DoubtedNumber::guide_loss, "guide loss"}};
-constexpr double      least_doubt = 1e-4;  ///< that the reader of a case takes
-constexpr const char *of_rig = "rig"; ///< what a number of the rig is of
+constexpr double      least_doubt = 1e-4; ///< that the reader of a case takes
+constexpr const char *of_rig = "rig";     ///< what a number of the rig is of
 
 const char *word_of(DoubtedNumber number)
 {
@@ -111,7 +111,8 @@ std::string doubts_text(const std::vector<Doubt> &doubts)
     if (!word)
       continue;
     text += fmt::format("\n[[settled]]\nnumber = \"{}\"\nof = \"{}\"\ndoubt = \"{:.6g} %\"\n", word,
-                        is_of_rig(doubts[i].number) ? of_rig : doubts[i].of, 100 * std::max(least_doubt, std::expm1(doubts[i].spread * doubts_in_half_band)));
+                        is_of_rig(doubts[i].number) ? of_rig : doubts[i].of,
+                        100 * std::max(least_doubt, std::expm1(doubts[i].spread * doubts_in_half_band)));
     std::string together;
     for (const std::size_t before : written)
       together += fmt::format("{}{:.4f}", together.empty() ? "" : ", ", doubts[i].together[before]);

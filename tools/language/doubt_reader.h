@@ -2,8 +2,8 @@
 // [[settled]] blocks of a case file: numbers that are known with a doubt only, and how they go together.
 #pragma once
 
-#include "tools/language/fields.h"
 #include "solver/case.h"
+#include "tools/language/fields.h"
 
 #include <vector>
 

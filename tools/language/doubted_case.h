@@ -17,7 +17,8 @@ constexpr double doubts_in_half_band = 1.6448536269514722;
 constexpr bool is_of_rig(solver::DoubtedNumber number)
 {
   using solver::DoubtedNumber;
-  return number == DoubtedNumber::height || number == DoubtedNumber::mass || number == DoubtedNumber::guide_loss;
+  return number == DoubtedNumber::height || number == DoubtedNumber::mass ||
+         number == DoubtedNumber::guide_loss;
 }
 
 /// Multiplies a number of the case. What the case does not hold is left alone.

@@ -98,7 +98,8 @@ void Fields::check_names() const
     }
     const auto other = entry(name).instead_of;
     if (!other.empty() && table_.contains(other))
-      problem(name, fmt::format("{} is given as well, and both set the same thing", other), "Keep one of the two");
+      problem(name, fmt::format("{} is given as well, and both set the same thing", other),
+              "Keep one of the two");
   }
 }
 

@@ -70,7 +70,9 @@ FileText not_opened(int reason)
 /// The text behind an open descriptor. It was opened without waiting, so that a pipe cannot hold the program.
 FileText read_all(const Descriptor &file, std::size_t largest)
 {
-  struct stat status{};
+  struct stat status
+  {
+  };
   if (fstat(file.number(), &status) != 0)
     return unreadable(errno);
   if (!S_ISREG(status.st_mode))
@@ -87,7 +89,8 @@ FileText read_all(const Descriptor &file, std::size_t largest)
     answer.text.append(buffer, static_cast<std::size_t>(n));
     if (answer.text.size() > largest)
     {
-      const auto size = std::max(static_cast<double>(status.st_size), static_cast<double>(answer.text.size()));
+      const auto size =
+        std::max(static_cast<double>(status.st_size), static_cast<double>(answer.text.size()));
       return refused(fmt::format("{:.1f} MB is too large", size / 1e6),
                      fmt::format("It may have at most {:g} MB; is this the right file?",
                                  static_cast<double>(largest) / 1e6));
@@ -120,7 +123,9 @@ std::vector<std::string> parts_of(const std::string &name)
 
 bool is_link(int folder, const std::string &part)
 {
-  struct stat status{};
+  struct stat status
+  {
+  };
   return fstatat(folder, part.c_str(), &status, AT_SYMLINK_NOFOLLOW) == 0 && S_ISLNK(status.st_mode);
 }
 } // namespace
@@ -133,7 +138,8 @@ FileText file_text(const fs::path &path, std::size_t largest)
 
 FileText file_text_below(const fs::path &folder, const std::string &name, std::size_t largest)
 {
-  if (name.empty() || name.size() > longest_name || name.find('\0') != std::string::npos || name.back() == '/')
+  if (name.empty() || name.size() > longest_name || name.find('\0') != std::string::npos ||
+      name.back() == '/')
     return missing();
   const auto parts = parts_of(name);
   if (parts.empty())
@@ -143,7 +149,7 @@ FileText file_text_below(const fs::path &folder, const std::string &name, std::s
   {
     if (is_link(here.number(), parts[i]))
       return outside("is reached through a link, which is not followed");
-    const int kind = i + 1 < parts.size() ? O_PATH | O_DIRECTORY : O_RDONLY | O_NONBLOCK;
+    const int  kind = i + 1 < parts.size() ? O_PATH | O_DIRECTORY : O_RDONLY | O_NONBLOCK;
     Descriptor next(openat(here.number(), parts[i].c_str(), kind | O_NOFOLLOW | O_CLOEXEC));
     if (!next.is_open() && errno == ELOOP)
       return outside("is reached through a link, which is not followed");

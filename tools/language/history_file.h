@@ -11,8 +11,8 @@
 
 namespace solemech::tools
 {
-/// `file` is the name for messages. Rows (time [s], scale x value). Times must rise from 0 or above; the first and last values should be near
-/// 0.
+/// `file` is the name for messages. Rows (time [s], scale x value). Times must rise from 0 or above; the
+/// first and last values should be near 0.
 std::vector<std::pair<double, double>> read_history(const std::string &file, const std::string &text,
                                                     double scale, materials::Problems &problems);
 } // namespace solemech::tools

@@ -38,7 +38,8 @@ toml::source_region place_of(const std::string &part, const toml::node &node, co
       ++region.begin.line;
       at = i + 1;
     }
-  region.begin.column = static_cast<toml::source_index>(1 + materials::characters(std::string_view(file_text).substr(at, found - at)));
+  region.begin.column = static_cast<toml::source_index>(
+    1 + materials::characters(std::string_view(file_text).substr(at, found - at)));
   return region;
 }
 

@@ -23,7 +23,7 @@ std::size_t family_rank(const std::string &family)
 
 Library Library::load(const fs::path &folder)
 {
-  Library    library;
+  Library library;
   library.folder_ = folder;
   CaseErrors errors;
   for (const fs::path &file : sheet_files(folder))

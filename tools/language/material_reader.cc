@@ -96,7 +96,7 @@ private:
         return;
       told.push_back(entry.name);
       fields_.problem(entry.name, fmt::format("means nothing for a {}", tools::Description<Law>::kind),
-                      "Take the line out, or give another law");
+                                         "Take the line out, or give another law");
     };
     tools::for_each_entry<FoamData>(refuse);
     tools::for_each_entry<RubberData>(refuse);
@@ -113,7 +113,8 @@ private:
     for (const auto *block : fields_.blocks(name))
     {
       const auto section = fmt::format("material.{}", name);
-      tools::read_members(Fields(*block, section, fields_.title(name), material_entries(), problems_), list.emplace_back());
+      tools::read_members(Fields(*block, section, fields_.title(name), material_entries(), problems_),
+                          list.emplace_back());
     }
   }
 

@@ -5,8 +5,8 @@
 #pragma once
 
 #include "materials/court.h"
-#include "tools/language/fields.h"
 #include "materials/material.h"
+#include "tools/language/fields.h"
 
 #include <filesystem>
 #include <functional>
@@ -22,7 +22,7 @@ struct MaterialSource
   std::function<const Material *(const std::string &)> find = [](const std::string &) { return nullptr; };
   std::vector<std::string>                             names;
   /// Courts beside the library, read when first asked for. Throws CaseError.
-  std::function<std::vector<Court>()>                  courts = [] { return std::vector<Court>(); };
+  std::function<std::vector<Court>()> courts = [] { return std::vector<Court>(); };
 };
 
 /// Schema of the blocks "material", "material.network", "material.relaxing", "material.slipping".

@@ -10,12 +10,15 @@ namespace solemech::materials
 {
 namespace
 {
-/// Adds the entries of a described struct as entries of a section; those that another law has as well are there.
+/// Adds the entries of a described struct as entries of a section; those that another law has as well are
+/// there.
 template <typename Struct>
 void add_entries(std::string_view section, std::vector<Entry> &list)
 {
   tools::for_each_entry<Struct>([&](const Entry &entry) {
-    const auto is_same = [&](const Entry &known) { return known.section == section && known.name == entry.name; };
+    const auto is_same = [&](const Entry &known) {
+      return known.section == section && known.name == entry.name;
+    };
     if (std::ranges::any_of(list, is_same))
       return;
     list.push_back(entry);

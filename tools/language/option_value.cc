@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/option_value.h"
 
-#include "tools/language/shown_text.h"
 #include "tools/language/addresses.h"
+#include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
 
@@ -48,7 +48,8 @@ std::optional<toml::table> option_value(const PlacedText &value, const std::stri
       auto table =
         toml::parse(fmt::format("{}v={}{}", std::string(breaks, '\n'), std::string(blanks, ' '), text), file);
       const auto *text_value = table["v"].as_string();
-      if (table.size() != 1 || (text_value && materials::first_steering(text_value->get()) != std::string::npos))
+      if (table.size() != 1 ||
+          (text_value && materials::first_steering(text_value->get()) != std::string::npos))
         return std::nullopt;
       toml::table holder;
       put(holder, value_key, *table.get("v"));

@@ -245,7 +245,7 @@ double parse_quantity(std::string_view text, Dimension dimension)
       fmt::format("Write for instance \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
   }
   const std::string name = spelled(rest);
-  const auto unit = find_unit(name, dimension);
+  const auto        unit = find_unit(name, dimension);
   if (unit && unit->dimension == dimension)
   {
     const double si = unit->factor * value + unit->offset;

@@ -7,8 +7,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cassert>
 #include <array>
+#include <cassert>
 #include <sstream>
 
 namespace solemech::tools

@@ -2,9 +2,9 @@
 #include "tools/language/rig_reader.h"
 
 #include "tools/language/described_rigs.h"
-#include "tools/language/member_reader.h"
 #include "tools/language/fields.h"
 #include "tools/language/history_file.h"
+#include "tools/language/member_reader.h"
 #include "tools/language/schema.h"
 
 #include <fmt/format.h>

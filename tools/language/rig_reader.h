@@ -2,8 +2,8 @@
 // Rigs of a case: the blocks [drop], [ball], [press], [hold] and [durometer].
 #pragma once
 
-#include "tools/language/problem.h"
 #include "solver/case.h"
+#include "tools/language/problem.h"
 #include "tools/language/sheet_folder.h"
 
 #include <toml++/toml.h>

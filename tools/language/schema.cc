@@ -16,7 +16,8 @@ namespace
 using namespace materials;
 using D = Dimension;
 
-/// Entries that stand for no member of a case: heads, lists, lessons, expectations, and the ball, a drop of its own.
+/// Entries that stand for no member of a case: heads, lists, lessons, expectations, and the ball, a drop of
+/// its own.
 const Entry entries[] = {
   {"", "format", D::count, within(1, 1), required, "Version of the file format; this program reads 1."},
   {"", "title", D::text, any_value, "", "One line for people."},
@@ -72,7 +73,8 @@ const Entry entries[] = {
   {"settled", "number", D::choice, any_value, required, "What is doubted.",
    "stiffness|loss|density|thickness|gauge pressure|drop height|drop weight|guide loss"},
   {"settled", "of", D::text, any_value, required,
-   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the others). One "
+   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the "
+   "others). One "
    "that is not in the stack has no effect."},
   {"settled", "doubt", D::share, within(1e-4, 9), required,
    "Half the band of nine cases in ten, as a share of the value."},
@@ -123,17 +125,21 @@ const Section sections[] = {
    BlockOf::bench},
   {"durometer", "[durometer]",
    "Hardness gauge after ISO 48-4, ASTM D2240 or JIS K 7312: a tip on a spring. The plug is at least 24 mm "
-   "wide.", BlockOf::bench},
+   "wide.",
+   BlockOf::bench},
   {"lug", "[lug]",
-   "One bar of a tread, in place of [[layer]]; `skin` and `lug` are its layers in results and swaps.", BlockOf::stack},
+   "One bar of a tread, in place of [[layer]]; `skin` and `lug` are its layers in results and swaps.",
+   BlockOf::stack},
   {"slide", "[slide]",
    "A slide over a court at a steady speed. Give one of rubber and hardness with the lug.", BlockOf::slide},
   {"wear", "[wear]",
    "With [lug] and [slide]: the lug is worn down by slides like that one. Hours are told only from a worn "
-   "pair.", BlockOf::slide},
+   "pair.",
+   BlockOf::slide},
   {"abrasion", "[abrasion]",
    "Abrasion bench. What an abrasive takes says nothing of a court by itself: it ranks rubbers on that "
-   "abrasive.", BlockOf::bench},
+   "abrasive.",
+   BlockOf::bench},
   {"tread", "[tread]",
    "With [lug], [slide] and [[zone]]: grip of a whole sole at headings all round. Pressure follows from "
    "force and zones."},
@@ -142,7 +148,8 @@ const Section sections[] = {
   {"series", "[[series]]", "Several cases from one file."},
   {"settled", "[[settled]]",
    "What is known with a doubt only, one block a number. `run SHEET` writes them into settled.toml; readings "
-   "then carry a band.", BlockOf::stack},
+   "then carry a band.",
+   BlockOf::stack},
   {"expect", "[[expect]]", "Ranges, each a list of two: `peak_force = [\"1.20 kN\", \"1.45 kN\"]`."},
   {"lesson", "[lesson]",
    "A teaching case: `solemech learn`. Which choice is right is found from the runs, never written down."},
@@ -228,7 +235,8 @@ std::span<const Section> case_sections()
 
 std::vector<std::string> sections_of(std::initializer_list<BlockOf> kinds)
 {
-  return section_names([&](const Section &section) { return std::ranges::find(kinds, section.of) != kinds.end(); });
+  return section_names(
+    [&](const Section &section) { return std::ranges::find(kinds, section.of) != kinds.end(); });
 }
 
 std::vector<std::string> single_blocks()

@@ -38,7 +38,8 @@ void refuse_steering(const toml::table &table, Problems &problems)
   {
     const std::string name(key.str());
     if (first_steering(name) != std::string::npos)
-      problems.add(problem_at(key.source(), "", "a name with a control character in it", "Write a plain name"));
+      problems.add(
+        problem_at(key.source(), "", "a name with a control character in it", "Write a plain name"));
     refuse_steering(node, name, problems);
   }
 }

@@ -17,7 +17,8 @@ namespace solemech::materials
 /// Largest sheet taken [bytes]. The longest of ours has some 5 kB; more is a mistake or an attack.
 constexpr std::size_t largest_sheet = 1'000'000;
 
-/// Text of a file. A missing, unreadable, empty, too large or non-regular file becomes a problem and gives "".
+/// Text of a file. A missing, unreadable, empty, too large or non-regular file becomes a problem and gives
+/// "".
 std::string read_sheet_text(const std::filesystem::path &path, Problems &problems);
 
 /// Every *.toml file of a folder, in the order of names. Throws std::filesystem::filesystem_error.

@@ -71,9 +71,8 @@ SheetFolder::Found SheetFolder::sought(const std::string &kind, const std::strin
 
 SheetFolder::Found SheetFolder::noted(const std::string &kind, const std::string &name, Found found)
 {
-  const bool is_known = std::any_of(used_.begin(), used_.end(), [&](const NamedFile &one) {
-    return one.kind == kind && one.name == name;
-  });
+  const bool is_known = std::any_of(
+    used_.begin(), used_.end(), [&](const NamedFile &one) { return one.kind == kind && one.name == name; });
   if (found.file.state == State::read && !is_known)
     used_.push_back({kind, name, found.file.text, found.is_prepared});
   return found;

@@ -1,7 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // The files that a case names: stacks, rigs, histories, readings. They lie in the folder of the case or below
-// it (tools/language/file_text.h), or are prepared ones of the program. What was read is kept, so that results can
-// hold copies under names of the program's own; a case of a finished run is read with those copies instead.
+// it (tools/language/file_text.h), or are prepared ones of the program. What was read is kept, so that
+// results can hold copies under names of the program's own; a case of a finished run is read with those
+// copies instead.
 #pragma once
 
 #include "tools/language/file_text.h"
@@ -33,8 +34,8 @@ public:
   {
   }
 
-  /// A stack or rig: "my/stack.toml", or "pair-07-heel" for a file of that name beside the case, in its folder
-  /// `stacks`, or among the prepared ones.
+  /// A stack or rig: "my/stack.toml", or "pair-07-heel" for a file of that name beside the case, in its
+  /// folder `stacks`, or among the prepared ones.
   Found sheet(const std::string &kind, const std::string &name);
 
   /// A file of data, such as a history.

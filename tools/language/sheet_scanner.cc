@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// By hand: a TOML parser stops at the first slip. A sheet from a bench has several of a kind that no parser mends
-// (units outside of quotes, curly quotes, decimal commas), and all of them are to be said at once, with their cures.
+// By hand: a TOML parser stops at the first slip. A sheet from a bench has several of a kind that no parser
+// mends (units outside of quotes, curly quotes, decimal commas), and all of them are to be said at once, with
+// their cures.
 #include "tools/language/sheet_scanner.h"
 
 #include "tools/language/shown_text.h"
@@ -105,7 +106,8 @@ private:
     const char c = text_[at_];
     if (c == '.' && ++n_dots_ > most_dots)
     {
-      problem("a key of so many parts is none of a sheet", "Write keys of a few parts, such as layer.core.thickness");
+      problem("a key of so many parts is none of a sheet",
+              "Write keys of a few parts, such as layer.core.thickness");
       return false;
     }
     if (c != '.' && !is_bare(c) && c != ' ' && c != '\t' && c != '"' && c != '\'')

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Text of unknown origin on a terminal. Control characters (ISO 6429: C0, DEL, C1) and the marks that turn the
-// direction of writing (Unicode, UAX 9) can hide or rewrite what a person reads; they never reach it.
+// Text of unknown origin on a terminal. Control characters (ISO 6429: C0, DEL, C1) and the marks that turn
+// the direction of writing (Unicode, UAX 9) can hide or rewrite what a person reads; they never reach it.
 #pragma once
 
 #include <cstddef>

@@ -3,10 +3,10 @@
 
 #include "geometry/errors.h"
 #include "geometry/tread_pattern.h"
+#include "materials/hardness.h"
 #include "tools/language/court_reader.h"
 #include "tools/language/described_rigs.h"
 #include "tools/language/member_reader.h"
-#include "materials/hardness.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>

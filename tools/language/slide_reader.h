@@ -3,8 +3,8 @@
 #pragma once
 
 #include "materials/court.h"
-#include "tools/language/fields.h"
 #include "solver/case.h"
+#include "tools/language/fields.h"
 
 #include <optional>
 #include <vector>

@@ -9,9 +9,9 @@
 // and a range of one entry: ENTRY=LOW..HIGH UNIT [by STEP].
 #pragma once
 
-#include "tools/language/problem.h"
 #include "tools/language/addresses.h"
 #include "tools/language/option_value.h"
+#include "tools/language/problem.h"
 
 #include <optional>
 #include <string>

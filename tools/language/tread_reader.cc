@@ -16,8 +16,8 @@ using materials::quantity_text;
 
 namespace
 {
-constexpr double touching = 1e-9;      // zones may share an edge [m]
-constexpr double most_pressure = 5e6;  // on the faces of the bars, as of a single slide [Pa]
+constexpr double touching = 1e-9;     // zones may share an edge [m]
+constexpr double most_pressure = 5e6; // on the faces of the bars, as of a single slide [Pa]
 
 bool overlap(const solver::TreadZone &a, const solver::TreadZone &b)
 {
@@ -50,34 +50,40 @@ solver::TreadZone read_zone(const Fields &fields, const solver::Tread &before, c
   solver::TreadZone zone;
   zone.arm_angle = rig.heading;
   read_members(fields, zone);
-  if (zone.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") != std::string::npos)
-    fields.problem("name", fmt::format("\"{}\" cannot be an address", zone.name), "Use letters, digits, - and _ in zone names");
+  if (zone.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
+      std::string::npos)
+    fields.problem("name", fmt::format("\"{}\" cannot be an address", zone.name),
+                   "Use letters, digits, - and _ in zone names");
   if (const char *entry = outside_entry(zone, before))
-    fields.problem(entry, "the zone reaches over the edge of the foot",
-                   fmt::format("The foot is {} long and {} wide: move the zone, make it smaller or give a larger foot",
-                               quantity_text(before.foot_length, Dimension::length),
-                               quantity_text(before.foot_width, Dimension::length)));
+    fields.problem(
+      entry, "the zone reaches over the edge of the foot",
+      fmt::format("The foot is {} long and {} wide: move the zone, make it smaller or give a larger foot",
+                  quantity_text(before.foot_length, Dimension::length),
+                  quantity_text(before.foot_width, Dimension::length)));
   for (const auto &other : before.zones)
   {
     if (other.name == zone.name)
       fields.problem("name", "there is a zone of this name", "Give each zone a name of its own");
     else if (overlap(zone, other))
-      fields.problem("x", fmt::format("lies on the zone {}", other.name), "Move one of them, or make it smaller");
+      fields.problem("x", fmt::format("lies on the zone {}", other.name),
+                     "Move one of them, or make it smaller");
   }
   return zone;
 }
 
-void check_tread(const Fields &of_tread, const Fields &of_lug, const Fields &of_slide, const solver::Tread &tread,
-                 const solver::SlideRig &rig)
+void check_tread(const Fields &of_tread, const Fields &of_lug, const Fields &of_slide,
+                 const solver::Tread &tread, const solver::SlideRig &rig)
 {
   for (const char *name : {"pressure", "heading"})
     if (of_slide.given(name))
-      of_slide.problem(name, "means nothing for a whole tread", "Take the line out: it follows from [tread] and [[zone]]");
+      of_slide.problem(name, "means nothing for a whole tread",
+                       "Take the line out: it follows from [tread] and [[zone]]");
   if (of_lug.text("neighbours") == "none")
     of_lug.problem("neighbours", "a tread has bars beside each bar", "Take the line out");
-  const std::pair<const char *, double solver::TreadZone::*> loads[] = {{"push_off", &solver::TreadZone::push_off},
-                                                                        {"braking", &solver::TreadZone::braking},
-                                                                        {"side_cut", &solver::TreadZone::side_cut}};
+  const std::pair<const char *, double solver::TreadZone::*> loads[] = {
+    {"push_off", &solver::TreadZone::push_off},
+    {"braking", &solver::TreadZone::braking},
+    {"side_cut", &solver::TreadZone::side_cut}};
   for (const auto &[name, load] : loads)
   {
     double whole = 0;
@@ -85,15 +91,18 @@ void check_tread(const Fields &of_tread, const Fields &of_lug, const Fields &of_
       whole += zone.*load;
     if (!(whole > 0))
     {
-      of_tread.problem("force", fmt::format("no zone carries it: {} is 0 everywhere", name), fmt::format("Give {} = 1 in one zone", name));
+      of_tread.problem("force", fmt::format("no zone carries it: {} is 0 everywhere", name),
+                       fmt::format("Give {} = 1 in one zone", name));
       continue;
     }
     for (const auto &zone : tread.zones)
     {
-      const double pressure = tread.force * zone.*load / whole / (zone.length * zone.width * rig.lug.width / rig.lug.spacing);
+      const double pressure =
+        tread.force * zone.*load / whole / (zone.length * zone.width * rig.lug.width / rig.lug.spacing);
       if (pressure > most_pressure)
         of_tread.problem("force",
-                         fmt::format("presses the bars of {} with {}, {} is allowed", zone.name, quantity_text(pressure, Dimension::pressure),
+                         fmt::format("presses the bars of {} with {}, {} is allowed", zone.name,
+                                     quantity_text(pressure, Dimension::pressure),
                                      quantity_text(most_pressure, Dimension::pressure)),
                          "Give less force, a larger zone or a wider bar");
     }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/write_run.h"
 
-#include "tools/language/shown_text.h"
 #include "solver/results/field_files.h"
 #include "solver/results/result_file.h"
+#include "tools/language/shown_text.h"
 #include "tools/output/picture/pictures.h"
 #include "tools/output/report/record_summary.h"
 #include "tools/output/report/report_page.h"

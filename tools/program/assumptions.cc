@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/assumptions.h"
 
-#include "tools/language/sheet.h"
 #include "tools/language/case_tree.h"
 #include "tools/language/schema.h"
+#include "tools/language/sheet.h"
 #include "tools/program/places.h"
 
 #include <fmt/format.h>

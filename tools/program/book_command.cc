@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech book: the index of a folder of sheets, written into that folder and nowhere else.
-#include "tools/language/file_text.h"
-#include "tools/language/sheet.h"
 #include "solver/results/result_check.h"
 #include "solver/results/write_file.h"
 #include "tools/answers/book/book_pages.h"
+#include "tools/language/file_text.h"
+#include "tools/language/sheet.h"
 #include "tools/program/commands.h"
 
 #include <fmt/format.h>
@@ -50,8 +50,9 @@ std::optional<book::Yardstick> yardstick_of(const BookRequest &request)
   constexpr const char *usual_name = "yardstick.toml";
   const bool            is_named = !request.yardstick.empty();
   const fs::path        path = is_named ? fs::path(request.yardstick) : fs::path(request.folder) / usual_name;
-  const auto            read = is_named ? materials::file_text(path, materials::largest_sheet)
-                                        : materials::file_text_below(request.folder, usual_name, materials::largest_sheet);
+  const auto            read = is_named
+                                 ? materials::file_text(path, materials::largest_sheet)
+                                 : materials::file_text_below(request.folder, usual_name, materials::largest_sheet);
   if (!is_named && read.state == materials::FileText::State::missing)
     return std::nullopt;
   materials::Problems problems;

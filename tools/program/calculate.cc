@@ -3,8 +3,6 @@
 
 #include "solver/in_parallel.h"
 #include "solver/results/result_file.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/shared_progress.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
 #include "tools/program/assumptions.h"
@@ -13,6 +11,8 @@
 #include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_run.h"
+#include "tools/study/forgiving.h"
+#include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
 
@@ -87,8 +87,9 @@ void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve 
     if (interrupted)
       return;
     runs[i]->result = one_by_one(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
-      done.reached(i, fraction,
-                   [&](double share) { progress.update(share, fmt::format("{}: {}", runs[i]->label, what)); });
+      done.reached(i, fraction, [&](double share) {
+        progress.update(share, fmt::format("{}: {}", runs[i]->label, what));
+      });
       return !interrupted;
     });
   });
@@ -114,9 +115,9 @@ struct Written
   std::exception_ptr       fault;
 };
 
-/// Writes what was calculated, several records at once, in their order. An incomplete record is kept to look at, but
-/// its hash is not that of its inputs, so it never answers a later run. One that cannot be written does not cost the
-/// others.
+/// Writes what was calculated, several records at once, in their order. An incomplete record is kept to look
+/// at, but its hash is not that of its inputs, so it never answers a later run. One that cannot be written
+/// does not cost the others.
 std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
 {
   std::vector<Written> written(tasks.size());

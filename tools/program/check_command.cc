@@ -1,15 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech check: reads case files as a run would, and says in short what they hold and what is assumed.
-#include "tools/language/case_errors.h"
-#include "tools/language/library.h"
-#include "tools/language/sheet.h"
-#include "tools/language/schema.h"
-#include "tools/output/results/air_text.h"
-#include "tools/output/results/readings_table.h"
 #include "tools/answers/sheet/blank_sheet.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/sheet.h"
 #include "tools/answers/sheet/value_words.h"
+#include "tools/language/case_errors.h"
+#include "tools/language/library.h"
+#include "tools/language/schema.h"
+#include "tools/language/sheet.h"
+#include "tools/output/results/air_text.h"
+#include "tools/output/results/readings_table.h"
 #include "tools/program/assumptions.h"
 #include "tools/program/commands.h"
 #include "tools/program/inputs.h"
@@ -18,7 +18,6 @@
 #include "tools/program/terminal.h"
 #include "tools/program/text_table.h"
 
-#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
@@ -109,7 +108,8 @@ bool is_rig_file(const std::filesystem::path &path)
   for (const char *other : {"layer", "stack", "rig", "pair", "reading", "lug"})
     if (tree.contains(other))
       return false;
-  return std::ranges::any_of(sections_of({BlockOf::bench}), [&](const auto &bench) { return tree.contains(bench); });
+  return std::ranges::any_of(sections_of({BlockOf::bench}),
+                             [&](const auto &bench) { return tree.contains(bench); });
 }
 
 std::string check_rig(const std::filesystem::path &path)

@@ -17,7 +17,8 @@ Exit check_files(const CheckRequest &request);
 /// Lists the lessons; one that is named is checked and handed to the solver program.
 Exit learn(const LearnRequest &request, const std::vector<std::string> &arguments);
 
-/// Reads what is compared and answers from a finished comparison; everything else is handed to the solver program.
+/// Reads what is compared and answers from a finished comparison; everything else is handed to the solver
+/// program.
 Exit compare(const CompareRequest &request, const std::vector<std::string> &arguments);
 
 /// Checks all inputs and answers from finished runs; what is left is handed to the solver program, which

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/compare_inputs.h"
 
+#include "tools/answers/compare/finished_case.h"
 #include "tools/language/case_errors.h"
-#include "tools/language/library.h"
 #include "tools/language/case_text.h"
 #include "tools/language/checksum.h"
+#include "tools/language/library.h"
 #include "tools/program/command_line.h"
-#include "tools/answers/compare/finished_case.h"
 #include "tools/program/places.h"
 #include "tools/program/record.h"
 

@@ -5,8 +5,6 @@
 #include "tools/answers/compare/compare_files.h"
 #include "tools/answers/compare/compare_text.h"
 #include "tools/answers/compare/view.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/run_store.h"
 #include "tools/output/picture/pictures.h"
 #include "tools/output/report/report_page.h"
 #include "tools/output/write_run.h"
@@ -16,6 +14,8 @@
 #include "tools/program/print_options.h"
 #include "tools/program/progress.h"
 #include "tools/program/record.h"
+#include "tools/study/forgiving.h"
+#include "tools/study/run_store.h"
 
 #include <fmt/format.h>
 
@@ -43,8 +43,8 @@ std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareR
       progress.update((static_cast<double>(i - 1) + fraction) / n_pairs,
                       fmt::format("{} and {}, {}", inputs.cases[0].label, inputs.cases[i].label, what));
     };
-    explanations.push_back(
-      explained(inputs.cases[0].setup, inputs.cases[i].setup, {forgiving(solve), &store, tell, &interrupted}));
+    explanations.push_back(explained(inputs.cases[0].setup, inputs.cases[i].setup,
+                                     {forgiving(solve), &store, tell, &interrupted}));
   }
   return explanations;
 }
@@ -162,7 +162,8 @@ Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
   }
   if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
     fmt::print(stderr, "solemech: {}\n", remark);
-  const fs::path place = folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
+  const fs::path place =
+    folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
   tell_place(place, false, request.quiet);
   print_answer(pairs, record, request);
   return complete ? Exit::ok : Exit::run_failed;

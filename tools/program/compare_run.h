@@ -3,9 +3,9 @@
 // written and printed. The solver is handed in as a function, so that this file knows none of its libraries.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/program/command_line.h"
 #include "tools/program/exit_codes.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/failures.h"
 
+#include "solver/results/result_check.h"
 #include "tools/language/problem.h"
 #include "tools/language/shown_text.h"
-#include "solver/results/result_check.h"
 #include "tools/program/command_line.h"
 #include "tools/program/places.h"
 
@@ -35,7 +35,8 @@ void say(std::string_view text)
 
 Exit out_of_memory()
 {
-  say("not enough memory. Close other programs, run fewer cases at once, ask for a coarser accuracy, or allow more "
+  say("not enough memory. Close other programs, run fewer cases at once, ask for a coarser accuracy, or "
+      "allow more "
       "with `ulimit -v unlimited` and `ulimit -u unlimited`.");
   return Exit::run_failed;
 }

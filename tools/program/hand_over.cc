@@ -15,8 +15,8 @@ namespace solemech::tools
 {
 namespace
 {
-/// Address space that the solver program with its libraries takes before it does anything [bytes]: with less the
-/// system's loader ends it in words of its own.
+/// Address space that the solver program with its libraries takes before it does anything [bytes]: with less
+/// the system's loader ends it in words of its own.
 constexpr rlim_t least_memory = 600'000'000;
 
 void require_memory()

@@ -2,13 +2,11 @@
 #include "tools/program/learn_run.h"
 
 #include "solver/results/result_file.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/run_many.h"
 #include "tools/answers/learn/lesson_page.h"
 #include "tools/answers/learn/lesson_text.h"
 #include "tools/answers/learn/worksheet.h"
-#include "tools/output/report/report_page.h"
 #include "tools/language/checksum.h"
+#include "tools/output/report/report_page.h"
 #include "tools/output/results/summary.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
@@ -18,6 +16,8 @@
 #include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/terminal.h"
+#include "tools/study/forgiving.h"
+#include "tools/study/run_many.h"
 
 #include <fmt/format.h>
 

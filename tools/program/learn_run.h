@@ -2,9 +2,9 @@
 // solemech learn, the part that asks, calculates and answers.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/program/command_line.h"
 #include "tools/program/exit_codes.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 

@@ -42,6 +42,7 @@ std::string hardness_text(const Material &material)
   if (foam == nullptr)
     return "-";
   const SmallStrain slow = slow_constants(*foam, material.thermal);
-  return fmt::format("{:.0f} AskerC", half_space_reading(asker_c_gauge, slow.youngs_modulus, slow.poisson_ratio));
+  return fmt::format("{:.0f} AskerC",
+                     half_space_reading(asker_c_gauge, slow.youngs_modulus, slow.poisson_ratio));
 }
 } // namespace solemech::tools

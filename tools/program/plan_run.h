@@ -3,8 +3,8 @@
 // Nothing is written but the kept runs.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/program/commands.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 

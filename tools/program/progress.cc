@@ -80,9 +80,9 @@ void Progress::update(double fraction, std::string_view what)
     return;
   const std::lock_guard lock(mutex_);
   furthest_ = std::max(furthest_, std::min(fraction, 1.0));
-  const double          now = output_.now();
-  const double          elapsed = now - start_;
-  const double          pause = output_.redraws ? redraw_seconds : plain_seconds;
+  const double now = output_.now();
+  const double elapsed = now - start_;
+  const double pause = output_.redraws ? redraw_seconds : plain_seconds;
   if (elapsed < (output_.redraws ? silent_seconds : plain_seconds) || now - last_shown_ < pause ||
       fraction > full)
     return;

@@ -110,7 +110,9 @@ ResultsName results_name(const fs::path &path, const std::string &label)
   std::error_code ignored; // a name that cannot be followed is taken as it stands
   const fs::path  folder = fs::weakly_canonical(parent, ignored);
   const auto      from = [&](const fs::path &base) {
-    return (folder / path.filename()).lexically_relative(fs::weakly_canonical(base, ignored)).generic_string();
+    return (folder / path.filename())
+      .lexically_relative(fs::weakly_canonical(base, ignored))
+      .generic_string();
   };
   if (const auto name = from(case_folder()); !name.empty() && !name.starts_with(".."))
     return {"", label};

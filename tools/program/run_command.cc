@@ -2,8 +2,8 @@
 // solemech run, the part before any calculation: all inputs are read and checked, a single case that was
 // computed before is answered from its folder, and everything else goes to the solver program, which replaces
 // this process.
-#include "tools/language/library.h"
 #include "tools/answers/sheet/sheet.h"
+#include "tools/language/library.h"
 #include "tools/program/answers.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"

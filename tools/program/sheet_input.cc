@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/sheet_input.h"
 
-#include "tools/language/sheet.h"
 #include "tools/language/case_text.h"
 #include "tools/language/checksum.h"
+#include "tools/language/sheet.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/command_line.h"
 #include "tools/program/record.h"
@@ -46,7 +46,8 @@ std::optional<std::filesystem::path> finished_sheet(const Sheet                 
 {
   const auto hash = sheet_fingerprint(sheet);
   if (!output)
-    return find_finished(results_root, results_name(sheet.path, sheet.file.label).folder, hash, answering_version());
+    return find_finished(results_root, results_name(sheet.path, sheet.file.label).folder, hash,
+                         answering_version());
   return is_finished(*output, hash, answering_version()) ? output : std::nullopt;
 }
 } // namespace solemech::tools

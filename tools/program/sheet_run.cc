@@ -1,17 +1,17 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/sheet_run.h"
 
-#include "tools/language/library.h"
 #include "solver/results/uncertainty.h"
+#include "tools/answers/sheet/settled_case.h"
+#include "tools/answers/sheet/sheet_text.h"
+#include "tools/answers/sheet/sheet_words.h"
 #include "tools/language/case_text.h"
+#include "tools/language/library.h"
 #include "tools/language/stack_text.h"
 #include "tools/output/report/report_page.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/output/results/summary.h"
 #include "tools/output/write_run.h"
-#include "tools/answers/sheet/settled_case.h"
-#include "tools/answers/sheet/sheet_text.h"
-#include "tools/answers/sheet/sheet_words.h"
 #include "tools/program/answers.h"
 #include "tools/program/places.h"
 #include "tools/program/progress.h"
@@ -55,10 +55,12 @@ std::string with_sign(std::string text)
 /// The page of the settled stack, led by what the readings say of it.
 report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const RunRecord &record)
 {
-  report::Page page = report::run_page(record);
-  const auto   readings = reading_rows_of(answer);
-  const auto   agree = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("agree"); });
-  const auto   against = std::count_if(readings.begin(), readings.end(), [](const auto &row) { return row.verdict.starts_with("disagree"); });
+  report::Page       page = report::run_page(record);
+  const auto         readings = reading_rows_of(answer);
+  const auto         agree = std::count_if(readings.begin(), readings.end(),
+                                           [](const auto &row) { return row.verdict.starts_with("agree"); });
+  const auto         against = std::count_if(readings.begin(), readings.end(),
+                                             [](const auto &row) { return row.verdict.starts_with("disagree"); });
   report::TableBlock compared{
     "Your readings against the model",
     fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.",
@@ -71,8 +73,11 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
   for (const auto &row : readings)
     compared.rows.push_back(
       {row.name, with_sign(row.measured), with_sign(row.without_it), with_sign(row.settled), row.verdict});
-  report::TableBlock settled{"What they settle", "What is known of the stack with your readings, and what was known without them.",
-                             {"number", "with your readings", "without", ""}, {}};
+  report::TableBlock settled{
+    "What they settle",
+    "What is known of the stack with your readings, and what was known without them.",
+    {"number", "with your readings", "without", ""},
+    {}};
   for (const auto &row : settled_rows(sheet, answer))
     settled.rows.push_back({row.name, with_sign(row.now), with_sign(row.before), row.remark});
   page.tables = {settled};
@@ -80,8 +85,11 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
     page.tables.insert(page.tables.begin(), compared);
   if (const auto fits = fit_rows(answer); !fits.empty())
   {
-    report::TableBlock block{"Which library material it could be", "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
-                             {"layer", "material", "misfit", ""}, {}};
+    report::TableBlock block{
+      "Which library material it could be",
+      "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
+      {"layer", "material", "misfit", ""},
+      {}};
     for (const auto &fit : fits)
       block.rows.push_back({fit.layer, fit.material, fit.misfit, fit.word});
     page.tables.push_back(block);
@@ -98,14 +106,15 @@ struct SettledAnswer
   std::string           text, json;
 };
 
-/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the coarser runs
-/// of the settling.
+/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the
+/// coarser runs of the settling.
 void take_from_run(const solver::Result &result, SettledSheet &answer)
 {
   for (std::size_t i = 0; i < answer.n_readings; ++i)
   {
     const auto &probe = answer.probes[i];
-    const auto *reading = probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
+    const auto *reading =
+      probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
     if (!reading || reading->doubt() < 0)
       continue;
     const double half = solver::uncertainty(*reading);
@@ -130,7 +139,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
     throw settle::Interrupted();
   take_from_run(record.runs.front().result, answer);
   progress.clear();
-  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
+  auto       folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
              json = settled_json(sheet, answer);
   for (const std::string &remark : write_run_data(folder, record))

@@ -3,8 +3,8 @@
 // change a stack settle a sheet first and go on with its settled.toml.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/program/commands.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 #include <filesystem>

@@ -2,10 +2,10 @@
 #include "tools/program/sheet_settling.h"
 
 #include "tools/language/library.h"
-#include "tools/study/run_many.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/places.h"
 #include "tools/program/record.h"
+#include "tools/study/run_many.h"
 
 #include <fmt/format.h>
 
@@ -37,7 +37,7 @@ Exit with_kept_runs(const Solve &solve, bool quiet, std::size_t expected,
     // More runs than expected: the rest of the bar is shared by what is known to come.
     const double all = static_cast<double>(std::max(expected, n_done + cases.size()));
     const double n_now = static_cast<double>(cases.size()), before = static_cast<double>(n_done);
-    SolveWish wish;
+    SolveWish    wish;
     wish.pictures = wish.estimate_error = false;
     auto many = run_many(
       cases, wish, solve, &store,

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech trial, the part before any calculation: case, swaps, range and player are read and checked, a
 // trial that was made before is answered from its folder, and everything else goes to the solver program.
-#include "tools/language/library.h"
 #include "tools/answers/sheet/sheet.h"
+#include "tools/language/library.h"
 #include "tools/program/answers.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/trial_record.h"
 
-#include "tools/language/library.h"
 #include "tools/language/case_text.h"
 #include "tools/language/checksum.h"
+#include "tools/language/library.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/inputs.h"
 #include "tools/program/places.h"

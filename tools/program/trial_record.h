@@ -3,9 +3,9 @@
 // it was answered before.
 #pragma once
 
+#include "tools/answers/trial/trial_input.h"
 #include "tools/output/results/run_record.h"
 #include "tools/program/command_line.h"
-#include "tools/answers/trial/trial_input.h"
 
 #include <filesystem>
 #include <optional>

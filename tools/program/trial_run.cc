@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/trial_run.h"
 
-#include "tools/study/forgiving.h"
-#include "tools/study/run_many.h"
+#include "tools/answers/trial/trial_page.h"
+#include "tools/answers/trial/trial_text.h"
 #include "tools/output/picture/charts.h"
 #include "tools/output/picture/pictures.h"
 #include "tools/output/report/report_page.h"
@@ -14,8 +14,8 @@
 #include "tools/program/sheet_input.h"
 #include "tools/program/sheet_run.h"
 #include "tools/program/trial_record.h"
-#include "tools/answers/trial/trial_page.h"
-#include "tools/answers/trial/trial_text.h"
+#include "tools/study/forgiving.h"
+#include "tools/study/run_many.h"
 
 #include <fmt/format.h>
 
@@ -52,8 +52,9 @@ public:
     const auto   tell = [&](double fraction, const std::string &) {
       progress_.update(begin + share * fraction, what);
     };
-    const Solve one_by_one = cases.size() > 1 ? forgiving(solve_) : solve_; // one bad case does not cost the others
-    auto        many = run_many(cases, wish, one_by_one, &store_, tell, interrupted_);
+    const Solve one_by_one =
+      cases.size() > 1 ? forgiving(solve_) : solve_; // one bad case does not cost the others
+    auto many = run_many(cases, wish, one_by_one, &store_, tell, interrupted_);
     if (interrupted_)
       throw Interrupted();
     done_ = begin + share;

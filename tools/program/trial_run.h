@@ -3,9 +3,9 @@
 // then writes and prints.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/program/command_line.h"
 #include "tools/program/exit_codes.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 

@@ -26,19 +26,21 @@ std::string long_time(double seconds)
     return fmt::format("{:.3g} s", seconds);
   if (seconds < 2 * hour)
     return fmt::format("{:.3g} min", seconds / minute);
-  return seconds < 3 * day ? fmt::format("{:.3g} h", seconds / hour) : fmt::format("{:.3g} days", seconds / day);
+  return seconds < 3 * day ? fmt::format("{:.3g} h", seconds / hour)
+                           : fmt::format("{:.3g} days", seconds / day);
 }
 
 std::string held_text(const HoldRig &rig)
 {
-  return rig.is_under_load() ? force_text(rig.load) : fmt::format("{:.3g} % of its height", 100 * rig.squeeze);
+  return rig.is_under_load() ? force_text(rig.load)
+                             : fmt::format("{:.3g} % of its height", 100 * rig.squeeze);
 }
 
 /// A curve over the time since the load or squeeze was there, in decades, up to where it goes again.
 ChartLine over_decades(const Run &run, const std::vector<double> &values, double factor)
 {
-  const auto &rig = numbers_of<HoldRig>(run.setup);
-  const auto &time = run.result.time;
+  const auto  &rig = numbers_of<HoldRig>(run.setup);
+  const auto  &time = run.result.time;
   const double end = rig.ramp + rig.duration * (1 + 1e-9);
   ChartLine    line{run.label, {}, {}};
   for (std::size_t i = 0; i < time.size() && i < values.size() && time[i] <= end; ++i)
@@ -57,7 +59,6 @@ public:
   const char     *family() const override { return "hold"; }
   std::string     striker(const solver::Case &) const override { return "plate"; }
   bool            needs_a_plug(const solver::Case &) const override { return true; }
-  EnergyBasis     energy_basis() const override { return EnergyBasis::work; }
   const char     *force_title() const override { return "Force on the plate"; }
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
@@ -72,11 +73,13 @@ public:
   {
     std::vector<std::string> texts;
     if (numbers_of<HoldRig>(setup).is_under_load())
-      texts.emplace_back("A weight that stands for days gets knocked over: guide it so that it cannot tip, put "
-                         "it on the floor or behind a guard, and lift it off with both hands.");
+      texts.emplace_back(
+        "A weight that stands for days gets knocked over: guide it so that it cannot tip, put "
+        "it on the floor or behind a guard, and lift it off with both hands.");
     else
-      texts.emplace_back("Plates bolted down on a stack are a loaded spring: open all nuts in turn, little by "
-                         "little, and keep the face out of the line of the bolts.");
+      texts.emplace_back(
+        "Plates bolted down on a stack are a loaded spring: open all nuts in turn, little by "
+        "little, and keep the face out of the line of the bolts.");
     texts.emplace_back("Over hours gas leaves closed cells and air units through their walls, and the stack "
                        "sinks further (from memory). The model lets gas out of a punctured unit only.");
     return texts;
@@ -90,8 +93,8 @@ public:
   std::string sentence(const Run &run) const override
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
-    return fmt::format("{}; {} after it is let go, {} of the squeeze is left.{}", held(run), long_time(rig.rest),
-                       share_words(number(run, catalogue.compression_set)),
+    return fmt::format("{}; {} after it is let go, {} of the squeeze is left.{}", held(run),
+                       long_time(rig.rest), share_words(number(run, catalogue.compression_set)),
                        warning_on(run, catalogue.compression_set));
   }
 
@@ -99,32 +102,36 @@ public:
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
     const auto  kept = value_of(run, catalogue.force_left);
-    return {kept ? Headline{"force left", share_words(*kept), "after " + long_time(rig.duration)}
-                 : Headline{"creep under load", length(number(run, catalogue.creep)), "in " + long_time(rig.duration)},
-            {"compression set", share_words(number(run, catalogue.compression_set)), "of the squeeze"},
-            {"height lost", length(number(run, catalogue.set_left)), long_time(rig.rest) + " after letting go"}};
+    return {
+      kept
+        ? Headline{"force left", share_words(*kept), "after " + long_time(rig.duration)}
+        : Headline{"creep under load", length(number(run, catalogue.creep)), "in " + long_time(rig.duration)},
+      {"compression set", share_words(number(run, catalogue.compression_set)), "of the squeeze"},
+      {"height lost", length(number(run, catalogue.set_left)), long_time(rig.rest) + " after letting go"}};
   }
 
   std::vector<std::string> story(const Run &run) const override
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
-    return {fmt::format("Within {} the plate squeezes the stack {}.", long_time(rig.ramp),
-                        rig.is_under_load() ? "with " + held_text(rig) : "by " + held_text(rig)),
-            held(run) + "." + warning_on(run, catalogue.compression_set),
-            fmt::format("Then the plate is lifted off. After {} of rest the stack is {} lower than before: {} of "
-                        "the squeeze.",
-                        long_time(rig.rest), length(number(run, catalogue.set_left)),
-                        share_words(number(run, catalogue.compression_set)))};
+    return {
+      fmt::format("Within {} the plate squeezes the stack {}.", long_time(rig.ramp),
+                  rig.is_under_load() ? "with " + held_text(rig) : "by " + held_text(rig)),
+      held(run) + "." + warning_on(run, catalogue.compression_set),
+      fmt::format("Then the plate is lifted off. After {} of rest the stack is {} lower than before: {} of "
+                  "the squeeze.",
+                  long_time(rig.rest), length(number(run, catalogue.set_left)),
+                  share_words(number(run, catalogue.compression_set)))};
   }
 
   Captions captions(const Run &run) const override
   {
-    return {fmt::format("Squeezed the most: the stack gives {}; the greatest force is {}.",
-                        of_stack(run, greatest_compression(run)), force_text(peak_force(run))),
-            "Force against compression: in, held, and off again. The area inside is what the stack keeps.",
-            "The section from first touch to the end of the rest. Pictures stand close where much happens: the "
-            "time between them grows.",
-            "Where the work of squeezing is, over time."};
+    return {
+      fmt::format("Squeezed the most: the stack gives {}; the greatest force is {}.",
+                  of_stack(run, greatest_compression(run)), force_text(peak_force(run))),
+      "Force against compression: in, held, and off again. The area inside is what the stack keeps.",
+      "The section from first touch to the end of the rest. Pictures stand close where much happens: the "
+      "time between them grows.",
+      "Where the work of squeezing is, over time."};
   }
 
   std::vector<LineBlock> blocks(const std::vector<const Run *> &runs) const override
@@ -140,7 +147,8 @@ public:
         if (auto line = over_decades(*run, *values, by_load ? 1e3 : 1.0); line.x.size() > 1)
           chart.lines.push_back(std::move(line));
     }
-    LineBlock block{"During the hold", "Each step along the axis is ten times as long as the one before.", {}};
+    LineBlock block{
+      "During the hold", "Each step along the axis is ten times as long as the one before.", {}};
     for (auto &chart : {forces, ways})
       if (!chart.lines.empty())
         block.charts.push_back(chart);
@@ -165,9 +173,10 @@ private:
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
     if (const auto kept = value_of(run, catalogue.force_left))
-      return fmt::format("Squeezed by {} for {}, the stack pushes back with {} at the end, {} of the {} at first",
-                         held_text(rig), long_time(rig.duration), force_text(number(run, catalogue.force_at_end)),
-                         share_words(*kept), force_text(peak_force(run)));
+      return fmt::format(
+        "Squeezed by {} for {}, the stack pushes back with {} at the end, {} of the {} at first",
+        held_text(rig), long_time(rig.duration), force_text(number(run, catalogue.force_at_end)),
+        share_words(*kept), force_text(peak_force(run)));
     return fmt::format("Under {} for {}, the stack sinks {} further, to {}", held_text(rig),
                        long_time(rig.duration), length(number(run, catalogue.creep)),
                        of_stack(run, greatest_compression(run)));

@@ -110,8 +110,8 @@ public:
   {
     const double low = number(run, solver::catalogue.lowest_grip),
                  high = number(run, solver::catalogue.highest_grip);
-    const auto  &rig = numbers_of<SlideRig>(run.setup);
-    std::string  text = fmt::format("On {} {} ", rig.court_state, rig.court);
+    const auto &rig = numbers_of<SlideRig>(run.setup);
+    std::string text = fmt::format("On {} {} ", rig.court_state, rig.court);
     text += high - low < alike_grip * high
               ? fmt::format("the sole grips alike all round, with {:.2f} of the force on it",
                             number(run, solver::catalogue.effective_grip))

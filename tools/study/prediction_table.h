@@ -46,8 +46,8 @@ private:
   const std::atomic<bool>                                      &interrupted_;
   Eigen::VectorXd                                               lowest_, highest_;
   std::map<std::vector<double>, std::optional<Eigen::VectorXd>> kept_;
-  int                      n_evaluations_ = 0, n_failed_ = 0, n_expected_ = 1;
-  std::vector<std::string> notes_;
+  int                            n_evaluations_ = 0, n_failed_ = 0, n_expected_ = 1;
+  std::vector<std::string>       notes_;
   std::optional<Eigen::VectorXd> first_predictions_; ///< where the columns of minor parameters were taken
   Eigen::MatrixXd                first_jacobian_;
 };

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/study/run_many.h"
 
-#include "tools/language/case_text.h"
 #include "solver/in_parallel.h"
+#include "tools/language/case_text.h"
 #include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
@@ -49,12 +49,12 @@ solver::Result not_begun()
 ManyRuns run_many(const std::vector<solver::Case> &cases, const SolveWish &wish, const Solve &solve,
                   const RunStore *store, const ManyProgress &progress, const std::atomic<bool> &interrupted)
 {
-  const Different                  runs = different(cases);
-  const std::size_t                n_runs = runs.first.size();
-  std::vector<solver::Result>      results(n_runs, not_begun());
-  SharedProgress                   done(n_runs);
-  std::atomic<std::size_t>         n_calculated{0}, n_from_store{0};
-  const auto                       reached = [&](std::size_t i, double share) {
+  const Different             runs = different(cases);
+  const std::size_t           n_runs = runs.first.size();
+  std::vector<solver::Result> results(n_runs, not_begun());
+  SharedProgress              done(n_runs);
+  std::atomic<std::size_t>    n_calculated{0}, n_from_store{0};
+  const auto                  reached = [&](std::size_t i, double share) {
     done.reached(i, share, [&](double all) {
       if (progress)
         progress(all, fmt::format("{} of {} runs", n_calculated + n_from_store, n_runs));

@@ -147,7 +147,8 @@ void RunStore::shrink_to(std::uintmax_t greatest_size) const
       files.push_back({entry.last_write_time(ignored), entry.file_size(ignored), entry.path()});
       total += files.back().size;
     }
-  std::sort(files.begin(), files.end(), [](const Stored &a, const Stored &b) { return a.written < b.written; });
+  std::sort(files.begin(), files.end(),
+            [](const Stored &a, const Stored &b) { return a.written < b.written; });
   for (auto file = files.begin(); file != files.end() && total > greatest_size; ++file)
   {
     fs::remove(file->path, ignored);

@@ -62,7 +62,7 @@ struct Wish
   double   robust_at = 3; ///< doubts from which on a reading loses weight
   unsigned seed = 1;      ///< of the sampling check: equal seeds, equal answers
   bool     check_by_sampling = true;
-  int      n_check_runs = 4; ///< parameter sets at which the quadratic model is compared with true runs
+  int      n_check_runs = 4;     ///< parameter sets at which the quadratic model is compared with true runs
   bool     predict_only = false; ///< no reading is needed: what comes out is what is assumed
   int      n_samples = 4000;
 };

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The share done of several jobs that run at the same time. It only rises, whoever tells and in whatever order.
+// The share done of several jobs that run at the same time. It only rises, whoever tells and in whatever
+// order.
 #pragma once
 
 #include <algorithm>

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/study/with_bands.h"
 
-#include "tools/language/doubted_case.h"
 #include "solver/in_parallel.h"
+#include "tools/language/doubted_case.h"
 #include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
-
 
 namespace solemech::tools
 {
@@ -20,14 +19,15 @@ std::vector<solver::Result> run_ends(const solver::Case                     &set
                                      const std::vector<std::vector<double>> &directions, const Solve &solve,
                                      const RunProgress &progress, double begin)
 {
-  const std::size_t                n = 2 * directions.size();
-  std::vector<solver::Result>      ends(n);
-  SharedProgress                   done(n);
-  std::atomic<bool>                stopped{false};
+  const std::size_t           n = 2 * directions.size();
+  std::vector<solver::Result> ends(n);
+  SharedProgress              done(n);
+  std::atomic<bool>           stopped{false};
   solver::in_parallel(n, [&](std::size_t i) {
     ends[i] = solve(
       moved(setup, directions[i / 2], i % 2 == 0 ? 1 : -1), coarser_run, [&](double fraction, const char *) {
-        if (!done.reached(i, fraction, [&](double share) { return progress(begin + (1 - begin) * share, "band"); }))
+        if (!done.reached(i, fraction,
+                          [&](double share) { return progress(begin + (1 - begin) * share, "band"); }))
           stopped = true;
         return !stopped;
       });

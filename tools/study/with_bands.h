@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Bands of readings from the doubts about a case. Doubts are independent along the directions of
-// tools/language/doubted_case; the case is run at both ends of each, and half the difference of the two is what
-// that doubt does to a reading. C. F. Gauss: independent ones add as squares. Linear in the doubts: a reading
-// that curves within the band has a middle that differs from the mean.
+// tools/language/doubted_case; the case is run at both ends of each, and half the difference of the two is
+// what that doubt does to a reading. C. F. Gauss: independent ones add as squares. Linear in the doubts: a
+// reading that curves within the band has a middle that differs from the mean.
 #pragma once
 
 #include "tools/study/solve.h"

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Lug sections: the outline's closed forms, area of the mesh against that of the drawing, no folded cell, worn faces.
+// Lug sections: the outline's closed forms, area of the mesh against that of the drawing, no folded cell,
+// worn faces.
 #include "geometry/errors.h"
 #include "geometry/lug_mesh.h"
 #include "tests/support/catch.h"
@@ -13,7 +14,14 @@ namespace
 {
 LugOutline sample()
 {
-  return {.width = 4e-3, .height = 3e-3, .spacing = 8e-3, .skin = 2e-3, .draft = 0.1, .edge_radius = 0.25e-3, .fillet = 0.5e-3, .worn_face = {}};
+  return {.width = 4e-3,
+          .height = 3e-3,
+          .spacing = 8e-3,
+          .skin = 2e-3,
+          .draft = 0.1,
+          .edge_radius = 0.25e-3,
+          .fillet = 0.5e-3,
+          .worn_face = {}};
 }
 
 double area_of(const PlugMesh &mesh, double &least)
@@ -88,9 +96,10 @@ TEST_CASE("the mesh of a lug fills its outline without folded cells", "[lug]")
     double       least = 0;
     const auto   lug = make_lug_mesh(outline, level);
     const double error = std::abs(area_of(lug.mesh, least) / drawn_area(outline) - 1);
-    INFO("level " << level << ", " << lug.mesh.cells.size() << " cells, area off by " << error << ", least sine " << least);
-    // The corner of the lug's block lies half way round an arc, where sides meet at nearly 180 degrees: the sine at the
-    // integration point next to it tends to about 0.1.
+    INFO("level " << level << ", " << lug.mesh.cells.size() << " cells, area off by " << error
+                  << ", least sine " << least);
+    // The corner of the lug's block lies half way round an arc, where sides meet at nearly 180 degrees: the
+    // sine at the integration point next to it tends to about 0.1.
     CHECK(least > 0.05);
     CHECK(error < 2e-3 / (level * level)); // chords of arcs: second order
     CHECK(error < last);
@@ -118,8 +127,8 @@ TEST_CASE("a worn face replaces the drawn one and shortens the walls", "[lug]")
   auto         outline = sample();
   const double left = half_width_at(outline, 4.2e-3), right = half_width_at(outline, 4.6e-3);
   outline.worn_face = {{-left, 4.2e-3}, {0, 4.5e-3}, {right, 4.6e-3}};
-  double     least = 0;
-  const auto lug = make_lug_mesh(outline, 2);
+  double       least = 0;
+  const auto   lug = make_lug_mesh(outline, 2);
   const double area = area_of(lug.mesh, least);
   CHECK(least > 0.1);
   // Fresh area below the chord's ends minus trapezoids: shoelace over the drawn outline.
@@ -132,7 +141,8 @@ TEST_CASE("a worn face replaces the drawn one and shortens the walls", "[lug]")
     const auto  &w = outline.worn_face;
     for (std::size_t k = 1; k < w.size(); ++k)
       if (x >= w[k - 1][0] && x <= w[k][0])
-        top = std::min(top, w[k - 1][1] + (w[k][1] - w[k - 1][1]) * (x - w[k - 1][0]) / (w[k][0] - w[k - 1][0]));
+        top =
+          std::min(top, w[k - 1][1] + (w[k][1] - w[k - 1][1]) * (x - w[k - 1][0]) / (w[k][0] - w[k - 1][0]));
     expected += (top - outline.skin) * outline.spacing / n;
   }
   CHECK(area == Approx(expected).epsilon(1e-3));

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // From sheets to resolved cases: every number where it belongs, series, changes, histories, fingerprints, the
 // schema's own completeness and the committed cases.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/language/case_checks.h"
 #include "tools/language/case_text.h"
+#include "tools/language/library.h"
 #include "tools/language/schema.h"
 
 #include "sample_sheets.h"
@@ -179,19 +179,22 @@ TEST_CASE("a gauge has the tip of its scale and a plug as wide as the standard a
 {
   const std::string stack =
     "format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"6 mm\"\n";
-  const auto  data = one(stack + "[durometer]\nscale = \"AskerC\"\nread_after = \"15 s\"\nwanted = \"50 AskerC\"\n");
+  const auto data =
+    one(stack + "[durometer]\nscale = \"AskerC\"\nread_after = \"15 s\"\nwanted = \"50 AskerC\"\n");
   const auto &rig = std::get<solver::DurometerRig>(data.rig);
   CHECK(rig.gauge.scale == materials::HardnessScale::asker_c);
-  CHECK(rig.tup.edge_radius == Approx(2.54e-3).epsilon(rounding)); // half of 5.08 mm, JIS K 7312 (from memory)
+  CHECK(rig.tup.edge_radius ==
+        Approx(2.54e-3).epsilon(rounding)); // half of 5.08 mm, JIS K 7312 (from memory)
   CHECK(rig.read_after == 15);
   CHECK(rig.wanted == 50);
   CHECK(data.plug.radius == Approx(12e-3).epsilon(rounding)); // ISO 48-4 (from memory)
 
   CHECK_THROWS_WITH(one(stack + "[durometer]\nscale = \"AskerC\"\nwanted = \"60 ShoreA\"\n"),
                     Catch::Matchers::Contains("another scale than the gauge"));
-  CHECK_THROWS_WITH(one("format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"2 mm\"\n"
-                        "[durometer]\nscale = \"ShoreA\"\n"),
-                    Catch::Matchers::Contains("reaches through a stack of 2 mm"));
+  CHECK_THROWS_WITH(
+    one("format = 1\n[[layer]]\nname = \"core\"\nmaterial = \"eva-soft\"\nthickness = \"2 mm\"\n"
+        "[durometer]\nscale = \"ShoreA\"\n"),
+    Catch::Matchers::Contains("reaches through a stack of 2 mm"));
   CHECK_THROWS_WITH(one(stack + "[durometer]\nscale = \"ShorA\"\n"),
                     Catch::Matchers::Contains("Did you mean \"ShoreA\"?"));
 }

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a person gets to read for a bad sheet, word for word: one message for each slip, all of them at once,
 // with place and cure.
-#include "tools/language/sheet.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
+#include "tools/language/sheet.h"
 
 #include "sample_sheets.h"
 
@@ -124,12 +124,11 @@ TEST_CASE("files that are no sheets")
 
   const tests::TemporaryFolder scratch;
   const auto                  &folder = scratch.path;
-  const auto large = folder / "large.toml";
+  const auto                   large = folder / "large.toml";
   std::ofstream(large) << std::string(10'000'000, 'x');
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
-                    large.string() +
-                      ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
-                      "file?\n");
+                    large.string() + ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
+                                     "file?\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder / "none.toml", small_library()),
@@ -180,11 +179,9 @@ TEST_CASE("drops that cannot be")
   CHECK(
     drop("mass = \"0 kg\"\nenergy = \"5 J\"\n")
       .starts_with("my.toml:8:8: drop.mass: \"0 kg\" is out of range. Allowed: above 0 kg to 10000 kg.\n"));
-  CHECK(
-    drop("mass = \"1.2 kg\"\nenergy = \"5 J\"\nheight = \"400 mm\"\n")
-      .find(
-        "my.toml:9:10: drop.energy: height is given as well, and both set the same thing. Keep one of the two.\n") !=
-    std::string::npos);
+  CHECK(drop("mass = \"1.2 kg\"\nenergy = \"5 J\"\nheight = \"400 mm\"\n")
+          .find("my.toml:9:10: drop.energy: height is given as well, and both set the same thing. Keep one "
+                "of the two.\n") != std::string::npos);
   CHECK(
     drop("mass = \"1.2 kg\"\n")
       .starts_with("my.toml:6:1: drop.height: is missing. Give height = \"400 mm\" or energy = \"5 J\".\n"));

@@ -53,8 +53,8 @@ std::vector<solver::Case> full_cases()
   solver::AbrasionRig sleeve, drum;
   drum.tool = solver::AbrasionTool::drum;
   std::vector<solver::Case> cases;
-  for (const solver::Rig &rig :
-       std::vector<solver::Rig>{solver::DropRig(), press, solver::DurometerRig(), slide, sleeve, drum, solver::HoldRig()})
+  for (const solver::Rig &rig : std::vector<solver::Rig>{solver::DropRig(), press, solver::DurometerRig(),
+                                                         slide, sleeve, drum, solver::HoldRig()})
     cases.push_back(full_case(rig));
   return cases;
 }
@@ -210,14 +210,15 @@ TEST_CASE("what is written for a member is read into it")
 {
   solver::AbrasionRig drum;
   drum.tool = solver::AbrasionTool::drum;
-  const int n =
-    write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
-    write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
-    write_and_read<solver::PressRig>("press") + write_and_read<solver::HoldRig>("hold") + write_and_read<solver::DurometerRig>("durometer") +
-    write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
-    write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
-    write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
-    write_and_read<solver::AbrasionRig>("abrasion", drum) + write_and_read<solver::Case>("surroundings");
+  const int n = write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
+                write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
+                write_and_read<solver::PressRig>("press") + write_and_read<solver::HoldRig>("hold") +
+                write_and_read<solver::DurometerRig>("durometer") +
+                write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
+                write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
+                write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
+                write_and_read<solver::AbrasionRig>("abrasion", drum) +
+                write_and_read<solver::Case>("surroundings");
   CHECK(n > 150);
 }
 

@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // Doubts of a case: read, written and read again; independent directions against the covariance they stand
 // for.
-#include "tools/language/problem.h"
 #include "tests/support/catch.h"
 #include "tests/unit/language/sample_sheets.h"
 #include "tools/language/case_file.h"
 #include "tools/language/case_text.h"
 #include "tools/language/doubt_reader.h"
 #include "tools/language/doubted_case.h"
+#include "tools/language/problem.h"
 #include "tools/language/stack_text.h"
 
 using namespace solemech;
@@ -136,14 +136,17 @@ TEST_CASE("a stack file written from a case is the same stack under another rig"
 
 TEST_CASE("another rig takes the place of the whole bench, unless an entry of it is set too")
 {
-  const auto doubts = doubts_text({{DoubtedNumber::loss, "core-foam", 0.05, {}}, {DoubtedNumber::guide_loss, "", 0.1, {0.3}}});
-  const auto text = stack_and_rig + doubts + "[change]\ndrop.guide_loss = \"4.1 %\"\ncore.thickness = \"17 mm\"\n";
+  const auto doubts =
+    doubts_text({{DoubtedNumber::loss, "core-foam", 0.05, {}}, {DoubtedNumber::guide_loss, "", 0.1, {0.3}}});
+  const auto text =
+    stack_and_rig + doubts + "[change]\ndrop.guide_loss = \"4.1 %\"\ncore.thickness = \"17 mm\"\n";
   const auto read = [&](std::vector<std::string> overrides) {
     auto with = options();
     with.overrides = std::move(overrides);
     return read_case_text(text, "case.toml", with).cases.front();
   };
-  const auto own = read({}), other = read({"rig=impact-8500"}), set = read({"rig=impact-8500", "drop.guide_loss=4.1 %"});
+  const auto own = read({}), other = read({"rig=impact-8500"}),
+             set = read({"rig=impact-8500", "drop.guide_loss=4.1 %"});
   CHECK(std::get<solver::DropRig>(own.rig).guide_loss == Approx(0.041));
   REQUIRE(own.doubts.size() == 2);
   CHECK(own.doubts[1].of.empty());

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Units against the factors printed in NIST Special Publication 811 (2008), appendix B.8, seven digits each,
 // and the messages that guide people, word for word.
+#include "tests/support/catch.h"
 #include "tools/language/nearest_name.h"
 #include "tools/language/quantity.h"
-#include "tests/support/catch.h"
 
 using namespace solemech::materials;
 using D = Dimension;

@@ -2,9 +2,9 @@
 // Sheets of a slide: every number where it belongs, courts by name, hardness in place of a rubber, what a
 // person reads for a bad bar.
 #include "materials/hardness.h"
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tools/language/case_text.h"
+#include "tools/language/library.h"
 
 #include "sample_sheets.h"
 
@@ -212,9 +212,12 @@ TEST_CASE("a whole tread: zones where they belong, what is wrong all at once")
   const auto        zone = [](const std::string &name, const std::string &more) {
     return "[[zone]]\nname = \"" + name + "\"\nlength = \"60 mm\"\nwidth = \"60 mm\"\n" + more;
   };
-  const auto  data = one(tread + zone("heel", "x = \"40 mm\"\n") +
-                         zone("ball", "x = \"200 mm\"\nbars = \"90 deg\"\narm_angle = \"30 deg\"\nrubber = \"rubber-60a\"\npush_off = 3\n"),
-                         {"ball.side_cut=2"});
+  const auto data = one(
+    tread + zone("heel", "x = \"40 mm\"\n") +
+      zone(
+        "ball",
+        "x = \"200 mm\"\nbars = \"90 deg\"\narm_angle = \"30 deg\"\nrubber = \"rubber-60a\"\npush_off = 3\n"),
+    {"ball.side_cut=2"});
   const auto &rig = std::get<solver::SlideRig>(data.rig);
   REQUIRE(rig.tread);
   CHECK(rig.tread->force == Approx(700));
@@ -229,17 +232,19 @@ TEST_CASE("a whole tread: zones where they belong, what is wrong all at once")
   CHECK(ball.push_off == Approx(3));
   CHECK(ball.side_cut == Approx(2));
   // Another zone is another case for the store.
-  CHECK(tools::canonical_text(data) !=
-        tools::canonical_text(one(tread + zone("heel", "x = \"40 mm\"\n") + zone("ball", "x = \"200 mm\"\n"))));
+  CHECK(tools::canonical_text(data) != tools::canonical_text(one(tread + zone("heel", "x = \"40 mm\"\n") +
+                                                                 zone("ball", "x = \"200 mm\"\n"))));
 
-  const auto bad = slips(tread + zone("heel", "x = \"40 mm\"\n") + zone("arch", "x = \"80 mm\"\n") + zone("toe", "x = \"280 mm\"\n"));
+  const auto bad = slips(tread + zone("heel", "x = \"40 mm\"\n") + zone("arch", "x = \"80 mm\"\n") +
+                         zone("toe", "x = \"280 mm\"\n"));
   CHECK(bad.find("arch.x") != std::string::npos);
   CHECK(bad.find("lies on the zone heel") != std::string::npos);
   CHECK(bad.find("toe.x") != std::string::npos);
   CHECK(bad.find("reaches over the edge of the foot") != std::string::npos);
   CHECK(slips(tread).find("has no zones") != std::string::npos);
   CHECK(slips(sound + zone("heel", "x = \"40 mm\"\n")).find("stands without [tread]") != std::string::npos);
-  CHECK(slips(tread + zone("heel", "x = \"40 mm\"\nbraking = 0\n")).find("no zone carries it") != std::string::npos);
-  CHECK(slips(tread + "[[zone]]\nname = \"stud\"\nx = \"40 mm\"\nlength = \"8 mm\"\nwidth = \"8 mm\"\n").find("presses the bars of stud") !=
+  CHECK(slips(tread + zone("heel", "x = \"40 mm\"\nbraking = 0\n")).find("no zone carries it") !=
         std::string::npos);
+  CHECK(slips(tread + "[[zone]]\nname = \"stud\"\nx = \"40 mm\"\nlength = \"8 mm\"\nwidth = \"8 mm\"\n")
+          .find("presses the bars of stud") != std::string::npos);
 }

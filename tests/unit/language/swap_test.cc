@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // The changes of a trial: what each form of --swap makes of a stack, and what a person reads after a slip.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tools/language/case_file.h"
 #include "tools/language/case_text.h"
+#include "tools/language/library.h"
 #include "tools/language/swap_option.h"
 
 #include <cmath>

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// A layer of which a share is there: s times the law along its height, and no step anywhere between little and all.
+// A layer of which a share is there: s times the law along its height, and no step anywhere between little
+// and all.
 #include "materials/area_share.h"
 #include "tests/support/catch.h"
 
@@ -60,7 +61,8 @@ void check_moduli(const Law &whole)
   for (double share = 0.4; share < 1; share += 1e-3)
   {
     CAPTURE(share);
-    const auto a = constants(with_area_share(whole, share)), b = constants(with_area_share(whole, share + 1e-3));
+    const auto a = constants(with_area_share(whole, share)),
+               b = constants(with_area_share(whole, share + 1e-3));
     CHECK(std::abs(a.bulk_modulus / b.bulk_modulus - 1) < 0.06);
     CHECK(std::abs(a.shear_modulus / b.shear_modulus - 1) < 0.03);
   }
@@ -98,7 +100,8 @@ TEST_CASE("moduli of posts go over into those of the whole", "[area share]")
 
 TEST_CASE("rubber posts squeezed by a fifth carry their share of the incompressible column", "[area share]")
 {
-  // Uniaxial: nominal stress of the incompressible law (Yeoh). What posts of Poisson's ratio 0 read instead is 3 % less.
+  // Uniaxial: nominal stress of the incompressible law (Yeoh). What posts of Poisson's ratio 0 read instead
+  // is 3 % less.
   constexpr double stretch = 0.8, share = 0.6, allowed = 0.05;
   const auto       whole = rubber(), posts = with_area_share(whole, share);
   const auto       energy = [&](double l, double across) {

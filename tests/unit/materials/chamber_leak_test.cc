@@ -63,9 +63,10 @@ TEST_CASE("Choked isothermal blow-down is exponential", "[leak]")
   const ChamberLeak hole{1e-3, 0.6};
   const auto        full = gas.seal(4e-5, 400e3);
   const double      hole_area = std::numbers::pi / 4 * 1e-6;
-  const double      mass_rate = 0.6 * hole_area * std::sqrt(1.4 / (air::gas_constant * 296.15)) * std::pow(2 / 2.4, 3.0);
-  const double      t0 = 4e-5 / (air::gas_constant * 296.15 * mass_rate), t = 0.5 * t0;
-  const auto        out = hole.leak(gas, full, t, true);
+  const double      mass_rate =
+    0.6 * hole_area * std::sqrt(1.4 / (air::gas_constant * 296.15)) * std::pow(2 / 2.4, 3.0);
+  const double t0 = 4e-5 / (air::gas_constant * 296.15 * mass_rate), t = 0.5 * t0;
+  const auto   out = hole.leak(gas, full, t, true);
   CHECK(out.state.pressure() / full.pressure() == Approx(std::exp(-0.5)).epsilon(1e-6)); // fourth order
   CHECK(out.state.temperature == Approx(296.15).epsilon(1e-12));
 }

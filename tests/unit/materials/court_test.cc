@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // Court friction against the named powers and shifts, its slopes against differences, and the court
 // files.
+#include "tests/support/catch.h"
 #include "tools/language/court_reader.h"
 #include "tools/language/problem.h"
-#include "tests/support/catch.h"
 
 using namespace solemech::materials;
 using Catch::Matchers::Contains;

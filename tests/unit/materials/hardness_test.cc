@@ -62,7 +62,8 @@ TEST_CASE("A shallow sphere is Hertz's", "[hardness]")
 
 TEST_CASE("Shore D: the published inverse is the sharp cone, the rounded tip of the gauge sinks deeper")
 {
-  // Qi, Joyce & Boyce 2003 give 19.15, 34.75, 62.55, 117.3 MPa at 30, 40, 50, 60 D (worked from their formula).
+  // Qi, Joyce & Boyce 2003 give 19.15, 34.75, 62.55, 117.3 MPa at 30, 40, 50, 60 D (worked from their
+  // formula).
   const auto  &tip = shore_d_gauge.tip;
   const double slant = std::tan(tip.half_angle);
   const auto   sharp = [&](double d) { return 2 / std::numbers::pi * slant * d * d; }; // Sneddon, F over E*

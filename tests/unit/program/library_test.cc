@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // The committed material library against the relations and class figures it is made from.
+#include "tests/support/catch.h"
+#include "tests/unit/output/results/temporary_folder.h"
 #include "tools/language/library.h"
 #include "tools/language/missing_material.h"
 #include "tools/language/problem.h"
-#include "tests/support/catch.h"
-#include "tests/unit/output/results/temporary_folder.h"
 #include "tools/program/material_facts.h"
 
 #include <filesystem>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The gate of the energy account: what it tightens, when it refuses, and that it points at the part whose forces and
-// energies disagree.
+// The gate of the energy account: what it tightens, when it refuses, and that it points at the part whose
+// forces and energies disagree.
 #include "solver/closed_run.h"
 #include "tests/support/single_body.h"
 
@@ -46,9 +46,9 @@ private:
 
 TEST_CASE("an open account is closed by what leaves it open", "[account]")
 {
-  int         n_runs = 0;
-  double      steps = 1, newton = 1;
-  const auto  run = [&](double numerical, double residual) {
+  int        n_runs = 0;
+  double     steps = 1, newton = 1;
+  const auto run = [&](double numerical, double residual) {
     n_runs = 0;
     return solver::closed_run({1, 1}, [&, numerical, residual](const solver::Resolution &now) {
       ++n_runs, steps = now.step_tolerance, newton = now.newton_tolerance;
@@ -96,5 +96,6 @@ TEST_CASE("an open account names the part that leaves it open", "[account]")
   CHECK(std::abs(open["body"]) < 1e-12);
   solver::Result result;
   result.input_energy = 0.5 * Liar::stiffness * way * way;
-  CHECK_THAT(solver::open_account_text(result, open), Catch::Matchers::Contains("most of it in liar: 33.3 %"));
+  CHECK_THAT(solver::open_account_text(result, open),
+             Catch::Matchers::Contains("most of it in liar: 33.3 %"));
 }

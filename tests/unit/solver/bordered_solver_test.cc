@@ -101,11 +101,12 @@ TEST_CASE("a singular tangent is refused", "[bordered_solver]")
   CHECK_FALSE(solver.factorise(system.tangent));
 }
 
-TEST_CASE("a weight in a very short step beside a chamber is not taken for a loss of rank", "[bordered_solver]")
+TEST_CASE("a weight in a very short step beside a chamber is not taken for a loss of rank",
+          "[bordered_solver]")
 {
   // m/dt^2 of 1 kg in a nanosecond against the gas's own unknown of order one.
-  Random random;
-  auto   system = random_system(random, 1, 1, 40);
+  Random    random;
+  auto      system = random_system(random, 1, 1, 40);
   const int n = system.dense.rows() - 1;
   system.tangent.bodies(0, 0) = system.dense(n, n) = 1e18;
   solver::BorderedSolver solver(system.mesh.pattern());

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Bodies, shell, weight, support and press: force and tangent as slopes, energies by hand.
 #include "solver/contributions/applied_force.h"
-#include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/bedding.h"
+#include "solver/contributions/rigid_weight.h"
 #include "solver/contributions/support.h"
 #include "tests/unit/solver/slopes.h"
 
@@ -79,9 +79,9 @@ TEST_CASE("shell, weight and press", "[contributions]")
   const int  n = mesh.n_unknowns();
   SECTION("a shell beds the side like springs over its area")
   {
-    const double            stiffness = 3e7;
+    const double          stiffness = 3e7;
     const solver::Bedding shell("shell", mesh, faces(mesh, geometry::BoundaryId::side), 0, stiffness);
-    const auto              x = random_state(mesh, random);
+    const auto            x = random_state(mesh, random);
     check_force(shell, x);
     check_tangent(shell, mesh, x, 0);
     Vector even = Vector::Zero(n);

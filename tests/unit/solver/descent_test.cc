@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Two bars hinged to a flat arch (von Mises 1923, from memory): pressed beyond its limit load, the arch has no state of
-// rest near by and falls through to the far side. Force and limit load in closed form.
+// Two bars hinged to a flat arch (von Mises 1923, from memory): pressed beyond its limit load, the arch has
+// no state of rest near by and falls through to the far side. Force and limit load in closed form.
 #include "solver/time/descent.h"
 #include "tests/support/catch.h"
 
@@ -13,7 +13,10 @@ namespace
 constexpr double span = 1, rise = 0.2, stiffness = 1000; // half span [m], height [m], of a bar [N/m]
 constexpr double accurate = 1e-6;                        // of the load, in the residual asked for
 
-double bar(double sink) { return std::hypot(span, rise - sink); }
+double bar(double sink)
+{
+  return std::hypot(span, rise - sink);
+}
 
 /// Downward force that holds the crown at a sink [N], and its slope.
 double force(double sink)

@@ -54,9 +54,9 @@ solver::Case stack_with_unit(solver::Section section)
 
 TEST_CASE("an inflated unit is in balance before the blow", "[inflation]")
 {
-  const auto  section = GENERATE(solver::Section::axisymmetric, solver::Section::plane_strain);
+  const auto   section = GENERATE(solver::Section::axisymmetric, solver::Section::plane_strain);
   const double pressure = GENERATE(120e3, 5e3);
-  auto        input = stack_with_unit(section);
+  auto         input = stack_with_unit(section);
   input.layers[1].unit->gauge_pressure = pressure;
   solver::Tup tup;
   tup.diameter = 45e-3, tup.edge_radius = 2e-3;

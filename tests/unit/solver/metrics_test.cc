@@ -46,8 +46,8 @@ TEST_CASE("a motion turns where its cubic turns", "[metrics]")
 TEST_CASE("the peak of a smooth curve lies between its samples", "[metrics]")
 {
   const std::vector<double> t{0, 1, 1.5, 3};
-  const auto parabola = [](double time) { return 2 - 0.25 * (time - 1.7) * (time - 1.7); };
-  std::vector<double> samples;
+  const auto                parabola = [](double time) { return 2 - 0.25 * (time - 1.7) * (time - 1.7); };
+  std::vector<double>       samples;
   for (const double time : t)
     samples.push_back(parabola(time));
   const auto peak = peak_of(t, samples);

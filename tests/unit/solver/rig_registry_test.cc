@@ -14,8 +14,8 @@ TEST_CASE("every kind of rig is run by its own row of the table")
   worn.wear = WearLife();
   whole.tread = Tread();
   std::vector<Result (*)(const Case &, const Resolution &, const RunOptions &)> runs;
-  for (const Rig &rig :
-       std::vector<Rig>{DropRig(), PressRig(), DurometerRig(), SlideRig(), worn, whole, AbrasionRig(), HoldRig()})
+  for (const Rig &rig : std::vector<Rig>{DropRig(), PressRig(), DurometerRig(), SlideRig(), worn, whole,
+                                         AbrasionRig(), HoldRig()})
   {
     CHECK(rig_run(rig).kind == rig_kind(rig));
     CHECK(std::find(runs.begin(), runs.end(), rig_run(rig).run) == runs.end());

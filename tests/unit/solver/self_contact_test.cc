@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Free faces that meet carry each other: force against energy, and stacks whose sides roll onto each other or onto the
-// striker, which run through with a closed account.
+// Free faces that meet carry each other: force against energy, and stacks whose sides roll onto each other or
+// onto the striker, which run through with a closed account.
 #include "solver/contributions/self_contact.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/answers/book/book_pages.h"
-
 #include "solver/results/csv_text.h"
+#include "tools/answers/book/book_pages.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -20,7 +19,8 @@ std::string result_cells(const Result &result, std::chrono::system_clock::time_p
 {
   const auto days = days_old(result, now);
   const auto made = result.same_sheet ? (result.changes.empty() ? "yes" : "with " + result.changes) : "no";
-  return fmt::format(",{},{},{}", csv_text(result.folder.string()), days ? std::to_string(*days) : "", csv_text(made));
+  return fmt::format(",{},{},{}", csv_text(result.folder.string()), days ? std::to_string(*days) : "",
+                     csv_text(made));
 }
 } // namespace
 
@@ -66,8 +66,8 @@ std::string book_csv(const Book &book, const Yardstick *yardstick, std::chrono::
 
   for (const auto &sheet : book.sheets)
   {
-    text += fmt::format("{},{},{},{},{}", csv_text(sheet.file.string()), csv_text(sheet.pair), csv_text(sheet.part),
-                        csv_text(sheet.title), csv_text(sheet.stack));
+    text += fmt::format("{},{},{},{},{}", csv_text(sheet.file.string()), csv_text(sheet.pair),
+                        csv_text(sheet.part), csv_text(sheet.title), csv_text(sheet.stack));
     const auto *result = sheet.result ? &*sheet.result : nullptr;
     text += result ? result_cells(*result, now) : ",,,";
     text += "," + csv_text(sheet.problem);

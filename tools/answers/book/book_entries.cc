@@ -87,8 +87,8 @@ struct FoundRun
   std::chrono::system_clock::time_point made;
 };
 
-/// The one with the greatest number in a folder of runs. Those of another sheet do not count; one of an earlier
-/// version, which says nothing of its sheet, does.
+/// The one with the greatest number in a folder of runs. Those of another sheet do not count; one of an
+/// earlier version, which says nothing of its sheet, does.
 std::optional<FoundRun> newest_run(const fs::path &runs, const std::string &sheet)
 {
   std::error_code         error;
@@ -128,7 +128,8 @@ std::optional<FoundRun> newest_run_of(const fs::path &root, const fs::path &shee
     const fs::path    results = root / above / tools::results_root;
     const std::string name = (above.empty() ? sheet : sheet.lexically_relative(above)).generic_string();
     for (const auto &label : {tools::sheet_folder_name(name), earlier_folder_name(sheet.stem().string())})
-      if (const auto run = newest_run(results / (label + mark), name); run && (!newest || run->made > newest->made))
+      if (const auto run = newest_run(results / (label + mark), name);
+          run && (!newest || run->made > newest->made))
         newest = run;
     if (above.empty())
       return newest;
@@ -149,7 +150,8 @@ void compare_with(const std::string &sheet_text, const fs::path &folder, Result 
       result.changes += (result.changes.empty() ? "" : ", ") + line.substr(mark.size());
 }
 
-std::optional<Result> newest_result(const fs::path &root, const fs::path &sheet, const std::string &sheet_text)
+std::optional<Result> newest_result(const fs::path &root, const fs::path &sheet,
+                                    const std::string &sheet_text)
 {
   auto run = newest_run_of(root, sheet, "");
   if (!run) // one that the command line changed says so, and is better than none
@@ -173,8 +175,8 @@ std::vector<fs::path> toml_files(const fs::path &root)
        entry != fs::recursive_directory_iterator(); ++entry)
   {
     const auto name = entry->path().filename().string();
-    if (entry->is_directory() && (name.starts_with('.') || name == tools::results_root || entry->is_symlink() ||
-                                  fs::exists(entry->path() / "manifest.json")))
+    if (entry->is_directory() && (name.starts_with('.') || name == tools::results_root ||
+                                  entry->is_symlink() || fs::exists(entry->path() / "manifest.json")))
       entry.disable_recursion_pending();
     else if (entry->is_regular_file() && !entry->is_symlink() && !name.starts_with('.') &&
              entry->path().extension() == ".toml")

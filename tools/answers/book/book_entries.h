@@ -19,10 +19,11 @@ namespace solemech::book
 /// One [[reading]] of a sheet, as written; `numbers` when they could be taken in SI.
 struct Measured
 {
-  std::string              name; ///< kind, with the layer and conditions it belongs to: "hardness of core", "rebound from 250 mm"
+  std::string
+    name; ///< kind, with the layer and conditions it belongs to: "hardness of core", "rebound from 250 mm"
   std::vector<std::string> values;
-  bool                     is_elsewhere = false; ///< not as the sheet's bench stands: another fall, weight or time
-  std::string              text() const;         ///< for people
+  bool        is_elsewhere = false; ///< not as the sheet's bench stands: another fall, weight or time
+  std::string text() const;         ///< for people
 };
 
 /// One reading of a finished run, or of the settled model.
@@ -48,12 +49,12 @@ struct Result
   std::vector<Computed>                 readings;
   std::vector<SettledNumber>            settled;
   bool                                  same_sheet = false; ///< made from the sheet as it is now
-  std::string                           changes; ///< of the command line: "core.thickness = 18 mm"
+  std::string                           changes;            ///< of the command line: "core.thickness = 18 mm"
 };
 
 struct Sheet
 {
-  std::filesystem::path file;  ///< relative to the book's folder
+  std::filesystem::path file; ///< relative to the book's folder
   std::string           title, pair, part;
   std::string           stack; ///< "core eva-soft 16.0 mm, ...", or the name of a stack file
   std::vector<Measured> readings;

@@ -226,7 +226,8 @@ Json row(const Sheet &sheet, const Yardstick *yardstick, std::chrono::system_clo
 std::string book_html(const Book &book, const Yardstick *yardstick, const std::string &folder,
                       std::chrono::system_clock::time_point now)
 {
-  Json heads{"pair", "part", "sheet", "stack", "measured", "model", "settled", "result"}, rows = Json::array();
+  Json heads{"pair", "part", "sheet", "stack", "measured", "model", "settled", "result"},
+    rows = Json::array();
   if (yardstick)
     heads.push_back("points");
   for (const auto &sheet : book.sheets)

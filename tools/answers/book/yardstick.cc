@@ -206,15 +206,15 @@ std::vector<std::string> meant(const Category &category, const Sheet &sheet)
 
 Points judge_one(const Category &category, const Sheet &sheet)
 {
-  Points answer{category.name, false, 0, {}};
-  double sum = 0;
-  int    n = 0;
-  bool   other_kind = false;
+  Points     answer{category.name, false, 0, {}};
+  double     sum = 0;
+  int        n = 0;
+  bool       other_kind = false;
   const auto names = meant(category, sheet);
   if (names.size() > 1)
   {
-    answer.reason = fmt::format("{} was read under several conditions; name one of them: {}", category.reading,
-                                fmt::join(names, ", "));
+    answer.reason = fmt::format("{} was read under several conditions; name one of them: {}",
+                                category.reading, fmt::join(names, ", "));
     return answer;
   }
   for (const auto &reading : sheet.readings)

@@ -13,9 +13,9 @@
 // that have a reading; those without are named.
 #pragma once
 
+#include "tools/answers/book/book_entries.h"
 #include "tools/language/problem.h"
 #include "tools/language/quantity.h"
-#include "tools/answers/book/book_entries.h"
 
 #include <utility>
 

@@ -2,10 +2,10 @@
 // The changes that lead from case A to case B, each as people would name it, and what each of them governs.
 // Layers that answer to each other give one change when they are of different kind ("core -> air unit"), else
 // one for each of material, thickness, air and build; a layer that only one stack has is added or taken out;
-// the rubber is one change, and so is a board or a plate. When more than one change alters the thickness of the
-// cushion, its height is a change of its own, together with the radius of the plug; boards, plates and inserts bring
-// their own height, so that foam thinned to make room for one is a change of the foam. Rig, surroundings, side and base
-// of the plug follow.
+// the rubber is one change, and so is a board or a plate. When more than one change alters the thickness of
+// the cushion, its height is a change of its own, together with the radius of the plug; boards, plates and
+// inserts bring their own height, so that foam thinned to make room for one is a change of the foam. Rig,
+// surroundings, side and base of the plug follow.
 #pragma once
 
 #include "tools/answers/compare/alignment.h"

@@ -219,7 +219,8 @@ std::string comparison_text(const std::vector<ComparedPair> &pairs, const Summar
     if (&pair != &pairs.front())
       text.line("\n" + std::string(std::min<std::size_t>(text.width(), 72), '-'));
     one_pair(text, pair, options);
-    for (const auto &[label, setup] : {std::pair{pair.a, &pair.explanation.plan.a}, std::pair{pair.b, &pair.explanation.plan.b}})
+    for (const auto &[label, setup] :
+         {std::pair{pair.a, &pair.explanation.plan.a}, std::pair{pair.b, &pair.explanation.plan.b}})
     {
       setups.push_back(setup);
       labelled.emplace_back(label, setup);

@@ -151,8 +151,7 @@ std::string main_reading(const solver::Result &a, const solver::Result &b)
   return "";
 }
 
-Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
-                      const ExplainTools &all_tools)
+Explanation explained(const solver::Case &given_a, const solver::Case &given_b, const ExplainTools &all_tools)
 {
   Explanation answer;
   auto        doubted_a = given_a, doubted_b = given_b;
@@ -192,7 +191,7 @@ Explanation explained(const solver::Case &given_a, const solver::Case &given_b,
   }
   auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
                            forgiving(tools.solve), is_needed);
-  auto         fine =
+  auto fine =
     runner.run(plain, n_ends / work + coarse_cost / (1 + coarse_cost), 1, forgiving(tools.solve), is_mixture);
   set_errors(ends[end_a], coarse[end_a]);
   if (end_b != end_a)

@@ -61,10 +61,10 @@ struct Explanation
   double                         possible_orders = 1;  ///< share of the orders that count
   std::size_t                    n_sampled_orders = 0; ///< 0: every order
   std::size_t                    n_calculated = 0, n_from_store = 0;
-  std::string                    no_shares; ///< why there are none; empty: there are
+  std::string                    no_shares;          ///< why there are none; empty: there are
   bool                           has_doubts = false; ///< A or B has; the bands then hold them, unless:
   std::string                    no_doubt_bands;     ///< why they do not
-  std::string                    one_rod; ///< numbers of the rod that both were read on, made one; empty: none
+  std::string one_rod; ///< numbers of the rod that both were read on, made one; empty: none
 };
 
 struct ExplainTools

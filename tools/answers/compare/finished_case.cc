@@ -1,10 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/finished_case.h"
 
-#include "tools/language/file_text.h"
-#include "tools/language/problem.h"
 #include "solver/results/result_check.h"
 #include "tools/language/case_text.h"
+#include "tools/language/file_text.h"
+#include "tools/language/problem.h"
 #include "tools/output/results/run_folder.h"
 
 #include <fmt/format.h>
@@ -53,15 +53,16 @@ std::vector<std::string> changes_in(const std::string &text)
   return changes;
 }
 
-/// Lines in the order of their names, those of one name as they stand: the program may list the same numbers in
-/// another order than an earlier version did.
+/// Lines in the order of their names, those of one name as they stand: the program may list the same numbers
+/// in another order than an earlier version did.
 std::vector<std::string> sorted_lines(const std::string &text)
 {
   std::vector<std::string> lines;
   std::istringstream       in(text);
   for (std::string line; std::getline(in, line);)
     lines.push_back(line);
-  std::ranges::stable_sort(lines, {}, [](const std::string &line) { return line.substr(0, line.find(" = ")); });
+  std::ranges::stable_sort(lines, {},
+                           [](const std::string &line) { return line.substr(0, line.find(" = ")); });
   return lines;
 }
 } // namespace
@@ -85,8 +86,9 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
   options.copies = kept_inputs(folder);
   try
   {
-    // Named as the case was. Earlier versions kept the sheets that it names in this folder, under their names.
-    CaseFile    file = read_case_text(text, (folder / "data" / "sheets" / (label + ".toml")).string(), options);
+    // Named as the case was. Earlier versions kept the sheets that it names in this folder, under their
+    // names.
+    CaseFile file = read_case_text(text, (folder / "data" / "sheets" / (label + ".toml")).string(), options);
     std::string now;
     for (const solver::Case &setup : file.cases)
       now += fmt::format("# {}\n{}", setup.label, canonical_text(setup));

@@ -168,10 +168,11 @@ std::string closing_rule(const ChangePlan &plan)
 {
   if (!plan.height_is_kept)
     return "";
-  return fmt::format(
-    "Mixtures of the two stacks keep the height of {}{} by scaling their foam layers alike; a board, plate or insert "
-    "brings its own height.",
-    plan.a.label,
-    plan.size != Slot::none ? fmt::format(" ({}, once the size is changed)", plan.b.label) : "");
+  return fmt::format("Mixtures of the two stacks keep the height of {}{} by scaling their foam layers alike; "
+                     "a board, plate or insert "
+                     "brings its own height.",
+                     plan.a.label,
+                     plan.size != Slot::none ? fmt::format(" ({}, once the size is changed)", plan.b.label)
+                                             : "");
 }
 } // namespace solemech::tools

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // The case in which some of the changes from A to B are made. Rule for the height: when more than one change
-// alters the thickness of the cushion (all but boards, plates and inserts), every mixture has the cushion height of A
-// or, once the size is changed, of B; its foam layers are scaled alike to reach it. With all or none of the changes that
-// is B or A itself.
+// alters the thickness of the cushion (all but boards, plates and inserts), every mixture has the cushion
+// height of A or, once the size is changed, of B; its foam layers are scaled alike to reach it. With all or
+// none of the changes that is B or A itself.
 #pragma once
 
 #include "tools/answers/compare/changes.h"

@@ -19,12 +19,13 @@ struct RodNumber
 {
   DoubtedNumber number;
   double solver::DropRig::*member;
-  const char *name, *unit;
-  double      scale; ///< from SI to `unit`
+  const char              *name, *unit;
+  double                   scale; ///< from SI to `unit`
 };
-constexpr RodNumber rod_numbers[] = {{DoubtedNumber::height, &solver::DropRig::height, "drop height", "mm", 1e3},
-                                     {DoubtedNumber::mass, &solver::DropRig::mass, "drop weight", "kg", 1},
-                                     {DoubtedNumber::guide_loss, &solver::DropRig::guide_loss, "guide loss", "%", 100}};
+constexpr RodNumber rod_numbers[] = {
+  {DoubtedNumber::height, &solver::DropRig::height, "drop height", "mm", 1e3},
+  {DoubtedNumber::mass, &solver::DropRig::mass, "drop weight", "kg", 1},
+  {DoubtedNumber::guide_loss, &solver::DropRig::guide_loss, "guide loss", "%", 100}};
 
 /// One sigma of the logarithm; 0: the case knows of no doubt.
 double spread_of(const solver::Case &setup, DoubtedNumber number)

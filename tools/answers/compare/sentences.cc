@@ -94,8 +94,8 @@ std::string main_sentence(const ComparedPair &pair)
   if (split->name == solver::catalogue.effective_grip && is_within_doubt(split->name, split->from, split->to))
     return fmt::format("{} and {} grip alike: {:.2f} and {:.2f}.", pair.b, pair.a, split->to, split->from);
   if (split->name == solver::catalogue.effective_grip)
-    return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a, split->to,
-                       split->from);
+    return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a,
+                       split->to, split->from);
   return drop ? fmt::format("{} throws the weight back {} {} than {}.", pair.b,
                             rebound_amount(explanation, *split), more ? "higher" : "lower", pair.a)
               : fmt::format("{} gives back {} {} than {}.", pair.b, rebound_amount(explanation, *split),
@@ -190,7 +190,8 @@ namespace
 bool hardly_reads(const Explanation &explanation, std::size_t number)
 {
   return std::all_of(explanation.splits.begin(), explanation.splits.end(), [&](const ReadingSplit &split) {
-    return split.shares.empty() || real_difference(split.name, split.from, split.to) == 0 || is_small_share(split, number);
+    return split.shares.empty() || real_difference(split.name, split.from, split.to) == 0 ||
+           is_small_share(split, number);
   });
 }
 } // namespace

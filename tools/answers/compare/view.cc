@@ -56,8 +56,8 @@ std::string share_verdict(const Explanation &explanation, const ReadingSplit &sp
 
 report::ShareTable share_table(const Explanation &explanation, const ReadingSplit &split)
 {
-  const ReadingWords  words = reading_words(split.name);
-  report::ShareTable  table;
+  const ReadingWords words = reading_words(split.name);
+  report::ShareTable table;
   table.reading = split.name;
   table.label = words.label;
   table.unit = words.difference;
@@ -127,7 +127,8 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
                              view.rule.empty() ? "" : " ", explanation.plan.changes.size(),
                              explanation.n_sampled_orders);
   if (!explanation.one_rod.empty())
-    view.rule += fmt::format("{}Both were read on one rod: {}.", view.rule.empty() ? "" : " ", explanation.one_rod);
+    view.rule +=
+      fmt::format("{}Both were read on one rod: {}.", view.rule.empty() ? "" : " ", explanation.one_rod);
   if (explanation.has_doubts)
     view.rule +=
       fmt::format("{}{}", view.rule.empty() ? "" : " ",

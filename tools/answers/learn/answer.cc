@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/learn/answer.h"
 
-#include "tools/language/quantity.h"
 #include "tools/answers/learn/measured.h"
+#include "tools/language/quantity.h"
 
 #include <fmt/format.h>
 

@@ -182,8 +182,9 @@ Json table(const CaseFile &file, const RunRecord &record)
     {
       const auto *reading = run.result.find(name);
       const auto  display = reading ? report::reading_display(*reading) : report::ReadingDisplay();
-      cells.push_back({{"value", reading ? Json(fmt::format("{:.{}f}", reading->value * display.factor, display.digits))
-                                         : Json()}});
+      cells.push_back(
+        {{"value",
+          reading ? Json(fmt::format("{:.{}f}", reading->value * display.factor, display.digits)) : Json()}});
     }
     rows.push_back({{"run", run_name(file, run)}, {"cells", cells}});
   }
@@ -225,7 +226,8 @@ Json setting(const CaseFile &file, const RunRecord &record)
   {
     const auto name = run_name(file, record.runs[deciding[i]]);
     stacks.push_back(
-      {{"drawing", stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++)},
+      {{"drawing",
+        stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++)},
        {"name", setups.size() > 1 ? Json(name) : Json()}});
   }
   return {{"rigs", rigs}, {"stacks", stacks}};
@@ -242,22 +244,22 @@ std::string worksheet_html(const CaseFile &file, const LessonAnswer &answer, con
   for (const auto &number : answer.decided_by)
     decided_by.push_back({{"words", number.words}, {"value", number.value}});
   const auto version = record.versions.find("solemech");
-  return report::filled(
-    pages, {{"style", style},
-            {"title", answer.title},
-            {"capital_title", report::capital(answer.title)},
-            {"question", answer.question},
-            {"choices", choices(answer)},
-            {"setting", setting(file, record)},
-            {"table", table(file, record)},
-            {"cautions", all_cautions.empty() ? Json() : Json::object({{"list", all_cautions}})},
-            {"invented", is_invented(*setups.front())},
-            {"because", answer.because},
-            {"explanation", answer.explanation},
-            {"decided_by", decided_by},
-            {"rule", answer.rule},
-            {"source", answer.source},
-            {"version", version == record.versions.end() ? "" : version->second},
-            {"label", file.label}});
+  return report::filled(pages,
+                        {{"style", style},
+                         {"title", answer.title},
+                         {"capital_title", report::capital(answer.title)},
+                         {"question", answer.question},
+                         {"choices", choices(answer)},
+                         {"setting", setting(file, record)},
+                         {"table", table(file, record)},
+                         {"cautions", all_cautions.empty() ? Json() : Json::object({{"list", all_cautions}})},
+                         {"invented", is_invented(*setups.front())},
+                         {"because", answer.because},
+                         {"explanation", answer.explanation},
+                         {"decided_by", decided_by},
+                         {"rule", answer.rule},
+                         {"source", answer.source},
+                         {"version", version == record.versions.end() ? "" : version->second},
+                         {"label", file.label}});
 }
 } // namespace solemech::tools::learn

@@ -5,9 +5,9 @@
 // roundness (materials/abrasion_bench.h). Force and abrasive are hardly known; a known rubber ground beside
 // it takes both out.
 #include "materials/abrasion_bench.h"
-#include "tools/language/nearest_name.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/reading_kinds.h"
+#include "tools/language/nearest_name.h"
 
 #include <fmt/format.h>
 

@@ -5,8 +5,8 @@
 // relative.
 #pragma once
 
-#include "tools/language/quantity.h"
 #include "tools/language/doubted_case.h"
+#include "tools/language/quantity.h"
 
 #include <string>
 

@@ -4,8 +4,8 @@
 // person decides.
 #pragma once
 
-#include "tools/language/quantity.h"
 #include "solver/case.h"
+#include "tools/language/quantity.h"
 
 #include <string>
 #include <vector>

@@ -4,9 +4,9 @@
 // readings go to.
 #pragma once
 
-#include "tools/language/fields.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/sheet.h"
+#include "tools/language/fields.h"
 
 #include <filesystem>
 #include <string>
@@ -19,7 +19,7 @@ struct Instrument
 {
   double      half_band = 0; ///< in the unit of the reading, or its share
   bool        relative = false;
-  std::string name; ///< "a height read by eye on a rule"
+  std::string name;      ///< "a height read by eye on a rule"
   std::string unit = {}; ///< may stand behind a plain number: "94 g"
 };
 

@@ -356,8 +356,8 @@ const std::vector<PlanQuestion> &plan_questions()
 ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, const RunCases &run,
                           const std::atomic<bool> &interrupted)
 {
-  ReadingPlan        plan{question, {}, {}, {}, {}};
-  auto               own_drop = own_drop_ideas(sheet, plan);
+  ReadingPlan plan{question, {}, {}, {}, {}};
+  auto        own_drop = own_drop_ideas(sheet, plan);
   keep_readable(sheet, own_drop, plan);
   std::vector<Probe> asked{probe_of(*question.reading, 0, question.title),
                            probe_of(catalogue.greatest_compression)};

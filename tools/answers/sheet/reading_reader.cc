@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/reading_reader.h"
 
+#include "tools/answers/sheet/reading_kinds.h"
 #include "tools/language/sheet.h"
 #include "tools/language/sheet_entries.h"
-#include "tools/answers/sheet/reading_kinds.h"
 
 #include <fmt/format.h>
 

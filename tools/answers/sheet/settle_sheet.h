@@ -3,8 +3,8 @@
 // all of them in parallel and kept, so that a stopped settling goes on where it was.
 #pragma once
 
-#include "tools/study/solve.h"
 #include "tools/answers/sheet/sheet.h"
+#include "tools/study/solve.h"
 
 #include <atomic>
 

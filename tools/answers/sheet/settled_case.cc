@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/settled_case.h"
 
-#include "tools/language/sheet.h"
+#include "tools/answers/sheet/sheet_text.h"
 #include "tools/language/case_tree.h"
 #include "tools/language/doubt_reader.h"
 #include "tools/language/doubted_case.h"
 #include "tools/language/schema.h"
-#include "tools/answers/sheet/sheet_text.h"
+#include "tools/language/sheet.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -85,7 +85,8 @@ nlohmann::json band_json(const settle::Band &band)
 
 namespace
 {
-/// Without what only the sheet knew: lines that lost all but their comment, blanks at ends, runs of empty lines.
+/// Without what only the sheet knew: lines that lost all but their comment, blanks at ends, runs of empty
+/// lines.
 std::string tidied(const std::string &text, const std::string &sheet_text)
 {
   std::istringstream lines(text), written(sheet_text);
@@ -97,7 +98,8 @@ std::string tidied(const std::string &text, const std::string &sheet_text)
     line.resize(line.find_last_not_of(" \t\r") + 1);
     const auto first = line.find_first_not_of(" \t");
     const bool lost_its_entry = before != line && first != std::string::npos && line[first] == '#' &&
-                                before.find_first_not_of(" \t") != std::string::npos && before[before.find_first_not_of(" \t")] != '#';
+                                before.find_first_not_of(" \t") != std::string::npos &&
+                                before[before.find_first_not_of(" \t")] != '#';
     if (lost_its_entry || (line.empty() && (out.empty() || out.ends_with("\n\n"))))
       continue;
     out += line + "\n";
@@ -154,7 +156,8 @@ std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Sett
       // Two sheets read on one rod are known by its numbers, whether they show or not.
       if (is_of_rig(unknown.kind) != of_rig || (!of_rig && unknown.parameter.minor && !shows(settled, i)))
         continue;
-      solver::Doubt doubt{unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
+      solver::Doubt doubt{
+        unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
       for (const std::size_t j : told)
         doubt.together.push_back(settled.correlation[i][j]);
       doubts.push_back(std::move(doubt));

@@ -1,11 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/hardness.h"
-#include "tools/language/described_case.h"
-#include "tools/language/nearest_name.h"
-#include "tools/language/sheet.h"
-#include "tools/language/schema.h"
-#include "tools/language/sheet_entries.h"
-#include "tools/language/stack_text.h"
 #include "tools/answers/sheet/blank_sheet.h"
 #include "tools/answers/sheet/default_doubts.h"
 #include "tools/answers/sheet/doubted.h"
@@ -13,6 +7,12 @@
 #include "tools/answers/sheet/reading_reader.h"
 #include "tools/answers/sheet/sheet.h"
 #include "tools/answers/sheet/sheet_text.h"
+#include "tools/language/described_case.h"
+#include "tools/language/nearest_name.h"
+#include "tools/language/schema.h"
+#include "tools/language/sheet.h"
+#include "tools/language/sheet_entries.h"
+#include "tools/language/stack_text.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -273,10 +273,9 @@ private:
     if (layer.empty() || std::any_of(options_.overrides.begin(), options_.overrides.end(), is_set))
       return;
     const bool  is_thickness = entry == "thickness";
-    const auto &known =
-      *std::ranges::find_if(doubted_entries(), [&](const DoubtedEntry &one) {
-        return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
-      });
+    const auto &known = *std::ranges::find_if(doubted_entries(), [&](const DoubtedEntry &one) {
+      return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
+    });
     sheet_.taken.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
     add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
     sheet_.assumptions.push_back(fmt::format("{}: not written, taken as {}, the band of {}",
@@ -369,8 +368,9 @@ private:
   {
     const auto n_before = sheet_.unknowns.size(), n_doubted = sheet_.doubted.size();
     values(drop, "drop", "drop", "");
-    if (std::none_of(options_.overrides.begin(), options_.overrides.end(),
-                     [](const std::string &option) { return option.starts_with("rig=") || option.starts_with("rig ="); }))
+    if (std::none_of(options_.overrides.begin(), options_.overrides.end(), [](const std::string &option) {
+          return option.starts_with("rig=") || option.starts_with("rig =");
+        }))
       return;
     sheet_.unknowns.resize(n_before);
     sheet_.doubted.resize(n_doubted);

@@ -106,7 +106,8 @@ std::vector<FitRow> fit_rows(const SettledSheet &answer)
   {
     shown = !rows.empty() && rows.back().layer == fit.layer ? shown + 1 : 1;
     if (shown <= most_fits)
-      rows.push_back({fit.layer, fit.name, fmt::format("{:.1f}", fit.misfit), fit_word(fit) + (fit.misfit > 1 ? "; misses most: " + fit.worst : "")});
+      rows.push_back({fit.layer, fit.name, fmt::format("{:.1f}", fit.misfit),
+                      fit_word(fit) + (fit.misfit > 1 ? "; misses most: " + fit.worst : "")});
   }
   return rows;
 }

@@ -17,9 +17,10 @@ namespace
 {
 constexpr double atmospheric_pressure = 101325; // [Pa]
 constexpr double least_spread =
-  0.25;                             // of the logarithm; a library of a few invented foams is no proof of less
-/// Of the logarithm of the loss: a library of lively foams is no proof that there are no dull ones. Sole foams of 35 to
-/// 55 % ball rebound are ordinary (common practice, no source); the band reaches to 3.7 times the loss, and to a quarter.
+  0.25; // of the logarithm; a library of a few invented foams is no proof of less
+/// Of the logarithm of the loss: a library of lively foams is no proof that there are no dull ones. Sole
+/// foams of 35 to 55 % ball rebound are ordinary (common practice, no source); the band reaches to 3.7 times
+/// the loss, and to a quarter.
 constexpr double loss_spread = 0.8;
 
 double network_modulus(const Material &material)

@@ -7,10 +7,10 @@
 // the family, never narrower than a quarter. Everything is applied as a ratio to the middle value.
 #pragma once
 
-#include "tools/language/material_reader.h"
 #include "solver/case.h"
-#include "tools/study/settle.h"
 #include "tools/answers/sheet/doubted.h"
+#include "tools/language/material_reader.h"
+#include "tools/study/settle.h"
 
 #include <functional>
 #include <string>
@@ -51,9 +51,10 @@ SlowStiffness slow_stiffness(const materials::Material &material);
 /// @param scale  of a hardness that was read, so one that there is
 const materials::Gauge &gauge_named(const std::string &scale);
 
-/// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and stiffness; 0: there
-/// is no such layer.
-std::function<double(const solver::Case &)> pad_hardness(const materials::Gauge &gauge, const std::string &layer);
+/// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and
+/// stiffness; 0: there is no such layer.
+std::function<double(const solver::Case &)> pad_hardness(const materials::Gauge &gauge,
+                                                         const std::string      &layer);
 
 /// The library material that an unknown foam or rubber starts from: nearest to a modulus and a density in
 /// spreads of the library; NaN: not known. `family` is "foam" or "rubber".

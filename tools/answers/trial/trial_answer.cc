@@ -44,9 +44,9 @@ std::vector<std::string> notes_on(const TrialInput &trial)
       "The air unit went out with the swap. To keep it, change what surrounds it by its entry, such as "
       "unit.material, or only a thickness.");
   if (changes_a_plate(trial.now, trial.changed))
-    notes.emplace_back(
-      "This drop does not read bending, where a plate or stiff insert works: it reads only how it spreads the load "
-      "under the striker.");
+    notes.emplace_back("This drop does not read bending, where a plate or stiff insert works: it reads only "
+                       "how it spreads the load "
+                       "under the striker.");
   if (std::any_of(trial.changed.layers.begin(), trial.changed.layers.end(),
                   [&](const auto &layer) { return layer.name.starts_with("insert"); }))
     notes.emplace_back(
@@ -103,8 +103,12 @@ TrialAnswer trial_answer(const TrialInput &trial, const TrialResult &result, con
   answer.rows = trial_rows(trial, result, options);
   answer.reserve_note = reserve_note(result);
   answer.notes = notes_on(trial);
-  if (const auto band = band_sentence({{"", trial.now, result.now.result}, {"", trial.changed, result.changed.result}}); !band.empty())
-    answer.notes.push_back(band + " A difference that they cover is told as one that nobody can tell; where it bottoms has no band.");
+  if (const auto band =
+        band_sentence({{"", trial.now, result.now.result}, {"", trial.changed, result.changed.result}});
+      !band.empty())
+    answer.notes.push_back(
+      band +
+      " A difference that they cover is told as one that nobody can tell; where it bottoms has no band.");
   if (!trial.swaps.empty())
   {
     const auto cost = geometry_cost(trial.now, trial.changed);

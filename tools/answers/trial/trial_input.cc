@@ -2,8 +2,8 @@
 #include "tools/answers/trial/trial_input.h"
 
 #include "tools/language/case_errors.h"
-#include "tools/language/quantity.h"
 #include "tools/language/case_text.h"
+#include "tools/language/quantity.h"
 #include "tools/language/swap_option.h"
 
 #include <fmt/format.h>

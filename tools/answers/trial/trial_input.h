@@ -2,8 +2,8 @@
 // From a request to the checked stacks of a trial: as they are now, with the change, and over the range.
 #pragma once
 
-#include "tools/language/case_file.h"
 #include "tools/answers/trial/trial_request.h"
+#include "tools/language/case_file.h"
 
 #include <optional>
 #include <string>

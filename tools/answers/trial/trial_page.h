@@ -2,8 +2,8 @@
 // A finished trial as the values of its report page.
 #pragma once
 
-#include "tools/output/report/report_blocks.h"
 #include "tools/answers/trial/trial_answer.h"
+#include "tools/output/report/report_blocks.h"
 
 namespace solemech::tools
 {

@@ -56,7 +56,9 @@ std::string pressure_place(const Run &now, const Run &then)
   const auto on_sheet = [](const Run &run) {
     return !run.setup.layers.empty() && is_stiff_sheet(run.setup.layers.front());
   };
-  return on_sheet(now) || on_sheet(then) ? "the edge of the striker on a stiff sheet, not pressure in the foam" : "";
+  return on_sheet(now) || on_sheet(then)
+           ? "the edge of the striker on a stiff sheet, not pressure in the foam"
+           : "";
 }
 
 TrialRow reading_row(const solver::ReadingKind &kind, const Run &now, const Run &then,
@@ -195,7 +197,8 @@ TrialRow player_row(double mass, const Reserve &now, const Reserve &then)
 bool is_stiff_sheet(const solver::Layer &layer)
 {
   return layer.material.family == "plate" ||
-         (layer.material.family == "insert" && std::holds_alternative<materials::PlateData>(layer.material.data));
+         (layer.material.family == "insert" &&
+          std::holds_alternative<materials::PlateData>(layer.material.data));
 }
 
 bool TrialRow::improves() const

@@ -232,8 +232,9 @@ std::string range_csv(const RangeAnswer &range)
   std::string text = fmt::format("{},{},peak force [N],compression [m],travel left [1],layer\n",
                                  first_heading(range), csv_text(range.return_name + " [1]"));
   for (const auto &point : range.points)
-    text += fmt::format("{},{},{},{},{},{}\n", point.value, csv_number(point.rebound), csv_number(point.peak_force),
-                        csv_number(point.compression), csv_number(point.travel_left), csv_text(point.layer));
+    text +=
+      fmt::format("{},{},{},{},{},{}\n", point.value, csv_number(point.rebound), csv_number(point.peak_force),
+                  csv_number(point.compression), csv_number(point.travel_left), csv_text(point.layer));
   return text;
 }
 
@@ -241,8 +242,8 @@ std::string rows_csv(const std::vector<TrialRow> &rows)
 {
   std::string text = "reading,now,with change,what to know\n";
   for (const auto &row : rows)
-    text += fmt::format("{},{},{},{}\n", csv_text(row.reading), csv_number(row.now_value), csv_number(row.then_value),
-                        csv_text(row.note));
+    text += fmt::format("{},{},{},{}\n", csv_text(row.reading), csv_number(row.now_value),
+                        csv_number(row.then_value), csv_text(row.note));
   return text;
 }
 } // namespace solemech::tools

@@ -19,7 +19,7 @@ namespace
 constexpr int    fewest_before = 10, fewest_in_contact = 20;
 constexpr double peak_window = 0.15;                          // of the contact time, each way
 constexpr double low_threshold = 0.02, high_threshold = 0.06; // of the peak
-constexpr double other_thresholds = 2;                        // times these: how far the ends move then is their doubt
+constexpr double other_thresholds = 2; // times these: how far the ends move then is their doubt
 
 /// Mean and standard deviation.
 struct Level
@@ -105,7 +105,8 @@ Values values_of(std::span<const double> t, std::span<const double> force, std::
   Values       values;
   const double peak = force[top];
   const double low = thresholds * low_threshold * peak, high = thresholds * high_threshold * peak;
-  const double begin = meets_zero(t, force, top, -1, low, high), end = meets_zero(t, force, top, +1, low, high);
+  const double begin = meets_zero(t, force, top, -1, low, high),
+               end = meets_zero(t, force, top, +1, low, high);
   values.contact_time = end - begin;
   values.time.push_back(0);
   values.force.push_back(0);
@@ -224,8 +225,7 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
   const auto raw = std::span(signal).subspan(begin, end - begin);
   const auto top = place->top - begin;
   const auto saturated = saturated_top(std::span(signal).subspan(0, end));
-  const auto with = [&](double mass, double speed, double gain, double shift,
-                        double thresholds = 1) {
+  const auto with = [&](double mass, double speed, double gain, double shift, double thresholds = 1) {
     std::vector<double> force(raw.begin(), raw.end());
     for (auto &value : force)
       value = (value - place->before.mean - shift) * gain * (is_force ? 1 : mass);

@@ -127,10 +127,12 @@ struct Reader
     if (fields.size() != columns.size())
     {
       const bool twice = separator == ',' && fields.size() == 2 * columns.size();
-      slip(row.line, 1, "", fmt::format("this row has {} fields, the header has {}", fields.size(), columns.size()),
-           twice ? "These look like decimal commas: write decimal points, or part the columns by semicolons and "
-                   "then write decimal points"
-                 : "Give every row one number a column");
+      slip(row.line, 1, "",
+           fmt::format("this row has {} fields, the header has {}", fields.size(), columns.size()),
+           twice
+             ? "These look like decimal commas: write decimal points, or part the columns by semicolons and "
+               "then write decimal points"
+             : "Give every row one number a column");
       return;
     }
     std::vector<double> values(fields.size());

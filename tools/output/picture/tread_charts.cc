@@ -51,12 +51,13 @@ std::string face_pressure_chart(const std::vector<Run> &runs)
     }
   if (curves.empty())
     return "";
-  return drawn("face-pressure",
-               plot::begin("Pressure on the face of the lug", source_line(runs)) +
-                 "set xlabel 'place across the bar, mm: leading end left'\nset ylabel 'pressure over 0.25 mm, kPa'\nset "
-                 "yrange [0:*]\n" +
-                 key("top right"),
-               curves, 1200, 750);
+  return drawn(
+    "face-pressure",
+    plot::begin("Pressure on the face of the lug", source_line(runs)) +
+      "set xlabel 'place across the bar, mm: leading end left'\nset ylabel 'pressure over 0.25 mm, kPa'\nset "
+      "yrange [0:*]\n" +
+      key("top right"),
+    curves, 1200, 750);
 }
 
 std::string worn_face_chart(const std::vector<Run> &runs)

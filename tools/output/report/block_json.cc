@@ -77,7 +77,10 @@ Json series_json(const ChartSeries &series)
 Json tables_json(const std::vector<TableBlock> &blocks)
 {
   return list(blocks, [](const TableBlock &block) -> Json {
-    return {{"heading", block.heading}, {"sentence", block.sentence}, {"columns", block.columns}, {"rows", block.rows}};
+    return {{"heading", block.heading},
+            {"sentence", block.sentence},
+            {"columns", block.columns},
+            {"rows", block.rows}};
   });
 }
 

@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/hash_source.h"
 
-#include "tools/output/report/frame_coding.h"
 #include "tools/language/checksum.h"
+#include "tools/output/report/frame_coding.h"
 
 namespace solemech::tools::report
 {

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Texts and numbers on their way into the page: what is no UTF-8 is replaced, numbers keep the digits that mean
-// something.
+// Texts and numbers on their way into the page: what is no UTF-8 is replaced, numbers keep the digits that
+// mean something.
 #pragma once
 
 #include "tools/language/number_text.h"

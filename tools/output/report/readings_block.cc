@@ -62,15 +62,17 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
   const auto error = error_words(reading);
   lines.push_back(error.empty() ? "Its numerical error was not estimated." : error);
   if (reading.doubt() >= 0)
-    lines.push_back(fmt::format(
-      "±{:.{}f}{} holds that error and what the readings of the bench sheet left open: nine cases of ten lie within. "
-      "Found from runs with the settled numbers moved to the ends of their bands.",
-      solver::uncertainty(reading) * display.factor, display.digits,
-      display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
+    lines.push_back(
+      fmt::format("±{:.{}f}{} holds that error and what the readings of the bench sheet left open: nine "
+                  "cases of ten lie within. "
+                  "Found from runs with the settled numbers moved to the ends of their bands.",
+                  solver::uncertainty(reading) * display.factor, display.digits,
+                  display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
   if (const auto range = rigs::input_range(run, reading.name))
-    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
-                                range->low * display.factor, display.digits, range->high * display.factor, display.digits,
-                                display.unit.empty() ? "" : " " + display.unit, range->why));
+    lines.push_back(fmt::format(
+      "{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
+      range->low * display.factor, display.digits, range->high * display.factor, display.digits,
+      display.unit.empty() ? "" : " " + display.unit, range->why));
   if (!display.headline)
     return lines;
 
@@ -127,7 +129,8 @@ namespace
 Json range_json(const Run &run, const solver::Reading &reading, const ReadingDisplay &display)
 {
   const auto range = rigs::input_range(run, reading.name);
-  return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)} : Json(nullptr);
+  return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)}
+               : Json(nullptr);
 }
 } // namespace
 
@@ -144,7 +147,8 @@ Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordF
        {"unit", display.unit},
        {"digits", display.digits},
        {"error", reading.error < 0 ? Json(nullptr) : Json(rounded(reading.error * display.factor, 3))},
-       {"band", reading.doubt() < 0 ? Json(nullptr) : Json(rounded(solver::uncertainty(reading) * display.factor, 3))},
+       {"band", reading.doubt() < 0 ? Json(nullptr)
+                                    : Json(rounded(solver::uncertainty(reading) * display.factor, 3))},
        {"range", range_json(run, reading, display)},
        {"meaning", reading.meaning},
        {"headline", display.headline},

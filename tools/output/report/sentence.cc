@@ -37,8 +37,8 @@ std::string sentence_of(const Run &run)
              rise = value_of(run, solver::catalogue.rebound_height);
   const auto back = value_of(run, solver::catalogue.loop_return),
              force = value_of(run, solver::catalogue.peak_force);
-  const auto        margin = value_of(run, solver::catalogue.bottoming_margin);
-  const double      way = greatest_compression(run);
+  const auto   margin = value_of(run, solver::catalogue.bottoming_margin);
+  const double way = greatest_compression(run);
   if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
   std::string text;

@@ -255,10 +255,9 @@ std::string series_sentence(const ChartSeries &series)
     return text.empty() ? fmt::format("The groups were run at different values of {}.", series.quantity)
                         : text;
   }
-  std::string text =
-    fmt::format("From {} to {} of {} the {} {}", with_unit(lines[0].place.front(), series.unit),
-                with_unit(lines[0].place.back(), series.unit), series.quantity,
-                noun, course(*force, lines[0]));
+  std::string text = fmt::format(
+    "From {} to {} of {} the {} {}", with_unit(lines[0].place.front(), series.unit),
+    with_unit(lines[0].place.back(), series.unit), series.quantity, noun, course(*force, lines[0]));
   if (back)
     text += fmt::format("; the {} {}", short_name(*back), course(*back, lines_of(series, *back)[0]));
   return text + ".";

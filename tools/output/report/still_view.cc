@@ -138,7 +138,8 @@ std::string still_view(const Page &page)
   for (const auto &number : page.headline)
     headline.push_back({{"name", number.name}, {"value", number.value}, {"note", number.note}});
   for (std::size_t i = 0; i < page.runs.size(); ++i)
-    runs.push_back(run_values(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size()));
+    runs.push_back(
+      run_values(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size()));
   return filled(view, {{"title", page.title},
                        {"sentence", page.sentence},
                        {"headline", headline},

@@ -211,8 +211,8 @@ std::string touch_words(const Run &run, const solver::DropRig &drop, const Energ
                   : "",
                 speed ? fmt::format("; it touches the stack at {:.2f} m/s", *speed) : "");
   if (const double before = flow.input - run.result.input_energy; before > 0.005 * flow.input)
-    text += fmt::format(" The leaking unit holds {} before that: shares below are of {}.", energy_text(before),
-                        energy_text(flow.input));
+    text += fmt::format(" The leaking unit holds {} before that: shares below are of {}.",
+                        energy_text(before), energy_text(flow.input));
   if (flow.sink_gain > 0.005 * flow.input)
     text += fmt::format(" Sinking in, it gains {} more.", energy_text(flow.sink_gain));
   if (drop.hits + drop.discarded > 1 || drop.conditioned)

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The air of a unit in words. A punctured unit keeps in the case the pressure it had while it was sealed; what
-// people read must not call it full, so the state decides.
+// The air of a unit in words. A punctured unit keeps in the case the pressure it had while it was sealed;
+// what people read must not call it full, so the state decides.
 #pragma once
 
 #include "solver/case.h"

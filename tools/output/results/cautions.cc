@@ -89,7 +89,8 @@ std::vector<std::string> invented_sentences(const LabelledCases &cases)
   if (found.n_stacks > 0)
     texts.push_back("Invented demo stacks" + found.which + ": the numbers describe no product.");
   if (found.materials)
-    texts.emplace_back("Library materials are partly invented for the demonstration: see solemech materials.");
+    texts.emplace_back(
+      "Library materials are partly invented for the demonstration: see solemech materials.");
   return texts;
 }
 

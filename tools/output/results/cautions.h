@@ -23,13 +23,15 @@ bool is_invented(const solver::Case &setup);
 using LabelledCases = std::vector<std::pair<std::string, const solver::Case *>>;
 
 /// For the foot of a picture: "invented demo stacks", by label when other stacks stand beside them, else
-/// "library materials partly invented", or "". Whoever puts in a stack of their own never reads that it is invented.
+/// "library materials partly invented", or "". Whoever puts in a stack of their own never reads that it is
+/// invented.
 std::string invented_words(const LabelledCases &cases);
 
 /// The same as sentences for the end of a summary.
 std::vector<std::string> invented_sentences(const LabelledCases &cases);
 
-/// Cautions of a change before it is made in a shoe: inserts and plates, units, and what a number cannot tell.
+/// Cautions of a change before it is made in a shoe: inserts and plates, units, and what a number cannot
+/// tell.
 std::vector<std::string> change_cautions(const solver::Case &now, const solver::Case &changed);
 
 /// Cautions that apply to at least one of the cases, each once.

@@ -116,9 +116,8 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
 
   const bool drop = basis == rigs::EnergyBasis::blow;
   if (const auto *reading = drop ? last_rebound(result) : result.find(solver::catalogue.loop_return))
-    picture.shares.push_back(
-      {drop ? "thrown back" : "given back", ShareKind::returned, reading->value * result.input_energy,
-       reading->error * result.input_energy});
+    picture.shares.push_back({drop ? "thrown back" : "given back", ShareKind::returned,
+                              reading->value * result.input_energy, reading->error * result.input_energy});
   for (const auto &name : order)
     if (const auto part = lost.find(name); part != lost.end())
       picture.shares.push_back(
@@ -141,8 +140,9 @@ std::string unaccounted_text(const solver::Case &setup, const solver::Result &re
   std::vector<std::string> named;
   for (const auto &part : picture.shares)
     named.push_back(fmt::format("{} {:.1f} %", part.name, 100 * picture.share(part)));
-  return fmt::format("the shares of the energy add up to {:.1f} % instead of 100 % ({}). The numbers of this run cannot "
-                     "be relied on. Try accuracy = \"0.5 %\"",
-                     100 * picture.accounted(), fmt::join(named, ", "));
+  return fmt::format(
+    "the shares of the energy add up to {:.1f} % instead of 100 % ({}). The numbers of this run cannot "
+    "be relied on. Try accuracy = \"0.5 %\"",
+    100 * picture.accounted(), fmt::join(named, ", "));
 }
 } // namespace solemech::tools

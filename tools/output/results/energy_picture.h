@@ -31,13 +31,13 @@ struct EnergyShare
 
 struct EnergyPicture
 {
-  double                   input = 0;     ///< 100 % [J]
+  double                   input = 0;       ///< 100 % [J]
   double                   held_before = 0; ///< share of it that a leaking unit held before [J]
-  double                   numerical = 0; ///< left to the time integration, not shown as a share [J]
-  std::vector<EnergyShare> shares;        ///< returned first, parts foot side first, guide, left in the stack
+  double                   numerical = 0;   ///< left to the time integration, not shown as a share [J]
+  std::vector<EnergyShare> shares; ///< returned first, parts foot side first, guide, left in the stack
 
   double share(const EnergyShare &part) const { return input > 0 ? part.energy / input : 0; } ///< [-]
-  double accounted() const; ///< sum of shares [-]
+  double accounted() const;   ///< sum of shares [-]
   double share_error() const; ///< greatest numerical error of a share [-]; < 0: not estimated
 };
 
@@ -51,6 +51,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
 /// How far the shares may add up to something else than 100 % [-].
 inline constexpr double most_unaccounted = 0.005;
 
-/// Why the shares of a finished run cannot be shown: they do not add up. Empty when they do, or there are none.
+/// Why the shares of a finished run cannot be shown: they do not add up. Empty when they do, or there are
+/// none.
 std::string unaccounted_text(const solver::Case &setup, const solver::Result &result);
 } // namespace solemech::tools

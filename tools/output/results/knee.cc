@@ -11,8 +11,8 @@ namespace solemech::tools
 namespace
 {
 constexpr double steep = 2; ///< times the slope before: common practice, no source
-/// Shares of the greatest way between which the two slopes are taken. The last twentieth is left out: there the
-/// striker turns, and what depends on speed drops off.
+/// Shares of the greatest way between which the two slopes are taken. The last twentieth is left out: there
+/// the striker turns, and what depends on speed drops off.
 constexpr double from = 0.25, bend = 0.7, to = 0.95;
 
 const std::vector<double> *curve(const solver::Result &result, const char *name)
@@ -39,7 +39,7 @@ std::optional<double> stiffening(const solver::Result &result)
   if (!way || !force)
     return std::nullopt;
   const double greatest = *std::max_element(way->begin(), way->end());
-  const auto   low = force_at(*way, *force, from * greatest), middle = force_at(*way, *force, bend * greatest),
+  const auto low = force_at(*way, *force, from * greatest), middle = force_at(*way, *force, bend * greatest),
              high = force_at(*way, *force, to * greatest);
   if (!low || !middle || !high || !(*middle > *low))
     return std::nullopt;
@@ -54,10 +54,12 @@ bool has_knee(const solver::Result &result)
 std::string bottoming_consequence(const solver::Result &result, double travel_left)
 {
   if (travel_left > 0)
-    return fmt::format("has {:.0f} % of its travel left: a somewhat harder drop bottoms it.", 100 * travel_left);
+    return fmt::format("has {:.0f} % of its travel left: a somewhat harder drop bottoms it.",
+                       100 * travel_left);
   return has_knee(result)
            ? "bottoms: the force climbs steeply already, and a little more weight or height hits much harder."
-           : "bottoms: a layer is at the end of its travel. The force shows no knee yet; drops from other heights show "
+           : "bottoms: a layer is at the end of its travel. The force shows no knee yet; drops from other "
+             "heights show "
              "where it comes.";
 }
 } // namespace solemech::tools

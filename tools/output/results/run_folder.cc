@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/run_folder.h"
 
-#include "tools/language/file_text.h"
 #include "solver/results/write_file.h"
 #include "tools/language/checksum.h"
+#include "tools/language/file_text.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
@@ -108,9 +108,10 @@ void refuse_link(const fs::path &path)
 {
   std::error_code ignored;
   if (fs::is_symlink(fs::symlink_status(path, ignored)))
-    throw ResultsError(fmt::format("{} is a link, and nothing is written through it. Remove it, or choose the "
-                                   "folder that it leads to with -o FOLDER",
-                                   path.string()));
+    throw ResultsError(
+      fmt::format("{} is a link, and nothing is written through it. Remove it, or choose the "
+                  "folder that it leads to with -o FOLDER",
+                  path.string()));
 }
 
 /// What no earlier process holds any more, in the folders of all labels.
@@ -238,9 +239,10 @@ fs::path RunFolder::commit(const ManifestFacts &facts)
                       {"kind", inputs_[i].kind},
                       {"named", inputs_[i].name},
                       {"prepared", inputs_[i].is_prepared}});
-  const Json manifest = {{"program", "solemech"},        {"schema", manifest_schema},  {"label", facts.label},
-                         {"case_hash", facts.case_hash}, {"versions", facts.versions}, {"sheet", sheet_},
-                         {"inputs", inputs},             {"files", checksums}};
+  const Json manifest = {{"program", "solemech"},      {"schema", manifest_schema},
+                         {"label", facts.label},       {"case_hash", facts.case_hash},
+                         {"versions", facts.versions}, {"sheet", sheet_},
+                         {"inputs", inputs},           {"files", checksums}};
   write("manifest.json", manifest.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
   flush(working_.folder() / "manifest.json");
   flush_all(folders);
@@ -307,8 +309,8 @@ std::string sheet_folder_name(const std::string &sheet)
 {
   const std::string label = fs::path(sheet).stem().string();
   // Trials, lessons, comparisons and changed runs have folders of these names beside those of sheets.
-  const bool is_taken = label.starts_with("trial-") || label.starts_with("learn-") || label.starts_with("compare") ||
-                        label.ends_with(changed_mark);
+  const bool is_taken = label.starts_with("trial-") || label.starts_with("learn-") ||
+                        label.starts_with("compare") || label.ends_with(changed_mark);
   return sheet == label + ".toml" && !is_taken ? folder_name(label) : marked_name(label, sheet);
 }
 
@@ -369,7 +371,8 @@ std::optional<fs::path> find_finished(const fs::path &root, const std::string &l
 {
   const fs::path  parent = root / folder_name(label);
   std::error_code ignored;
-  if (fs::is_symlink(fs::symlink_status(root, ignored)) || fs::is_symlink(fs::symlink_status(parent, ignored)))
+  if (fs::is_symlink(fs::symlink_status(root, ignored)) ||
+      fs::is_symlink(fs::symlink_status(parent, ignored)))
     return std::nullopt;
   for (const auto number : numbers_in(parent))
     if (const fs::path folder = parent / std::to_string(number);

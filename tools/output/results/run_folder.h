@@ -52,7 +52,8 @@ public:
   /// @throws solver::ResultsError
   void keep_input(const NamedFile &file);
 
-  /// Notes for the manifest which sheet the run is of, as sheet_folder_name() takes it; "" for a prepared case.
+  /// Notes for the manifest which sheet the run is of, as sheet_folder_name() takes it; "" for a prepared
+  /// case.
   void tell_sheet(const std::string &sheet) { sheet_ = sheet; }
 
   /// Flushes, writes the manifest, renames. Returns the final place.
@@ -77,8 +78,8 @@ std::string folder_name(const std::string &label);
 /// @param sheet  its path from the folder that holds the root: "my-heel.toml", "season/my heel.toml"
 std::string sheet_folder_name(const std::string &sheet);
 
-/// Stands behind the folder name of runs that the command line changed: they are numbered apart, so that none of
-/// them passes for the newest of the case itself.
+/// Stands behind the folder name of runs that the command line changed: they are numbered apart, so that none
+/// of them passes for the newest of the case itself.
 inline constexpr const char *changed_mark = "-changed";
 
 /// Which sheet a finished run is of, as its manifest says.

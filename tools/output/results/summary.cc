@@ -187,7 +187,8 @@ std::vector<const solver::ReadingKind *> told_readings()
 }
 
 /// "rebound ±0.4 %, peak force ±0.3 %": the greatest of the runs, of each headline reading that has one.
-std::vector<std::string> headline_texts(const std::vector<Run> &runs, double (*half_band)(const solver::Reading &))
+std::vector<std::string> headline_texts(const std::vector<Run> &runs,
+                                        double (*half_band)(const solver::Reading &))
 {
   std::vector<std::string> texts;
   for (const auto *kind : told_readings())
@@ -215,7 +216,8 @@ std::vector<std::string> input_texts(const std::vector<Run> &runs)
       if (const auto range = rigs::input_range(run, *kind))
       {
         const double value = run.result.find(*kind)->value;
-        low = std::min(low, range->low / value - 1), high = std::max(high, range->high / value - 1), why = range->why;
+        low = std::min(low, range->low / value - 1), high = std::max(high, range->high / value - 1),
+        why = range->why;
       }
     if (why)
       texts.push_back(fmt::format("{} {:+.0f} to {:+.0f} %, as far as {} is known", kind->main.words,
@@ -224,16 +226,17 @@ std::vector<std::string> input_texts(const std::vector<Run> &runs)
   return texts;
 }
 
-/// How good the numbers are: what the inputs leave open, the greatest estimated error of each headline reading, and
-/// what a bench sheet left open.
+/// How good the numbers are: what the inputs leave open, the greatest estimated error of each headline
+/// reading, and what a bench sheet left open.
 std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &options)
 {
-  const auto        errors = headline_texts(runs, [](const solver::Reading &reading) { return reading.error; });
-  const auto        inputs = input_texts(runs);
+  const auto errors = headline_texts(runs, [](const solver::Reading &reading) { return reading.error; });
+  const auto inputs = input_texts(runs);
   const std::string numbers = listed(errors) + " of the value, estimated from mesh and time step.";
   std::string       text = "How good: ";
   if (!inputs.empty())
-    text += fmt::format("{}.{}", fmt::join(inputs, "; "), errors.empty() ? "" : " The calculation alone: " + numbers);
+    text += fmt::format("{}.{}", fmt::join(inputs, "; "),
+                        errors.empty() ? "" : " The calculation alone: " + numbers);
   else
     text += errors.empty() ? "the numerical error of this run was not estimated."
                            : numbers + " Doubt about materials, callipers and the rig comes on top.";
@@ -246,8 +249,9 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
 /// The load at which the fibres have gone slack all over, spread over the whole face of the unit.
 std::string gives_way_text(const solver::ChamberFacts &chamber)
 {
-  return chamber.threshold_load > 0 ? fmt::format("gives way above {:.0f} N on its whole face", chamber.threshold_load)
-                                    : "gives way at once";
+  return chamber.threshold_load > 0
+           ? fmt::format("gives way above {:.0f} N on its whole face", chamber.threshold_load)
+           : "gives way at once";
 }
 
 std::string fact_lines(const std::vector<Run> &runs)
@@ -262,11 +266,13 @@ std::string fact_lines(const std::vector<Run> &runs)
                   run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
     if (facts.descents > 0)
-      text += fmt::format("  {}: on {} steps a surface creased or a part tipped over, and the stack fell into another "
-                          "state of rest\n",
-                          run.label, facts.descents);
+      text += fmt::format(
+        "  {}: on {} steps a surface creased or a part tipped over, and the stack fell into another "
+        "state of rest\n",
+        run.label, facts.descents);
     if (facts.given_up > 0)
-      text += fmt::format("  {}: {} of its runs failed and were taken again with another mesh\n", run.label, facts.given_up);
+      text += fmt::format("  {}: {} of its runs failed and were taken again with another mesh\n", run.label,
+                          facts.given_up);
     for (const auto &chamber : run.result.chambers)
       text +=
         fmt::format("  {}, air unit in {}: {}, {:.1f} cm3, bulge {:.2f} mm, fibre tension {:.2f} N, "
@@ -329,8 +335,11 @@ std::string closing_lines(const std::vector<Run> &runs, const SummaryOptions &op
 {
   std::string text;
   for (std::size_t i = 0; i < footnotes.size(); ++i)
-    text += wrapped(fmt::format("  [{}] {}", i + 1, footnotes[i]), static_cast<std::size_t>(options.width), "      ") + "\n";
-  return text + warning_lines(runs, options, [](const auto &warning) { return !is_shown_beside_a_row(warning); }) +
+    text += wrapped(fmt::format("  [{}] {}", i + 1, footnotes[i]), static_cast<std::size_t>(options.width),
+                    "      ") +
+            "\n";
+  return text +
+         warning_lines(runs, options, [](const auto &warning) { return !is_shown_beside_a_row(warning); }) +
          caution_lines(runs, options);
 }
 } // namespace
@@ -342,7 +351,8 @@ std::string band_sentence(const std::vector<Run> &runs)
   });
   return bands.empty() ? ""
                        : "Band: " + listed(bands) +
-                           " of the value is what the bench sheet left open of the stack, numerical error included; nine cases of ten lie within.";
+                           " of the value is what the bench sheet left open of the stack, numerical error "
+                           "included; nine cases of ten lie within.";
 }
 
 std::string notes_text(const Run &run, const SummaryOptions &given)
@@ -354,7 +364,8 @@ std::string notes_text(const Run &run, const SummaryOptions &given)
     if (row.heading == "bottoming")
       if (const auto cell = row.cell(run, options); !cell.empty())
         text += wrapped("Bottoming: " + cell, static_cast<std::size_t>(options.width), "  ") + "\n";
-  return text + warning_lines({run}, options, [](const auto &) { return true; }) + caution_lines({run}, options);
+  return text + warning_lines({run}, options, [](const auto &) { return true; }) +
+         caution_lines({run}, options);
 }
 
 std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &given, const Series *series)

@@ -28,7 +28,9 @@ bool is_held(int descriptor, bool without_locks)
 {
   if (flock(descriptor, LOCK_EX | LOCK_NB) != 0 && (errno == EWOULDBLOCK || !without_locks))
     return false;
-  struct stat status{};
+  struct stat status
+  {
+  };
   return fstat(descriptor, &status) == 0 && status.st_nlink > 0;
 }
 

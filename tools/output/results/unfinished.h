@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// A hidden folder that is being filled, and the lock file beside it that says that somebody is at it. The lock
-// (flock) ends with the process, however it ends, and holds between containers that share a disk. So what
-// nobody holds any more is known, and swept by the next run.
+// A hidden folder that is being filled, and the lock file beside it that says that somebody is at it. The
+// lock (flock) ends with the process, however it ends, and holds between containers that share a disk. So
+// what nobody holds any more is known, and swept by the next run.
 #pragma once
 
 #include <filesystem>

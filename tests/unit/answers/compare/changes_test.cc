@@ -78,7 +78,8 @@ TEST_CASE("foam thinned to make room for a plate is a change of the foam")
 {
   auto with_plate = heel();
   with_plate.layers[2].thickness -= 1.2e-3;
-  with_plate.layers.insert(with_plate.layers.begin() + 2, layer("plate", material("glass", "plate", 8e9), 1.2));
+  with_plate.layers.insert(with_plate.layers.begin() + 2,
+                           layer("plate", material("glass", "plate", 8e9), 1.2));
   const auto plan = planned_changes(heel(), with_plate);
   CHECK(names_of(plan) == std::set<std::string>{"plate added", "thinner carrier"});
   CHECK_FALSE(plan.height_is_kept);

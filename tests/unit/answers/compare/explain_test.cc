@@ -267,9 +267,12 @@ namespace
 Solve on_rod(double plate_force)
 {
   return [plate_force](const solver::Case &setup, const SolveWish &, const RunProgress &) {
-    const auto     plates = std::count_if(setup.layers.begin(), setup.layers.end(), [](const auto &layer) { return layer.name == "plate"; });
+    const auto     plates = std::count_if(setup.layers.begin(), setup.layers.end(),
+                                          [](const auto &layer) { return layer.name == "plate"; });
     solver::Result result;
-    result.readings.push_back({"rebound_by_height", 0.7 - 2 * std::get<solver::DropRig>(setup.rig).guide_loss + 0.002 * plates, "1", "", -1});
+    result.readings.push_back({"rebound_by_height",
+                               0.7 - 2 * std::get<solver::DropRig>(setup.rig).guide_loss + 0.002 * plates,
+                               "1", "", -1});
     result.readings.push_back({"peak_force", 1000 + plate_force * plates, "N", "", -1});
     return result;
   };
@@ -288,15 +291,18 @@ TEST_CASE("one rod with two settled guide losses is one rod")
   auto other = heel();
   other.layers[1].thickness += 2e-3;
   const auto explain = [&](double loss, double spread) {
-    return explained(settled_on_rod(heel(), 0.0410, spread), settled_on_rod(other, loss, spread), {on_rod(0), nullptr, {}, &never});
+    return explained(settled_on_rod(heel(), 0.0410, spread), settled_on_rod(other, loss, spread),
+                     {on_rod(0), nullptr, {}, &never});
   };
   const auto one = explain(0.0417, 0.1);
   REQUIRE(one.plan.changes.size() == 1);
   CHECK(one.plan.changes[0].name == "thicker core");
   // Weighed alike: the geometric mean.
   CHECK(std::get<solver::DropRig>(one.plan.a.rig).guide_loss == Approx(std::sqrt(0.0410 * 0.0417)));
-  CHECK(std::get<solver::DropRig>(one.plan.b.rig).guide_loss == std::get<solver::DropRig>(one.plan.a.rig).guide_loss);
-  CHECK_THAT(comparison_view({one, "heel", "other"}, 0, 1).rule, Contains("Both were read on one rod: guide loss 4.135 % (settled 4.1 and 4.17)"));
+  CHECK(std::get<solver::DropRig>(one.plan.b.rig).guide_loss ==
+        std::get<solver::DropRig>(one.plan.a.rig).guide_loss);
+  CHECK_THAT(comparison_view({one, "heel", "other"}, 0, 1).rule,
+             Contains("Both were read on one rod: guide loss 4.135 % (settled 4.1 and 4.17)"));
   // Beyond both bands they are two: 1.645 times the root of two spreads of 1 % is 2.3 %.
   const auto two = explain(0.0500, 0.01);
   CHECK(two.plan.changes.size() == 2);
@@ -304,13 +310,15 @@ TEST_CASE("one rod with two settled guide losses is one rod")
   // A rod that nobody doubts is as it is.
   auto sure = settled_on_rod(other, 0.0417, 0.1);
   sure.doubts.clear();
-  CHECK(explained(settled_on_rod(heel(), 0.0410, 0.1), sure, {on_rod(0), nullptr, {}, &never}).plan.changes.size() == 2);
+  CHECK(explained(settled_on_rod(heel(), 0.0410, 0.1), sure, {on_rod(0), nullptr, {}, &never})
+          .plan.changes.size() == 2);
 }
 
 TEST_CASE("a plate is said to be hardly read only when no reading shows it")
 {
   auto with_plate = heel();
-  with_plate.layers.insert(with_plate.layers.begin() + 2, tests::layer("plate", tests::material("glass", "plate", 8e9), 1.2));
+  with_plate.layers.insert(with_plate.layers.begin() + 2,
+                           tests::layer("plate", tests::material("glass", "plate", 8e9), 1.2));
   const auto remark = [&](double force) {
     return change_remark(explained(heel(), with_plate, {on_rod(force), nullptr, {}, &never}), 0);
   };

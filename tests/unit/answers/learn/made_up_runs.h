@@ -2,8 +2,8 @@
 // Lessons with made-up readings: a fake solver whose numbers a test sets one by one.
 #pragma once
 
-#include "tools/language/library.h"
 #include "tools/language/case_file.h"
+#include "tools/language/library.h"
 #include "tools/output/results/run_record.h"
 
 #include <string>

@@ -2,12 +2,12 @@
 // The plan of a bench sheet on a made-up bench. The band after a further reading against the closed form for
 // one unknown: precisions add, 1/s^2 = 1/s0^2 + sum (gradient/doubt)^2 (C.F. Gauss, 1823; any handbook of
 // least squares). The order of teardown against what a cut ends: common practice, no source.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/reading_plan.h"
 #include "tools/answers/sheet/teardown.h"
+#include "tools/language/library.h"
 
 #include <algorithm>
 #include <cmath>
@@ -23,7 +23,7 @@ const std::filesystem::path source = SOLEMECH_SOURCE;
 
 Sheet sheet_of(const std::string &name, const std::string &text)
 {
-  static const auto library = materials::Library::load(source / "materials/library");
+  static const auto            library = materials::Library::load(source / "materials/library");
   const tests::TemporaryFolder folder;
   std::ofstream(folder.path / name) << text;
   return read_sheet(folder.path / name, {{}, {source / "cases"}, library.source()});

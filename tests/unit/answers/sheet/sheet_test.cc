@@ -2,12 +2,12 @@
 // Bench sheets: values with doubts, slips with their places, and settling on a bench whose answer is a
 // formula: the rebound falls with the loss, the compression with the root of the stiffness. Truth is known by
 // construction; no outside source is needed.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/settled_case.h"
 #include "tools/answers/sheet/sheet_words.h"
+#include "tools/language/library.h"
 
 #include <algorithm>
 #include <cmath>

@@ -2,10 +2,10 @@
 // Readings of wear on a bench sheet. The groove of a sleeve against the segment of a circle (any handbook:
 // area close to 4/3 sqrt(2 R) h^1.5 for a shallow one) and Archard's law (J. Appl. Phys. 24, 1953) with loss
 // as 1/E (Ratner, Lancaster; from memory); hours left against hand arithmetic. No solver.
-#include "tools/language/library.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/answers/sheet/settle_sheet.h"
+#include "tools/language/library.h"
 
 #include <cmath>
 #include <filesystem>

@@ -2,8 +2,8 @@
 // Trials of the prepared cases with the real library, for tests.
 #pragma once
 
-#include "tools/language/library.h"
 #include "tools/answers/trial/trial_input.h"
+#include "tools/language/library.h"
 
 #include <string>
 

@@ -146,9 +146,10 @@ TEST_CASE("the edge of the striker on a stiff insert is not pressure in the foam
   auto       result = tools::solve_trial(trial, bench.runner());
   for (auto *run : {&result.now.result, &result.changed.result})
     run->readings.push_back({"peak_pressure", run == &result.now.result ? 1e6 : 2.6e6, "Pa", "", 1e4});
-  const auto answer = tools::trial_answer(trial, result, {});
+  const auto  answer = tools::trial_answer(trial, result, {});
   const auto &row = row_of(answer.rows, "peak_pressure");
-  CHECK_THAT(row.note, Contains("+160 %") && Contains("edge of the striker on a stiff sheet") && !Contains("concentrated"));
+  CHECK_THAT(row.note, Contains("+160 %") && Contains("edge of the striker on a stiff sheet") &&
+                         !Contains("concentrated"));
   CHECK_FALSE(row.gets_worse());
 }
 

@@ -5,7 +5,6 @@
 
 #include <fmt/format.h>
 
-
 using namespace solemech;
 using namespace solemech::records;
 

@@ -67,9 +67,31 @@ TEST_CASE("names of folders are plain, and no two texts share one")
   CHECK(folder_name("heel-drop") == "heel-drop");
   CHECK(folder_name("energy-ladder-2J") == "energy-ladder-2J");
   std::set<std::string> names;
-  const std::string     texts[] = {"../my pair/ü", "my heel", "my-heel", "myheel", "my  heel", "my heel ", "ü", "ß",
-                                   "a[1]", "a(1)", "..", ".", "", ".hidden", "con", "NUL.txt", "com1", "lpt9", "x.",
-                                   "-o", "a\nb", "a/b", std::string(300, 'x'), std::string(301, 'x'), "$(ls)"};
+  const std::string     texts[] = {"../my pair/ü",
+                                   "my heel",
+                                   "my-heel",
+                                   "myheel",
+                                   "my  heel",
+                                   "my heel ",
+                                   "ü",
+                                   "ß",
+                                   "a[1]",
+                                   "a(1)",
+                                   "..",
+                                   ".",
+                                   "",
+                                   ".hidden",
+                                   "con",
+                                   "NUL.txt",
+                                   "com1",
+                                   "lpt9",
+                                   "x.",
+                                   "-o",
+                                   "a\nb",
+                                   "a/b",
+                                   std::string(300, 'x'),
+                                   std::string(301, 'x'),
+                                   "$(ls)"};
   for (const auto &text : texts)
   {
     const auto name = folder_name(text);
@@ -83,8 +105,8 @@ TEST_CASE("names of folders are plain, and no two texts share one")
   }
   CHECK(sheet_folder_name("heel.toml") == "heel");
   names.clear();
-  for (const auto *sheet : {"heel.toml", "a/heel.toml", "b/heel.toml", "../heel.toml", "heel.txt", "trial-heel.toml",
-                            "heel-changed.toml"})
+  for (const auto *sheet : {"heel.toml", "a/heel.toml", "b/heel.toml", "../heel.toml", "heel.txt",
+                            "trial-heel.toml", "heel-changed.toml"})
     CHECK(names.insert(sheet_folder_name(sheet)).second);
 }
 

@@ -111,7 +111,8 @@ TEST_CASE("shares that do not add up are named")
   for (auto &reading : run.result.readings)
     if (reading.name == "rebound_by_height")
       reading.value += 0.05;
-  CHECK_THAT(tools::unaccounted_text(run.setup, run.result), Contains("104.8 %") && Contains("thrown back 66.0 %"));
+  CHECK_THAT(tools::unaccounted_text(run.setup, run.result),
+             Contains("104.8 %") && Contains("thrown back 66.0 %"));
 }
 
 TEST_CASE("the account of several blows is that of the last")
@@ -252,7 +253,8 @@ TEST_CASE("the notes of a single run hold bottoming, every warning and the cauti
   auto run = tests::synthetic_forefoot();
   run.result.warnings.push_back({"greatest_compression", "topper bottoms out"});
   const auto text = tools::notes_text(run, {});
-  CHECK_THAT(text, Contains("Bottoming:") && Contains("topper bottoms out") && Contains("never pierce") && Contains("Invented demo stacks"));
+  CHECK_THAT(text, Contains("Bottoming:") && Contains("topper bottoms out") && Contains("never pierce") &&
+                     Contains("Invented demo stacks"));
 }
 
 TEST_CASE("beside the band of an input the numerical error is no accuracy")
@@ -263,8 +265,10 @@ TEST_CASE("beside the band of an input the numerical error is no accuracy")
   rig.wear = solver::WearLife();
   tools::Run run{"bar", {}, {}};
   run.setup.rig = rig;
-  run.result.readings = {{"effective_grip", 0.76, "1", "", 0.0015}, {"life_steps", 1e5, "1", "", 100},
-                         {"life_steps_lowest", 1e4, "1", "", -1}, {"life_steps_highest", 1e6, "1", "", -1},
+  run.result.readings = {{"effective_grip", 0.76, "1", "", 0.0015},
+                         {"life_steps", 1e5, "1", "", 100},
+                         {"life_steps_lowest", 1e4, "1", "", -1},
+                         {"life_steps_highest", 1e6, "1", "", -1},
                          {"edge_pressure", 4e5, "Pa", "", 4e3}};
   const auto grip = tools::rigs::input_range(run, "effective_grip");
   REQUIRE(grip);
@@ -272,7 +276,8 @@ TEST_CASE("beside the band of an input the numerical error is no accuracy")
   CHECK(grip->high == Approx(0.76 * 1.2 / 0.8));
   CHECK_FALSE(tools::rigs::input_range(run, "edge_pressure"));
   CHECK_THAT(tools::summary_text({run}, {.width = 400}),
-             Contains("How good: grip -40 to +50 %, as far as the friction of this court is known; life in steps -90 to +900 %") &&
+             Contains("How good: grip -40 to +50 %, as far as the friction of this court is known; life in "
+                      "steps -90 to +900 %") &&
                Contains("The calculation alone: grip ±0.2 %"));
   std::get<solver::SlideRig>(run.setup.rig).friction_highest = 0.48; // somebody's own friction
   CHECK_FALSE(tools::rigs::input_range(run, "effective_grip"));
