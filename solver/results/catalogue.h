@@ -619,7 +619,7 @@ struct Catalogue
     .unit = "1",
     .label = "energy return, by loop",
     .shown = {"%", 1e2, 1},
-    .given_by = {RigKind::press},
+    .given_by = {RigKind::press, RigKind::hold},
     .headline = true,
     .sets_accuracy = true,
     .line = {"energy return, by loop", "return %", LineForm::share},

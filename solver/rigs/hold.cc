@@ -240,6 +240,8 @@ private:
                   "force at the end of the hold over that at its beginning");
       add_reading(result, catalogue.force_at_end, last_force, "force at the end of the hold");
     }
+    add_reading(result, catalogue.loop_return, areas.returned(),
+                "what the face gets back while it lifts off over what it put in");
     add_reading(result, catalogue.peak_force, peak, "greatest force");
     add_reading(result, catalogue.greatest_compression, squeezed,
                 "greatest way of the face below first touch");

@@ -59,6 +59,7 @@ public:
   const char     *family() const override { return "hold"; }
   std::string     striker(const solver::Case &) const override { return "plate"; }
   bool            needs_a_plug(const solver::Case &) const override { return true; }
+  EnergyBasis     energy_basis() const override { return EnergyBasis::work; }
   const char     *force_title() const override { return "Force on the plate"; }
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
