@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Everything that stores or moves energy is a contribution; the equation of motion and the ledger sum the
 // same list, so nothing can be forgotten. Forces are derivatives of an energy with respect to the unknowns.
-// Unknowns x: displacements of the mesh first, then the heights of rigid bodies.
+// Unknowns x: displacements of the mesh first, then the freedoms of rigid bodies (rigid_body.h).
 #pragma once
 
 #include "solver/mesh/discretisation.h"
@@ -25,17 +25,17 @@ struct RankOne
 struct Tangent
 {
   std::vector<double>  values;   ///< lower triangle of the pattern, plus one place that nobody reads
-  Eigen::MatrixXd      coupling; ///< displacements x rigid bodies
-  Eigen::MatrixXd      bodies;   ///< rigid bodies x rigid bodies
+  Eigen::MatrixXd      coupling; ///< displacements x freedoms of rigid bodies
+  Eigen::MatrixXd      bodies;   ///< freedoms x freedoms of rigid bodies
   std::vector<RankOne> rank_one;
   std::vector<Eigen::Triplet<double>>
     unsymmetric; ///< further entries of the whole matrix, bodies behind displacements
 
-  void reset(std::size_t n_values, int n_unknowns, int n_bodies)
+  void reset(std::size_t n_values, int n_unknowns, int n_freedoms)
   {
     values.assign(n_values + 1, 0.0);
-    coupling.setZero(n_unknowns, n_bodies);
-    bodies.setZero(n_bodies, n_bodies);
+    coupling.setZero(n_unknowns, n_freedoms);
+    bodies.setZero(n_freedoms, n_freedoms);
     rank_one.clear();
     unsymmetric.clear();
   }
@@ -54,15 +54,16 @@ class Contribution
 public:
   virtual ~Contribution() = default;
 
-  /// Prepares a step of `dt` [s] from the accepted unknowns.
+  /// Prepares a step of `dt` [s] from the accepted unknowns, and takes back what a failed one has settled.
   virtual void begin_step(const Vector & /*x*/, double /*dt*/) {}
 
   /// Adds its force at trial unknowns and, where wanted, its tangent.
   /// @return false when the trial state is inadmissible
   virtual bool add(const Vector &x, Vector &force, Tangent *tangent) const = 0;
 
-  /// Renews what was held fixed during the iterations (pressure for friction) at their solution.
-  /// @return relative change; the step is settled once it is small
+  /// Renews what was held fixed during the iterations (pressure for friction) at their solution; it counts
+  /// for the step that accept takes, and no other.
+  /// @return relative change; a step whose changes do not become small fails
   virtual double settle(const Vector & /*x*/) { return 0; }
 
   /// Takes the step that begin_step prepared.

@@ -161,7 +161,6 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
   const auto attempt = [&](double share) {
     EquationOfMotion equation;
     equation.mesh = &mesh;
-    equation.body_mass.resize(0);
     equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
     double load = 0;
     for (const auto &unit : units)
@@ -221,7 +220,7 @@ Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToF
   integrator.quasi_static = true;
   for (auto &height : integrator.prescribed)
     height = away;
-  integrator.x.tail(equation.n_bodies()).setConstant(away);
+  integrator.x.tail(equation.n_freedoms()).setConstant(away);
   integrator.force_scale = 0;
   for (const auto &chamber : chambers)
   {

@@ -61,7 +61,7 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
   }
   mesh->move_nodes(shift);
   equation.mesh = mesh.get();
-  equation.body_mass = Vector::Zero(1);
+  equation.add(lifted_body(0));
   equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);
 
   const materials::Material *part_materials[2] = {&cell.skin, &cell.lug};

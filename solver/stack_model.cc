@@ -144,7 +144,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass,
     return std::array<bool, 2>{false, false};
   });
   equation.mesh = mesh.get();
-  equation.body_mass = Vector::Constant(1, tup_mass);
+  const RigidBody striker = equation.add(lifted_body(tup_mass));
 
   std::vector<UnitToInflate> units;
   for (unsigned c = 0; c < plug_mesh.chambers.size(); ++c)
@@ -196,14 +196,14 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass,
     .friction = tup.friction,
     .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
     .pressure_window = std::min(5e-3, tup.diameter / 8)};
-  auto contact = std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, 0, height, false);
+  auto contact =
+    std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, striker, height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
   auto self_contact = std::make_unique<SelfContact>(*mesh, penalty(height));
   folds = self_contact.get();
   equation.contributions.push_back(std::move(self_contact));
-  equation.contributions.push_back(
-    std::make_unique<RigidWeight>("tup", tup_unknown(), tup_mass * input.gravity));
+  equation.contributions.push_back(std::make_unique<RigidWeight>("tup", striker, tup_mass * input.gravity));
   come_to_rest();
 }
 
@@ -371,7 +371,8 @@ void StackModel::make_side_and_base()
   {
     equation.contributions.push_back(std::make_unique<Contact>(
       "base", *mesh, ground, geometry::Plane(),
-      ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, -1, 0.0, true));
+      ContactSettings{.penalty = penalty(height), .friction = input.plug.base_friction}, RigidBody{}, 0.0,
+      true));
   }
   // A stack that only lies there has no stiffness at all until it is pressed: a bedding too weak to be read
   // (a thousandth of the softest layer's) gives its first tangent something to stand on.
@@ -380,16 +381,16 @@ void StackModel::make_side_and_base()
       std::make_unique<Bedding>("base", *mesh, ground, 1, bedding_share * softest_modulus() / height));
   // The side may bulge down onto the base.
   if (input.plug.base != Base::sliding)
-    equation.contributions.push_back(std::make_unique<Contact>(
-      "base", *mesh, side, geometry::Plane(), ContactSettings{.penalty = penalty(height)}, -1, 0.0, true));
+    equation.contributions.push_back(std::make_unique<Contact>("base", *mesh, side, geometry::Plane(),
+                                                               ContactSettings{.penalty = penalty(height)},
+                                                               RigidBody{}, 0.0, true));
 }
 
 void StackModel::stand_on_support(double mass, double stiffness, double damping)
 {
-  equation.body_mass.conservativeResize(2);
-  equation.body_mass[1] = mass;
-  tup_contact->stand_on(1);
-  equation.contributions.push_back(std::make_unique<Support>(equation.n_unknowns() + 1, stiffness, damping));
+  const RigidBody block = equation.add(lifted_body(mass));
+  tup_contact->stand_on(block);
+  equation.contributions.push_back(std::make_unique<Support>(block.first, stiffness, damping));
 }
 
 std::vector<double> StackModel::axis_thickness(const Vector &x) const

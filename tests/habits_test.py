@@ -46,7 +46,6 @@ TOLERATED = {
     ("tools/output/picture/section_chart.cc", "section_chart"): CHART,
     ("tools/output/report/together.cc", "together_headline"): CHART,
     ("geometry/lug_mesh.cc", "make_lug_mesh"): ASSEMBLY,
-    ("solver/contributions/contact.cc", "Contact::add"): ASSEMBLY,
     ("solver/linear/front_layout.cc", "make_front_layout"): ASSEMBLY,
     ("tests/benchmark/yardstick.cc", "Blow::assemble"): ASSEMBLY,
     ("tests/support/reference_assembly.cc", "reference_element"): ASSEMBLY,

@@ -5,19 +5,23 @@
 // Newton's method does not cycle over points that touch and leave. Friction is Coulomb's with the pressure of
 // the pass before, through an elastic slip of at most `slip_length`; or a point that has touched sticks for
 // good to where it touched. Rubber under the edge of a sharp tip has to: without friction it is unstable
-// there once the pressure exceeds its modulus.
+// there once the pressure exceeds its modulus. Everything is a function of where a point is on the rigid body
+// (RigidMotion::home), so a common motion of both changes nothing: forces and moments balance, and the
+// tangent is symmetric however the body slides and tilts.
 #pragma once
 
 #include "geometry/rigid_surface.h"
 #include "solver/contribution.h"
 #include "solver/contributions/surface_points.h"
+#include "solver/rigid_body.h"
 
 namespace solemech::solver
 {
 /// Contact point of a boundary face.
 struct ContactPoint : SurfacePoint
 {
-  double slip = 0, pressure = 0, position = 0; ///< accepted elastic slip, pressure, radius
+  double slip = 0, position = 0;              ///< accepted elastic slip, place along the body
+  double pressure = 0, accepted_pressure = 0; ///< that friction goes by, and at the end of the last step
   bool   stuck = false;
   Point  touched{}, along{}; ///< where it stuck, counted from the surface, and the tangent there
 };
@@ -44,18 +48,23 @@ struct ContactState
 class Contact : public Contribution
 {
 public:
-  /// @param body     number of the rigid body that carries the surface, or -1: fixed at `height`
+  /// @param body     that carries the surface; without freedoms: fixed. One that slides or tilts needs a
+  ///                 section that is drawn as a whole
+  /// @param height   of the surface's lowest point when all freedoms of the body are zero [m]
   /// @param faces_up surface lies below and faces up (ground) instead of pressing from above
   Contact(std::string name, const Discretisation &mesh, const std::vector<geometry::BoundaryFace> &faces,
-          geometry::RigidSurface surface, ContactSettings settings, int body, double height, bool faces_up);
+          geometry::RigidSurface surface, ContactSettings settings, RigidBody body, double height,
+          bool faces_up);
 
   /// The stack stands on this rigid body: displacements count from it, and it feels the counterforce. The
   /// inertia that the stack itself has against the motion of its support is left out (a stack weighs little).
-  void stand_on(int body) { support_ = body; }
+  /// It does not turn.
+  void stand_on(RigidBody support);
 
   /// Height of the surface's lowest point when the body that carries it is at zero [m].
   void start_from(double height) { height_ = height; }
 
+  void        begin_step(const Vector &x, double dt) override;
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   double      settle(const Vector &x) override;
   void        accept(const Vector &x, double dt) override;
@@ -68,20 +77,32 @@ public:
   double distance(const Point &place, const Vector &x) const;
 
 private:
+  /// Where body and support are, and what a freedom of either does to a point of the surface.
+  struct Movers;
   struct Gap
   {
-    geometry::SurfaceDistance distance;
-    Point                     position;
+    geometry::SurfaceDistance distance; ///< derivatives as the body lies at zero freedoms
+    Point                     home;     ///< of the point on the body, counted from the surface's lowest point
+    Point                     position; ///< of the point over the support [m]
   };
-  Gap    gap(const ContactPoint &point, const Vector &x) const;
-  double surface_height(const Vector &x) const;
+  /// Derivatives of the energy by the position of a point, first and second xx, zz, xz [N, N/m].
+  struct Response
+  {
+    bool                  acts = false;
+    Point                 push{};
+    std::array<double, 3> stiffness{};
+  };
+  Gap      gap(const ContactPoint &point, const Movers &movers, const Vector &x) const;
+  Response respond(const ContactPoint &point, const Gap &here) const;
+  void     add_tangent(const ContactPoint &point, const Point &place, const Response &response,
+                       const Movers &movers, Tangent &tangent) const;
   /// Way of a stuck point along the surface since it stuck [m].
-  double stick_slip(const ContactPoint &point, const Point &position, const Vector &x) const;
+  static double stick_slip(const ContactPoint &point, const Gap &here);
 
   std::string               name_;
   geometry::RigidSurface    surface_;
   ContactSettings           settings_;
-  int                       body_, support_ = -1, n_unknowns_;
+  RigidBody                 body_, support_;
   double                    height_, facing_;
   std::vector<ContactPoint> points_;
   const Discretisation     *mesh_;

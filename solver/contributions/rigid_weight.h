@@ -1,35 +1,55 @@
 // SPDX-License-Identifier: Apache-2.0
-// Weight of a rigid body that moves up and down: m g on its height.
+// Weight of a rigid body: m g on the height of its centre of mass, which a body that turns about another
+// point swings up and down.
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/rigid_body.h"
 
 namespace solemech::solver
 {
 class RigidWeight : public Contribution
 {
 public:
-  RigidWeight(std::string part, int unknown, double weight)
-    : part_(std::move(part)), unknown_(unknown), weight_(weight)
+  /// @param weight  m g [N]
+  /// @param centre  of mass, when all freedoms of the body are zero [m]
+  RigidWeight(std::string part, RigidBody body, double weight, const Point &centre = {})
+    : part_(std::move(part)), body_(std::move(body)), weight_(weight), centre_(centre)
   {
   }
 
-  bool add(const Vector &, Vector &force, Tangent *) const override
+  bool add(const Vector &x, Vector &force, Tangent *tangent) const override
   {
-    force[unknown_] += weight_;
+    const auto  motion = body_.motion(x);
+    const Point now = motion.position(centre_);
+    for (std::size_t k = 0; k < body_.freedoms.size(); ++k)
+    {
+      force[body_.unknown(k)] += weight_ * motion.rate(k, now)[1];
+      if (!tangent || !is_turn(body_.freedoms[k]))
+        continue;
+      const auto bodies = tangent->coupling.rows();
+      for (std::size_t l = k; l < body_.freedoms.size(); ++l)
+      {
+        const double entry = weight_ * motion.spin(k, motion.rate(l, now))[1];
+        tangent->bodies(body_.unknown(k) - bodies, body_.unknown(l) - bodies) += entry;
+        if (l != k)
+          tangent->bodies(body_.unknown(l) - bodies, body_.unknown(k) - bodies) += entry;
+      }
+    }
     return true;
   }
-  void accept(const Vector &x, double) override { height_ = x[unknown_]; }
+  void accept(const Vector &x, double) override { rise_ = body_.motion(x).position(centre_)[1] - centre_[1]; }
   void energies(std::vector<EnergyEntry> &entries) const override
   {
-    entries.push_back({part_, "height", EnergyKind::exchanged, weight_ * height_});
+    entries.push_back({part_, "height", EnergyKind::exchanged, weight_ * rise_});
   }
   std::string name() const override { return part_; }
 
 private:
   std::string part_;
-  int         unknown_;
-  double      weight_;     ///< m g [N]
-  double      height_ = 0; ///< over the level at first touch [m]
+  RigidBody   body_;
+  double      weight_;
+  Point       centre_;
+  double      rise_ = 0; ///< of the centre of mass over where it is at zero freedoms [m]
 };
 } // namespace solemech::solver

@@ -118,7 +118,7 @@ void Recorder::record(double time, bool picture_now)
   const auto  &x = integrator_.x;
   const int    tup = model_.tup_unknown();
   const auto   state = model_.tup_contact->state(x);
-  const double weight = model_.equation.body_mass[0] * model_.input.gravity;
+  const double weight = model_.equation.bodies[0].inertia[0] * model_.input.gravity;
   push("force", "N", "force of the stack on the drop weight, upwards", state.force);
   push("tup_displacement", "m", "way of the drop weight below its level at first touch", -x[tup]);
   push("tup_velocity", "m/s", "speed of the drop weight, upwards positive", integrator_.v[tup]);
@@ -150,7 +150,7 @@ void Recorder::record(double time, bool picture_now)
   if (held_before_)
     push_row("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
   double bodies = 0;
-  for (int body = 0; body < model_.equation.n_bodies(); ++body)
+  for (std::size_t body = 0; body < model_.equation.bodies.size(); ++body)
   {
     const double moving = integrator_.body_kinetic_energy(body);
     push_row(body == 0 ? "tup" : support_name, "motion", EnergyKind::kinetic, moving);

@@ -5,6 +5,17 @@
 
 namespace solemech::solver
 {
+RigidBody EquationOfMotion::add(RigidBody body)
+{
+  body.check();
+  body.first = size();
+  rigid_inertia.conservativeResize(n_freedoms() + body.n_freedoms());
+  for (int k = 0; k < body.n_freedoms(); ++k)
+    rigid_inertia[body.first - n_unknowns() + k] = body.inertia[k];
+  bodies.push_back(std::move(body));
+  return bodies.back();
+}
+
 void EquationOfMotion::begin_step(const Vector &x, double dt)
 {
   for (auto &contribution : contributions)
@@ -15,7 +26,7 @@ bool EquationOfMotion::forces(const Vector &x, Vector &force, Tangent *tangent, 
 {
   force.setZero(size());
   if (tangent)
-    tangent->reset(mesh->pattern().nonZeros(), n_unknowns(), n_bodies());
+    tangent->reset(mesh->pattern().nonZeros(), n_unknowns(), n_freedoms());
   for (const auto &contribution : contributions)
     if (!contribution->add(x, force, tangent))
     {
@@ -44,7 +55,7 @@ Vector EquationOfMotion::inertia(const Vector &a) const
   Eigen::Map<const SparseMatrix> matrix(n, n, pattern.nonZeros(), pattern.outerIndexPtr(),
                                         pattern.innerIndexPtr(), mass.data());
   out.head(n) = matrix.selfadjointView<Eigen::Lower>() * a.head(n);
-  out.tail(n_bodies()) = body_mass.cwiseProduct(a.tail(n_bodies()));
+  out.tail(n_freedoms()) = rigid_inertia.cwiseProduct(a.tail(n_freedoms()));
   return out;
 }
 
@@ -52,7 +63,7 @@ void EquationOfMotion::add_mass(double factor, Tangent &tangent) const
 {
   for (std::size_t i = 0; i < mass.size(); ++i)
     tangent.values[i] += factor * mass[i];
-  tangent.bodies.diagonal() += factor * body_mass;
+  tangent.bodies.diagonal() += factor * rigid_inertia;
 }
 
 void EquationOfMotion::stiffen(double share, Tangent &tangent) const

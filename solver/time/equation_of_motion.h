@@ -3,19 +3,26 @@
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/rigid_body.h"
 
 namespace solemech::solver
 {
 struct EquationOfMotion
 {
-  const Discretisation *mesh = nullptr;
-  Contributions         contributions;
-  std::vector<double>   mass; ///< values of the consistent mass matrix on the pattern, one spare place [kg]
-  Vector                body_mass; ///< of the rigid bodies [kg]
+  const Discretisation  *mesh = nullptr;
+  Contributions          contributions;
+  std::vector<double>    mass; ///< values of the consistent mass matrix on the pattern, one spare place [kg]
+  std::vector<RigidBody> bodies;
+  Vector                 rigid_inertia; ///< of all freedoms of the bodies [kg, kg m2]
 
   int n_unknowns() const { return mesh->n_unknowns(); }
-  int n_bodies() const { return body_mass.size(); }
-  int size() const { return n_unknowns() + n_bodies(); }
+  int n_freedoms() const { return static_cast<int>(rigid_inertia.size()); }
+  int size() const { return n_unknowns() + n_freedoms(); }
+
+  /// Takes a rigid body in; its unknowns come after all others. Throws std::invalid_argument when its
+  /// freedoms are none of a body.
+  /// @return the body with its place among the unknowns, for what acts on it
+  RigidBody add(RigidBody body);
 
   void begin_step(const Vector &x, double dt);
   /// @return false, and the culprit in `failed`, when a contribution finds the state inadmissible

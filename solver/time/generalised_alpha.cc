@@ -25,13 +25,15 @@ TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radiu
   if (!solver_)
     solver_ = std::make_unique<BorderedSolver>(equation.mesh->pattern());
   x = v = a = Vector::Zero(equation.size());
-  prescribed.resize(equation.n_bodies());
-  was_prescribed_.resize(equation.n_bodies(), false);
+  prescribed.resize(equation.n_freedoms());
+  was_prescribed_.resize(equation.n_freedoms(), false);
 }
 
 namespace
 {
-constexpr unsigned n_plain_tries = 2; // of a step, by Newton's method alone
+constexpr unsigned n_plain_tries = 2;     // of a step, by Newton's method alone
+constexpr unsigned most_passes = 8;       // of a step, each with what the one before has settled
+constexpr double   settled_change = 0.01; // that a pass may still make
 
 double sum(const std::vector<EnergyEntry> &entries)
 {
@@ -64,10 +66,24 @@ double TimeIntegrator::kinetic_energy() const
   return 0.5 * v.dot(equation_.inertia(v));
 }
 
-double TimeIntegrator::body_kinetic_energy(int body) const
+double TimeIntegrator::body_kinetic_energy(std::size_t body) const
 {
-  const double speed = v[equation_.n_unknowns() + body];
-  return 0.5 * equation_.body_mass[body] * speed * speed;
+  const auto  &moving = equation_.bodies[body];
+  const Vector speeds = v.segment(moving.first, moving.n_freedoms());
+  double       energy = 0;
+  for (int k = 0; k < moving.n_freedoms(); ++k)
+    energy += 0.5 * moving.inertia[k] * speeds[k] * speeds[k];
+  return energy;
+}
+
+double TimeIntegrator::longest_way_to(const Vector &x_new) const
+{
+  double longest = 0;
+  for (const auto &body : equation_.bodies)
+    for (std::size_t k = 0; k < body.freedoms.size(); ++k)
+      if (!is_turn(body.freedoms[k]))
+        longest = std::max(longest, std::abs(x_new[body.unknown(k)] - x[body.unknown(k)]));
+  return longest;
 }
 
 Vector TimeIntegrator::linear_guess() const
@@ -115,7 +131,7 @@ StepOutcome TimeIntegrator::step(double dt)
   };
   equation_.begin_step(x, dt);
 
-  Vector     new_force, unbalanced = Vector::Zero(equation_.n_bodies());
+  Vector     new_force, unbalanced = Vector::Zero(equation_.n_freedoms());
   const auto evaluate = [&](const Vector &x_new, Vector &residual, Tangent *tangent, std::string &failed) {
     if (!equation_.forces(x_new, new_force, tangent, failed))
       return false;
@@ -159,14 +175,16 @@ StepOutcome TimeIntegrator::step(double dt)
   for (unsigned k = 0; k < prescribed.size(); ++k)
     if (prescribed[k])
       x_new[n + k] = *prescribed[k];
-  StepOutcome        outcome;
-  constexpr unsigned max_passes = 5;
+  StepOutcome outcome;
   // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
   // state.
   const bool descends = solver_->symmetric() && n_failures >= n_plain_tries;
   const auto stiffen = [this](double share, Tangent &tangent) { equation_.stiffen(share, tangent); };
-  for (unsigned pass = 0; pass < max_passes; ++pass)
+  double     change = 1;
+  for (unsigned pass = 0; change > settled_change; ++pass)
   {
+    if (pass == most_passes)
+      return failed_step("friction does not settle", outcome);
     const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, force_scale,
                                            {.tolerance = newton_settings.tolerance})
                                  : newton(evaluate, *solver_, x_new, force_scale, newton_settings);
@@ -174,16 +192,14 @@ StepOutcome TimeIntegrator::step(double dt)
     n_iterations += solved.n_iterations;
     if (!solved.converged)
       return failed_step(solved.reason, outcome);
-    double change = 0;
+    change = 0;
     for (auto &contribution : equation_.contributions)
       change = std::max(change, contribution->settle(x_new));
-    if (change < 0.01)
-      break;
   }
 
   // Newton's method lands beyond a fall without a word of it; the account would call what that sets free an
   // error.
-  if (quasi_static && !descends && (x_new - x).tail(equation_.n_bodies()).cwiseAbs().maxCoeff() > longest_way)
+  if (quasi_static && !descends && longest_way_to(x_new) > longest_way)
     return failed_step("the stack gives way under the force", outcome);
 
   const Vector a_new = quasi_static ? Vector::Zero(x.size()) : new_acceleration(x_new);

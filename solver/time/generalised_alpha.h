@@ -50,7 +50,7 @@ public:
   /// falls [m].
   double longest_way = std::numeric_limits<double>::infinity();
   std::vector<std::optional<double>>
-                 prescribed; ///< height of each rigid body at the end of the next step [m]
+                 prescribed; ///< value of each freedom of rigid bodies at the end of the next step [m, rad]
   NewtonSettings newton_settings;
   OpenParts *open_parts = nullptr; ///< filled with what each part leaves open of the account, where wanted
 
@@ -61,7 +61,7 @@ public:
   void start();
 
   double kinetic_energy() const;                         ///< of everything [J]
-  double body_kinetic_energy(int body) const;            ///< of one rigid body [J]
+  double body_kinetic_energy(std::size_t body) const;    ///< of one rigid body [J]
   double numerical_energy() const { return numerical_; } ///< lost to the scheme so far [J]
   double residual_energy() const { return residual_; }   ///< lost to unfinished iterations so far [J]
   double fallen_energy() const
@@ -82,9 +82,12 @@ private:
   Vector                        force_;   ///< at the accepted state [N]
   Vector                        last_dx_; ///< of the last step [m]
   double                        last_dt_ = 0;
-  std::vector<bool>             was_prescribed_; ///< of each rigid body, in the last step
+  std::vector<bool>             was_prescribed_; ///< each freedom of rigid bodies, in the last step
   std::vector<EnergyEntry>      energies_;
   PartAccounts                  part_accounts_;
+
+  /// The longest way of a rigid body from here to there, turns left out [m].
+  double longest_way_to(const Vector &x_new) const;
 
   StepOutcome failed_step(const std::string &reason, StepOutcome outcome);
   Vector linear_guess() const; ///< at the end of a quasi-static step, x itself where the tangent is of no use

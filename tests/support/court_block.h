@@ -119,7 +119,7 @@ public:
       "court", problem.mesh, top, pressure / (depth * depth), slip_length, 0, highest);
     court = contact.get();
     problem.equation.contributions.push_back(std::move(contact));
-    problem.equation.body_mass = Vector::Zero(1);
+    problem.equation.add(solver::lifted_body(0));
     auto force = std::make_unique<solver::AppliedForce>(problem.equation.n_unknowns());
     load = force.get();
     problem.equation.contributions.push_back(std::move(force));

@@ -171,7 +171,7 @@ struct StaticProblem
     integrator.newton_settings.tolerance = tolerance;
     integrator.newton_settings.n_iterations = 60;
     integrator.x = guess;
-    for (int k = 0; k < equation.n_bodies(); ++k)
+    for (int k = 0; k < equation.n_freedoms(); ++k)
       integrator.prescribed[k] = guess[equation.n_unknowns() + k];
     integrator.start();
     const auto outcome = integrator.step(1.0);

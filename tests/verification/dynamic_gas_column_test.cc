@@ -88,7 +88,7 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   Discretisation   mesh(drawing, MeshSection::axisymmetric, guided);
   EquationOfMotion equation;
   equation.mesh = &mesh;
-  equation.body_mass = Vector::Constant(1, drop.mass);
+  const RigidBody body = equation.add(lifted_body(drop.mass));
   equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
   const Case surroundings;
   for (const auto &[part, material] : {std::pair{plate, stiff_plate()}, std::pair{wall, idle_wall()}})
@@ -124,11 +124,11 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   // A micrometre of penetration at a megapascal.
   const ContactSettings settings{.penalty = 1e18, .friction = 0};
   auto contact = std::make_unique<Contact>("weight", mesh, top, geometry::FlatPuck(2 * inner_radius, 1e-3),
-                                           settings, 0, height, false);
+                                           settings, body, height, false);
   const Contact &face = *contact;
   equation.contributions.push_back(std::move(contact));
-  const int weight = equation.n_unknowns();
-  equation.contributions.push_back(std::make_unique<RigidWeight>("weight", weight, drop.mass * drop.gravity));
+  const int weight = body.first;
+  equation.contributions.push_back(std::make_unique<RigidWeight>("weight", body, drop.mass * drop.gravity));
 
   TimeIntegrator integrator(equation, 0.6);
   integrator.v[weight] = -drop.touch_speed;

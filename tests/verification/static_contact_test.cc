@@ -70,12 +70,13 @@ Pressed press(const Lines &r, const Lines &z, double nu, const geometry::RigidSu
   for (const auto &face : problem.mesh.mesh().faces)
     if (face.id == static_cast<int>(geometry::BoundaryId::top))
       top.push_back(face);
-  auto owned = std::make_unique<solver::Contact>(
+  const auto striker = problem.equation.add(solver::lifted_body(0));
+  auto       owned = std::make_unique<solver::Contact>(
     "tup", problem.mesh, top, surface,
-    solver::ContactSettings{.penalty = penalty, .pressure_window = pressure_window}, 0, z.back(), false);
+    solver::ContactSettings{.penalty = penalty, .pressure_window = pressure_window}, striker, z.back(),
+    false);
   const auto &contact = *owned;
   problem.equation.contributions.push_back(std::move(owned));
-  problem.equation.body_mass = Vector::Zero(1);
   Vector guess = Vector::Zero(problem.equation.size());
   guess[problem.equation.n_unknowns()] = -sink;
   const Vector x = problem.solve(guess, expected, newton);

@@ -82,7 +82,7 @@ TEST_CASE("an open account names the part that leaves it open", "[account]")
   StaticProblem    problem{grid(even_lines(0, size, 1), even_lines(0, size, 1)), MeshSection::axisymmetric,
                         HeldFaces{.base = {true, true}}};
   problem.fill(solver::make_kernel(materials::IsotropicPlate{{1e6, 2e6}, {}}));
-  problem.equation.body_mass = Vector::Constant(1, 1.0);
+  problem.equation.add(solver::lifted_body(1));
   problem.equation.contributions.push_back(std::make_unique<Liar>());
   solver::TimeIntegrator integrator(problem.equation, 1.0);
   solver::OpenParts      open;

@@ -93,7 +93,7 @@ TEST_CASE("shell, weight and press", "[contributions]")
   }
   SECTION("weight is the slope of the height's energy")
   {
-    const solver::RigidWeight weight("tup", n, 83.4);
+    const solver::RigidWeight weight("tup", solver::lifted_body(0, n), 83.4);
     check_force(weight, random_state(mesh, random, {-1e-3}));
   }
   SECTION("a support carries by its spring and its damper")

@@ -43,7 +43,6 @@ struct Vibration
   {
     problem.fill(std::move(kernel));
     problem.mesh.add_mass(problem.body->group(), density, problem.equation.mass.data());
-    problem.equation.body_mass.resize(0);
   }
 
   Eigen::MatrixXd dense(const double *values) const
