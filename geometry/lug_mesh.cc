@@ -2,7 +2,8 @@
 #include "geometry/lug_mesh.h"
 
 #include "geometry/errors.h"
-#include "geometry/rising_root.h"
+
+#include "numerics/rising_root.h"
 
 #include <algorithm>
 #include <cmath>
@@ -59,7 +60,7 @@ public:
   /// Length from the start up to a height; the path must rise.
   double length_to_height(double z) const
   {
-    return rising_root([&](double s) { return at(s)[1] - z; }, 0, length());
+    return numerics::rising_root([&](double s) { return at(s)[1] - z; }, 0, length());
   }
 
 private:

@@ -3,7 +3,8 @@
 
 #include "geometry/errors.h"
 #include "geometry/outline_curves.h"
-#include "geometry/rising_root.h"
+
+#include "numerics/rising_root.h"
 
 #include <algorithm>
 #include <cmath>
@@ -116,7 +117,8 @@ SurfaceDistance SinusoidalCourt::distance(double r, double z) const
   for (int i = -half; i <= half; ++i)
     if (squared(r + reach * i / half) < squared(r + reach * best / half))
       best = i;
-  const double foot = rising_root(lean, r + reach * (best - 1) / half, r + reach * (best + 1) / half);
+  const double foot =
+    numerics::rising_root(lean, r + reach * (best - 1) / half, r + reach * (best + 1) / half);
   const double length = std::hypot(1.0, slope(foot));
   const Vector normal{slope(foot) / length, -1 / length};
   const double d = dot(from_to({foot, profile(foot)}, {r, z}), normal);

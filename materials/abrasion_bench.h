@@ -153,8 +153,8 @@ struct RotaryTool
       const double needed = (groove_section(bottom) - start) / rate;
       if (!(needed <= left))
       {
-        out.depth =
-          bisect([&](double h) { return groove_section(h) - start - rate * left; }, out.depth, bottom);
+        out.depth = numerics::rising_root([&](double h) { return groove_section(h) - start - rate * left; },
+                                          out.depth, bottom);
         out.seconds = seconds;
         return out;
       }

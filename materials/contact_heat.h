@@ -8,6 +8,8 @@
 
 #include "materials/errors.h"
 
+#include "numerics/rising_root.h"
+
 #include <array>
 #include <numbers>
 
@@ -137,13 +139,8 @@ public:
     const auto log_heat = [](double u) {
       return (u > 0 ? -2 * u : 0.0) + std::log(detail::scaled_bessel_k(std::abs(u))[0]);
     };
-    double low = -1 + 1e-12, high = 0;
-    for (int i = 0; i < 100; ++i)
-    {
-      const double x = 0.5 * (low + high);
-      (log_heat(peclet_ * (x + 1)) > log_heat(peclet_ * (x - 1)) ? low : high) = x;
-    }
-    return 0.5 * (low + high);
+    return numerics::rising_root(
+      [&](double x) { return log_heat(peclet_ * (x - 1)) - log_heat(peclet_ * (x + 1)); }, -1 + 1e-12, 0.);
   }
 
   double greatest() const { return rise(hottest_place()); }

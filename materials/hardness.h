@@ -8,21 +8,10 @@
 
 #include "materials/gauge.h"
 
+#include "numerics/rising_root.h"
+
 namespace solemech::materials
 {
-/// Finds x with f(x) = 0 in [low, high] by halving; f must change sign there.
-template <typename Function>
-double bisect(const Function &f, double low, double high)
-{
-  const bool rising = f(high) > 0;
-  for (int i = 0; i < 200 && high - low > 1e-15 * (std::abs(low) + std::abs(high)); ++i)
-  {
-    const double middle = 0.5 * (low + high);
-    ((f(middle) > 0) == rising ? high : low) = middle;
-  }
-  return 0.5 * (low + high);
-}
-
 /// E [Pa] = 98100 (56 + 7.62336 S)/[0.137505 (254 - 2.54 S)]. A.N. Gent, Trans. IRI 34 (1958); 20 to 80 Shore
 /// A.
 inline double modulus_gent(double shore_a)
@@ -50,7 +39,8 @@ inline double shore_a_error_function(double youngs_modulus)
 inline double modulus_error_function(double shore_a)
 {
   require(shore_a >= 1 && shore_a <= 99, "Shore A", shore_a, "a reading from 1 to 99");
-  return bisect([&](double e) { return 100 * std::erf(3.186e-4 * std::sqrt(e)) - shore_a; }, 1.0, 1e9);
+  return numerics::rising_root([&](double e) { return 100 * std::erf(3.186e-4 * std::sqrt(e)) - shore_a; },
+                               1.0, 1e9);
 }
 
 /// log10(E/MPa) = 0.0235 S - 0.6403, base 10; S = Shore A from 20 to 80, or Shore D + 50 from 30 to 85 D.
@@ -106,7 +96,8 @@ inline double half_space_force(const IndenterTip &tip, double depth)
   if (depth >= at_rod.depth)
     return at_rod.force + 2 * widest * (depth - at_rod.depth);
   const double least = nose > 0 ? 0.0 : start;
-  return pressed(bisect([&](double a) { return pressed(a).depth - depth; }, least, widest)).force;
+  return pressed(numerics::rising_root([&](double a) { return pressed(a).depth - depth; }, least, widest))
+    .force;
 }
 
 /// E [Pa] of the half-space on which a gauge reads H, above 0 and below 100. nu = 0.5: rubber, 0 to 0.3:
@@ -127,7 +118,8 @@ inline double half_space_reading(const Gauge &gauge, double youngs_modulus, doub
   constexpr double ends = 1e-6;
   if (modulus_from_reading(gauge, ends, poisson_ratio) > youngs_modulus)
     return 0;
-  return bisect([&](double h) { return modulus_from_reading(gauge, h, poisson_ratio) - youngs_modulus; },
-                ends, 100 - ends);
+  return numerics::rising_root(
+    [&](double h) { return modulus_from_reading(gauge, h, poisson_ratio) - youngs_modulus; }, ends,
+    100 - ends);
 }
 } // namespace solemech::materials

@@ -88,6 +88,7 @@ struct Material
   std::variant<FoamData, RubberData, PlateData> data;
   std::string   hardness; ///< as printed, with its scale and relation, e.g. "42 AskerC"
   BenchReadings readings;
-  std::string   source; ///< where the numbers come from: published, from memory, invented for the demo
+  std::string   source;                                ///< where the numbers come from, for people
+  bool          invented = false, from_memory = false; ///< some of its numbers are
 };
 } // namespace solemech::materials

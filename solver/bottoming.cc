@@ -32,6 +32,7 @@ void add_bottoming(const StackModel &model, const std::vector<double> &thickness
     return;
   add_reading(result, catalogue.bottoming_margin, margin,
               "share of the useful travel left in the layer that has least (" + tightest + ")");
+  result.readings.back().part = tightest;
   if (margin <= 0)
     result.warnings.push_back({catalogue.greatest_compression, tightest + " bottoms out"});
   else if (margin < soft_limit)

@@ -5,7 +5,7 @@
 
 #include "solver/closed_run.h"
 #include "solver/results/catalogue.h"
-#include "solver/rigs/registry.h"
+#include "solver/stack_model.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -26,7 +26,7 @@ constexpr double penetration = 4e-4; // at an accuracy of 1 %, see Resolution
 /// @param finer  of mesh and step, over what the accuracy asks for at first
 Resolution resolution_of(const Case &input, double finer)
 {
-  const double accuracy = input.accuracy, mesh = rig_run(input.rig).mesh;
+  const double accuracy = input.accuracy, mesh = rig_mesh(input.rig);
   // At 1 %: mesh level 1.2; error falls with the square of mesh size and step. The coarsest first run leaves
   // room for one coarser still that tells something: a mesh of level 0.7.
   const double fineness = std::clamp(std::sqrt(0.01 / accuracy), 0.83, 6.0) * finer;
@@ -38,7 +38,7 @@ Resolution resolution_of(const Case &input, double finer)
 Result run_once(const Case &input, const Resolution &resolution, const RunOptions &options)
 try
 {
-  return rig_run(input.rig).run(input, resolution, options);
+  return std::visit([&](const auto &rig) { return run_rig(input, rig, resolution, options); }, input.rig);
 }
 catch (const NoBalance &failure)
 {
@@ -56,7 +56,7 @@ Result run_closed(const Case &input, const Resolution &resolution, const RunOpti
 /// Least error of a reading of this kind, relative (shares: in points of one).
 double least_error(const ReadingKind &kind, const Resolution &resolution, const Case &input)
 {
-  const double finer = rig_run(input.rig).mesh, mesh_share = finer * finer;
+  const double finer = rig_mesh(input.rig), mesh_share = finer * finer;
   return mesh_share * kind.least_error.mesh / (resolution.mesh_level * resolution.mesh_level) +
          kind.least_error.step * resolution.step_tolerance * resolution.step_tolerance;
 }

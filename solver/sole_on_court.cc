@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/sole_on_court.h"
 
-#include "geometry/rising_root.h"
+#include "numerics/rising_root.h"
 
 #include <algorithm>
 #include <array>
@@ -100,7 +100,7 @@ TiltedSole tilted_sole(const Tread &tread, double roll, double pitch)
   double       high = low + tread.give;
   while (force(high) < 1)
     high += high - low;
-  const double      depth = geometry::rising_root([&](double at) { return force(at) - 1; }, low, high);
+  const double      depth = numerics::rising_root([&](double at) { return force(at) - 1; }, low, high);
   TiltedSole        tilted;
   std::vector<char> touches(tread.zones.size(), 0);
   for (std::size_t i = 0; i < cells.size(); ++i)

@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 source, clang_format = Path(sys.argv[1]), sys.argv[2]
-ROOMS = ("materials", "geometry", "solver", "tools", "tests")
+ROOMS = ("numerics", "materials", "geometry", "solver", "tools", "tests")
 LONGEST = 60  # lines of a function's body
 
 TABLE = "a table"

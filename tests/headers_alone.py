@@ -13,7 +13,7 @@ import re
 import subprocess
 import sys
 
-FOLDERS = ("materials", "geometry", "solver", "tools", "tests")
+FOLDERS = ("numerics", "materials", "geometry", "solver", "tools", "tests")
 INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*["<]([^">]+)[">]', re.MULTILINE)
 
 

@@ -12,9 +12,9 @@ CASE = "struct DropRig {};\nusing Rig = std::variant<DropRig, OtherRig>;\n"
 
 
 def check(files):
-    """Write the given {path: text} beside a solver/case.h to a fresh tree and run the check on it."""
+    """Write the given {path: text} beside a solver/rig.h to a fresh tree and run the check on it."""
     with tempfile.TemporaryDirectory() as root:
-        for path, text in {"solver/case.h": CASE, "tools/main.cc": "", **files}.items():
+        for path, text in {"solver/rig.h": CASE, "tools/main.cc": "", **files}.items():
             target = pathlib.Path(root, path)
             target.parent.mkdir(parents=True, exist_ok=True)
             target.write_text(text, encoding="utf-8")
@@ -43,7 +43,7 @@ class CheckRigs(unittest.TestCase):
         self.assertIn("0 places", run.stdout)
 
     def test_says_when_the_variant_is_gone(self):
-        run = check({"solver/case.h": "struct Case {};\n"})
+        run = check({"solver/rig.h": "struct Case {};\n"})
         self.assertNotEqual(run.returncode, 0)
         self.assertIn("is not there", run.stderr)
 

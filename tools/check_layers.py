@@ -11,16 +11,17 @@ import pathlib
 import re
 import sys
 
-FOLDERS = ("materials", "geometry", "solver", "tools", "tests")
+FOLDERS = ("numerics", "materials", "geometry", "solver", "tools", "tests")
 
 # Files under the first path may not include anything under the second.
-ROOMS = ("materials", "geometry", "solver", "tools")
+ROOMS = ("numerics", "materials", "geometry", "solver", "tools")
 
 # What each room may include, besides itself; a room not listed here may include every room of its folder.
 # Folder by folder: tools -> solver -> {materials, geometry}.
 MAY_INCLUDE = {
-    "materials": set(),
-    "geometry": set(),
+    "numerics": set(),
+    "materials": {"numerics"},
+    "geometry": {"numerics"},
     # Inside the solver: rigs -> {time, results} -> contributions -> {kernels, mesh, linear}. Files of no room of their
     # own (solver/) are values that every room names, and the models that rigs make.
     "solver/kernels": {"materials"},
@@ -33,7 +34,7 @@ MAY_INCLUDE = {
                     "solver/time"},
     # Inside the tools: program -> answers -> study -> output -> rigs -> language. Values of the solver may be named by
     # every room.
-    "tools/language": {"materials", "geometry", "solver", "solver/results"},
+    "tools/language": {"numerics", "materials", "geometry", "solver", "solver/results"},
     "tools/rigs": {"geometry", "materials", "solver", "solver/results", "tools/language"},
     "tools/output": {"geometry", "solver", "solver/results", "tools/language", "tools/rigs"},
     "tools/study": {"materials", "solver", "solver/results", "tools/language", "tools/rigs", "tools/output"},

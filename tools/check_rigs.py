@@ -4,7 +4,7 @@
 
 A new kind of rig must not cost a line in files that belong to others: what is asked of a rig in particular stands with
 its kind (solver/rigs, tools/rigs), and everybody else asks the kind. Counted are `get`, `get_if` and
-`holds_alternative` on a struct of the variant `Rig` of solver/case.h, its index, visits of it, and comparisons
+`holds_alternative` on a struct of the variant `Rig` of solver/rig.h, its index, visits of it, and comparisons
 with a RigKind. Prints each place; exit code 1 when there are more than allowed.
 
     tools/check_rigs.py [ROOT]
@@ -14,14 +14,14 @@ import re
 import sys
 
 ALLOWED = 10
-REGISTRIES = ("solver/rigs/", "solver/rig_kind.h", "tools/rigs/")
+REGISTRIES = ("solver/rigs/", "solver/rig.h", "tools/rigs/")
 
 
 def pattern(root):
     """What is counted, for the structs that the variant holds today."""
-    variant = re.search(r"using Rig = std::variant<([^>]*)>", (root / "solver/case.h").read_text(encoding="utf-8"))
+    variant = re.search(r"using Rig = std::variant<([^>]*)>", (root / "solver/rig.h").read_text(encoding="utf-8"))
     if not variant:
-        sys.exit("solver/case.h: `using Rig = std::variant<...>` is not there.")
+        sys.exit("solver/rig.h: `using Rig = std::variant<...>` is not there.")
     structs = "|".join(name.strip() for name in variant[1].split(","))
     return re.compile(rf"\b(?:get|get_if|holds_alternative|numbers_of)<(?:solver::)?(?:{structs})>|\brig\.index\(\)"
                       r"|\bvisit\([^;]*\brig\b|[=!]= *(?:solver::)?RigKind::")

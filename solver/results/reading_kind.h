@@ -3,7 +3,7 @@
 // bounded. The rows are in catalogue.h; everything that prints, orders or judges readings looks there.
 #pragma once
 
-#include "solver/rig_kind.h"
+#include "solver/rig.h"
 
 #include <initializer_list>
 #include <limits>

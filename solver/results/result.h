@@ -72,6 +72,7 @@ struct Reading
   double      error = -1; ///< estimated numerical error, same unit; < 0: not estimated
   /// What half a band of each independent doubt about the case does to the value; empty: no doubt was given.
   std::vector<double> shifts = {};
+  std::string         part = {}; ///< layer that it is the reading of; "": of the whole, or in the name
 
   /// Half the band in which nine of ten cases lie, from the doubts about the case; < 0: none was given.
   double doubt() const

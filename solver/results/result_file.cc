@@ -55,6 +55,12 @@ Texts texts_of(const Items &items, Value value)
   return texts;
 }
 
+bool has_child(hid_t group, const char *name)
+{
+  const Texts names = children(group);
+  return std::find(names.begin(), names.end(), name) != names.end();
+}
+
 void write_ledger(hid_t run, const Result &result)
 {
   const Handle ledger = create_group(run, "ledger");
@@ -105,6 +111,7 @@ void write_readings(hid_t run, const Result &result)
   write_texts(group, "unit", texts_of(result.readings, [](const auto &reading) { return reading.unit; }));
   write_texts(group, "meaning",
               texts_of(result.readings, [](const auto &reading) { return reading.meaning; }));
+  write_texts(group, "part", texts_of(result.readings, [](const auto &reading) { return reading.part; }));
   write_numbers(group, "error", errors, {errors.size()}, "",
                 "estimated numerical error; below 0: not estimated");
   const std::size_t n_doubts = values.empty() ? 0 : shifts.size() / values.size();
@@ -122,16 +129,20 @@ void read_readings(hid_t run, Result &result)
   const Handle group = open_group(run, "readings");
   const Texts  names = read_texts(group, "name"), units = read_texts(group, "unit"),
               meanings = read_texts(group, "meaning");
+  const bool    has_parts = has_child(group, "part"); // of a program older than the parts: none are known
+  const Texts   parts = has_parts ? read_texts(group, "part") : Texts(names.size());
   const Numbers values = read_numbers(group, "value"), errors = read_numbers(group, "error"),
                 shifts = read_numbers(group, "shift");
   const std::size_t n_doubts = names.empty() ? 0 : shifts.size() / names.size();
   if (shifts.size() != n_doubts * names.size() || units.size() != names.size() ||
-      meanings.size() != names.size() || values.size() != names.size() || errors.size() != names.size())
+      meanings.size() != names.size() || parts.size() != names.size() || values.size() != names.size() ||
+      errors.size() != names.size())
     damaged("readings do not match");
   for (std::size_t i = 0; i < names.size(); ++i)
     result.readings.push_back({names[i], values[i], units[i], meanings[i], errors[i],
                                Numbers(shifts.begin() + static_cast<long>(i * n_doubts),
-                                       shifts.begin() + static_cast<long>((i + 1) * n_doubts))});
+                                       shifts.begin() + static_cast<long>((i + 1) * n_doubts)),
+                               parts[i]});
 
   const Handle warnings = open_group(run, "warnings");
   const Texts  touched = read_texts(warnings, "reading"), texts = read_texts(warnings, "text");
@@ -186,8 +197,7 @@ void write_faces(hid_t run, const std::vector<FaceLine> &faces)
 std::vector<FaceLine> read_faces(hid_t run)
 {
   std::vector<FaceLine> faces;
-  const Texts           groups = children(run);
-  if (std::find(groups.begin(), groups.end(), "faces") == groups.end())
+  if (!has_child(run, "faces"))
     return faces;
   const Handle group = open_group(run, "faces");
   for (const auto &name : children(group))

@@ -1,8 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/abrasion.h"
 
-#include "materials/contact_heat.h"
+#include "solver/case.h"
 #include "solver/results/catalogue.h"
+#include "solver/results/result.h"
 
 #include <fmt/format.h>
 
@@ -237,5 +238,10 @@ double ground_face_rise(const materials::HeatProperties &piece, double flux, dou
 Result run_abrasion(const Case &input, const AbrasionRig &rig)
 {
   return Bench(input, rig).run();
+}
+
+Result run_rig(const Case &input, const AbrasionRig &rig, const Resolution &, const RunOptions &)
+{
+  return run_abrasion(input, rig);
 }
 } // namespace solemech::solver

@@ -6,6 +6,8 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/rigs/blow.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "solver/validity.h"
 
 #include <fmt/format.h>
@@ -51,8 +53,7 @@ std::string rest(const StackModel &model, TimeIntegrator &integrator, double dur
 }
 } // namespace
 
-Result run_drop(const Case &input, const DropRig &rig, const Resolution &resolution,
-                const RunOptions &options)
+Result run_rig(const Case &input, const DropRig &rig, const Resolution &resolution, const RunOptions &options)
 {
   const double weight = rig.mass * input.gravity;
   // Of a spring as stiff as the stack's column at rest, loaded by the whole drop energy.

@@ -7,6 +7,8 @@
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/recorder.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 
 #include <fmt/format.h>
 
@@ -297,8 +299,8 @@ Result read_out(const Case &input, const DurometerRig &rig, const Resolution &re
 }
 } // namespace
 
-Result run_durometer(const Case &input, const DurometerRig &rig, const Resolution &resolution,
-                     const RunOptions &options)
+Result run_rig(const Case &input, const DurometerRig &rig, const Resolution &resolution,
+               const RunOptions &options)
 {
   const int n_cells = std::ceil(cells_of_tip * resolution.mesh_level);
   // Now and then a point of the surface just beside the tip's edge cannot make up its mind; other meshes have

@@ -6,6 +6,8 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/results/recorder.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -255,8 +257,7 @@ private:
 };
 } // namespace
 
-Result run_hold(const Case &input, const HoldRig &rig, const Resolution &resolution,
-                const RunOptions &options)
+Result run_rig(const Case &input, const HoldRig &rig, const Resolution &resolution, const RunOptions &options)
 {
   return LongHold(input, rig, resolution, options).run();
 }

@@ -6,6 +6,8 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/results/recorder.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -55,8 +57,8 @@ double run_time(const PressRig &rig)
 }
 } // namespace
 
-Result run_press(const Case &input, const PressRig &rig, const Resolution &resolution,
-                 const RunOptions &options)
+Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolution,
+               const RunOptions &options)
 {
   const bool by_force = rig.control == PressControl::force;
   double     most = rig.peak;

@@ -7,6 +7,8 @@
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/recorder.h"
+#include "solver/rigs/tread.h"
+#include "solver/rigs/wear.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -381,5 +383,12 @@ Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resol
   Resolution for_the_edge = resolution;
   for_the_edge.mesh_level *= edge_fineness;
   return study_slide(input, rig, for_the_edge, options).result;
+}
+
+Result run_rig(const Case &input, const SlideRig &rig, const Resolution &resolution,
+               const RunOptions &options)
+{
+  const auto run = rig.wear ? run_wear : rig.tread ? run_tread : run_slide;
+  return run(input, rig, resolution, options);
 }
 } // namespace solemech::solver

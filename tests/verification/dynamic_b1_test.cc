@@ -4,6 +4,8 @@
 // convergence in mesh and step.
 #include "solver/rigs/drop.h"
 #include "solver/rigs/press.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
@@ -32,7 +34,7 @@ const solver::RunOptions plain{.progress = {}, .pictures = false};
 solver::Result dropped(bool relaxing, const solver::Resolution &resolution)
 {
   const auto input = b1_case(relaxing);
-  return solver::run_drop(input, std::get<solver::DropRig>(input.rig), resolution, plain);
+  return solver::run_rig(input, std::get<solver::DropRig>(input.rig), resolution, plain);
 }
 
 void check_value(const std::string &what, double expected, double obtained, double scale,
@@ -113,7 +115,7 @@ TEST_CASE("B1 pressed slowly carries the force of three independent codes", "[b1
   rig.tup = b1_tup();
   rig.peak = b1::slow_compressions.back();
   input.rig = rig;
-  const auto result = solver::run_press(input, rig, fine, plain);
+  const auto result = solver::run_rig(input, rig, fine, plain);
   for (std::size_t i = 0; i < b1::slow_forces.size(); ++i)
     check_value(
       fmt::format("pressed slowly by {:.1f} mm without branches: force", 1e3 * b1::slow_compressions[i]),
@@ -183,7 +185,7 @@ TEST_CASE("B1 converges with the square of the step", "[b1][order]")
       rig.tup = wide_plate(b1::tup_radius);
       input.rig = rig;
       input.gravity = b1::gravity;
-      return solver::run_drop(input, rig, {0.5, step_tolerance}, plain);
+      return solver::run_rig(input, rig, {0.5, step_tolerance}, plain);
     };
     const auto reference = dropped_on_column(0.06), first = dropped_on_column(coarse),
                second = dropped_on_column(coarse / refinement);

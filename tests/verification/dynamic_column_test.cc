@@ -3,6 +3,8 @@
 // integration of the same law (elastic; relaxing; with cell gas, densification and slip), two blows in a row,
 // and against the energy balance of an Ogden-Hill foam worked by hand.
 #include "solver/rigs/drop.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"
@@ -45,7 +47,7 @@ solver::Result dropped(const ColumnFoam &foam, const Column &column, const Colum
   rig.rest = drop.rest;
   input.rig = rig;
   input.gravity = drop.gravity;
-  return solver::run_drop(input, rig, fine, plain);
+  return solver::run_rig(input, rig, fine, plain);
 }
 
 /// Both the peaks as recorded, the times, and what is left of the speed.

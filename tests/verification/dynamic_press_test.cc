@@ -2,6 +2,8 @@
 // The press on a light, homogeneous column against an independent integration of the same law: driven by
 // displacement, by a force pulse, and by a given force history.
 #include "solver/rigs/press.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"
@@ -22,7 +24,7 @@ solver::Result pressed(const ColumnFoam &foam, solver::PressRig rig)
   auto input = column_case(foam, bench_column());
   rig.tup = wide_plate(input.plug.radius);
   input.rig = rig;
-  return solver::run_press(input, rig, fine, plain);
+  return solver::run_rig(input, rig, fine, plain);
 }
 } // namespace
 

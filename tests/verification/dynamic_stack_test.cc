@@ -2,6 +2,8 @@
 // Layered stacks against stacked columns of the same laws, and the error that the program states against the
 // true one, on these stacks and on B1.
 #include "solver/rigs/drop.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/layered_cases.h"
 #include "tests/support/result_reading.h"
@@ -43,7 +45,7 @@ TEST_CASE("a layered stack drops like stacked columns", "[stack]")
       INFO(stack.name << ", blow " << n_hits);
       const auto drop = drop_of(n_hits);
       const auto input = dropped_case(stack, drop);
-      const auto result = solver::run_drop(input, std::get<solver::DropRig>(input.rig), {0.5, 0.25}, plain);
+      const auto result = solver::run_rig(input, std::get<solver::DropRig>(input.rig), {0.5, 0.25}, plain);
       const auto expected = stack_drop(stack.layers, area_of(stack), stack.lateral, drop).back();
       CHECK(reading(result, "peak_force_raw") == Approx(expected.peak_force).epsilon(promised));
       CHECK(reading(result, "greatest_compression") == Approx(expected.peak_compression).epsilon(promised));
@@ -98,7 +100,7 @@ TEST_CASE("the stated error covers the true one", "[accuracy]")
   SECTION("on B1, against a fine run")
   {
     const auto input = b1_case();
-    const auto truth = solver::run_drop(input, std::get<solver::DropRig>(input.rig), {4.0, 0.25}, plain);
+    const auto truth = solver::run_rig(input, std::get<solver::DropRig>(input.rig), {4.0, 0.25}, plain);
     for (const double accuracy : {0.02, 0.01, 0.005})
     {
       INFO("accuracy " << accuracy);

@@ -4,6 +4,8 @@
 // memory), a load against the creep and recovery of one branch beside a spring (Zener's solid, same source);
 // a small strain leaves out what the law does at a large one.
 #include "solver/rigs/hold.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "solver/time/account.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
@@ -41,7 +43,7 @@ solver::Result held(const ColumnFoam &foam, solver::HoldRig rig)
   auto input = column_case(foam, column);
   rig.tup = wide_plate(input.plug.radius);
   input.rig = rig;
-  auto result = solver::run_hold(input, rig, fine, plain);
+  auto result = solver::run_rig(input, rig, fine, plain);
   CHECK(solver::open_share(result) <= solver::most_open);
   return result;
 }

@@ -2,7 +2,7 @@
 // Every kind of rig run once, coarsely: each reading has a row of the catalogue that knows the rig, in the
 // unit of the row, and each row is given by some run.
 #include "solver/results/catalogue.h"
-#include "solver/rig_kind.h"
+#include "solver/rig.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"
 #include "tools/language/case_file.h"

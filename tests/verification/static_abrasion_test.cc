@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Abrasion benches as a rig: volume against k F s, layers, lower bounds, the drum's depth and the warmth of a
 // ground face against closed forms.
+#include "solver/case.h"
+#include "solver/results/result.h"
 #include "solver/rigs/abrasion.h"
 #include "tests/external/check.h"
 #include "tests/support/rubber.h"

@@ -3,6 +3,8 @@
 // integration of the same law on that much less area, and a plug that goes over into the whole without a
 // step.
 #include "solver/rigs/press.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"
@@ -35,7 +37,7 @@ solver::Result pressed_plug(const materials::Material &material, double share)
   input.layers[0].area_share = share;
   const auto rig = half_sine(4e-3, b1_tup());
   input.rig = rig;
-  return solver::run_press(input, rig, {0.8, 1}, plain);
+  return solver::run_rig(input, rig, {0.8, 1}, plain);
 }
 } // namespace
 
@@ -51,7 +53,7 @@ TEST_CASE("a column with a share of its area carries that share of its law", "[p
     input.layers[0].area_share = share;
     const auto rig = half_sine(peak, wide_plate(input.plug.radius));
     input.rig = rig;
-    const auto result = solver::run_press(input, rig, {0.5, 0.1}, plain);
+    const auto result = solver::run_rig(input, rig, {0.5, 0.1}, plain);
     CHECK(reading(result, "peak_force") == Approx(expected.peak_force).epsilon(promised));
     CHECK(std::abs(reading(result, "loop_return") - expected.return_by_loop) <= promised);
   }

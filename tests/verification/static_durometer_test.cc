@@ -4,6 +4,8 @@
 // tip.
 #include "materials/hardness.h"
 #include "solver/rigs/durometer.h"
+#include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/rubber.h"
 
@@ -42,7 +44,7 @@ solver::Result read(const solver::Case &input, const materials::Gauge &gauge, do
   rig.read_after = read_after, rig.wanted = wanted;
   solver::RunOptions quick;
   quick.pictures = false;
-  return solver::run_durometer(input, rig, {level, 1.1}, quick);
+  return solver::run_rig(input, rig, {level, 1.1}, quick);
 }
 
 double value(const solver::Result &result, const char *name)

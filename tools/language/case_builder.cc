@@ -5,6 +5,7 @@
 #include "tools/language/case_checks.h"
 #include "tools/language/described_case.h"
 #include "tools/language/doubt_reader.h"
+#include "tools/language/layer_swaps.h"
 #include "tools/language/member_reader.h"
 #include "tools/language/missing_material.h"
 #include "tools/language/rig_reader.h"
@@ -35,6 +36,13 @@ constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of
 /// Parts that an account of energy names beside the layers: a layer of that name would be added to them.
 constexpr std::string_view rig_parts[] = {"tup", "guide", "rig", "support"};
 
+/// What a layer is that does not say it: by its material, or by a name that everybody gives an insert.
+bool is_laid_in(const solver::Layer &layer)
+{
+  return layer.material.family == "insert" ||
+         std::ranges::any_of(laid_in_names, [&](auto name) { return layer.name.starts_with(name); });
+}
+
 class CaseBuilder
 {
 public:
@@ -47,6 +55,7 @@ public:
 
   Case build()
   {
+    case_.invented = top_.flag("invented");
     surroundings();
     read_materials();
     case_.doubts = read_doubts(top_.blocks("settled"), problems_);
@@ -143,6 +152,7 @@ private:
     layer.material = material(fields, "material");
     if (fields.given("ring"))
       layer.ring = material(fields, "ring");
+    layer.laid_in = fields.given("laid_in") ? fields.flag("laid_in") : is_laid_in(layer);
     if (const auto *unit = fields.block("unit"))
       layer.unit = air_unit(*unit, title);
     layer_blocks_.push_back(&block);

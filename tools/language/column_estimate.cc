@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "geometry/rising_root.h"
 #include "tools/language/case_checks.h"
+
+#include "numerics/rising_root.h"
 
 #include <algorithm>
 #include <cmath>
@@ -98,7 +99,7 @@ double energy_capacity(const solver::Case &data)
       return force - layer.area_share * area * stress(*foam, data.atmospheric_pressure, stretch);
     };
     const double stretch =
-      geometry::rising_root(left_over, lock_up(*foam), 1); // where the layer carries the force
+      numerics::rising_root(left_over, lock_up(*foam), 1); // where the layer carries the force
     energy += stored(*foam, data.atmospheric_pressure, stretch) * layer.area_share * area * layer.thickness;
   }
   return soft ? energy : std::numeric_limits<double>::infinity();

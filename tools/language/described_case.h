@@ -55,7 +55,7 @@ template <>
 struct Description<solver::Layer>
 {
   using S = solver::Layer;
-  static constexpr std::size_t left_out = 0;
+  static constexpr std::size_t left_out = 1; // what it is for people: laid in
   static constexpr auto members = std::tuple(
     member(&S::name, "name")
       .as(Dimension::text, any_value, required, "Address of the layer, once in the stack."),
@@ -69,6 +69,9 @@ struct Description<solver::Layer>
     member(&S::core_diameter, "core_diameter")
       .as(Dimension::length, above_to(0, 1), "", "Diameter of a core of `material` in a ring of another."),
     said("ring", Dimension::text, any_value, "", "Material outside the core diameter."),
+    said("laid_in", Dimension::flag, any_value, "",
+         "Whether it lies in the shoe and is no part of the sole; by itself what is made of an insert's "
+         "material or is called insert, footbed or sockliner."),
     member(&S::ring, "ring"),
     said("unit", Dimension::block, any_value, "", "An air unit in this layer."),
     member(&S::unit, "unit"),
@@ -123,7 +126,7 @@ template <>
 struct Description<solver::Case>
 {
   using S = solver::Case;
-  static constexpr std::size_t left_out = 3; // label, title, note
+  static constexpr std::size_t left_out = 4; // label, title, note, invented
   static constexpr auto members = std::tuple(
     member(&S::layers, "layer"), member(&S::plug, "plug"),
     one_of(&S::rig, "rig", "kind"),

@@ -159,7 +159,7 @@ template <>
 struct Description<materials::Material>
 {
   using S = materials::Material;
-  static constexpr std::size_t left_out = 6; // name, title, family, hardness, stored readings, source
+  static constexpr std::size_t left_out = 8; // name, title, family, hardness, stored readings, source and what it is worth
   static constexpr auto members = std::tuple(
     said("name", Dimension::text, any_value, required, "Address of the material in layers."),
     said("from", Dimension::text, any_value, "",
@@ -175,6 +175,8 @@ struct Description<materials::Material>
     said("hardness", Dimension::hardness, within(0, 100), "",
          "Gauge reading; a rubber without a modulus takes it from 20 to 80 ShoreA (Gent 1958, good to 25 %)."),
     said("source", Dimension::text, any_value, "bench sheet", "Where the numbers come from."),
+    said("invented", Dimension::flag, any_value, "false", "Whether some of the numbers are invented."),
+    said("from_memory", Dimension::flag, any_value, "false", "Whether some of the numbers are from memory."),
     part(&S::thermal),
     one_of(&S::data, "", "law"));
 };

@@ -17,8 +17,6 @@ using materials::Problems;
 
 namespace
 {
-constexpr std::array laid_in = {"insert", "footbed", "sockliner"};
-
 void note(Problems &problems, const PlacedText &at, const std::string &entry, std::string reason,
           std::string cure)
 {
@@ -81,12 +79,13 @@ void unknown_layer(const LayerSwap &swap, std::vector<std::string> names, Proble
 {
   const auto list = fmt::format("The layers of this case: {}", fmt::join(names, ", "));
   if (!swap.plies.empty())
-    names.insert(names.end(), laid_in.begin(), laid_in.end());
+    names.insert(names.end(), laid_in_names.begin(), laid_in_names.end());
   const auto near = materials::nearest_name(swap.layer.text, names);
   note(problems, swap.layer, swap.layer.text, "there is no such layer",
-       !near.empty()        ? fmt::format("Did you mean \"{}\"?", near)
-       : swap.plies.empty() ? list
-                            : fmt::format("{}; a new one is called {}", list, fmt::join(laid_in, ", ")));
+       !near.empty() ? fmt::format("Did you mean \"{}\"?", near)
+       : swap.plies.empty()
+         ? list
+         : fmt::format("{}; a new one is called {}", list, fmt::join(laid_in_names, ", ")));
 }
 
 /// A zone of a tread takes another rubber; its bars keep their shape.
@@ -143,7 +142,8 @@ void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
   const auto  names = layer_names(*layers);
   const auto  found = std::find(names.begin(), names.end(), name);
   const bool  is_new = found == names.end();
-  if (is_new && (swap.plies.empty() || std::find(laid_in.begin(), laid_in.end(), name) == laid_in.end()))
+  if (is_new && (swap.plies.empty() ||
+                 std::find(laid_in_names.begin(), laid_in_names.end(), name) == laid_in_names.end()))
     return unknown_layer(swap, names, problems);
   if (!is_new && swap.plies.empty() && names.size() == 1)
     return note(problems, swap.layer, name, "without it there is no stack left",

@@ -5,8 +5,13 @@
 
 #include "tools/language/swap_option.h"
 
+#include <array>
+
 namespace solemech::tools
 {
+/// What people call a layer that lies in the shoe on the foot side of its sole.
+inline constexpr std::array laid_in_names{"insert", "footbed", "sockliner"};
+
 /// Makes the swaps in order. A layer keeps what a swap does not name: a ring round its core, the share of its
 /// area. With another material its air unit goes out. A layer called insert, footbed or sockliner that is not
 /// there is laid on the foot side; several sheets in one place are called insert, insert-2, ...

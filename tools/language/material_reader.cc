@@ -45,6 +45,8 @@ public:
     if (fresh_ || fields_.given("family"))
       material_.family = fields_.text("family");
     text(material_.source, "source");
+    flag(material_.invented, "invented");
+    flag(material_.from_memory, "from_memory");
     if (const auto hardness = fields_.hardness("hardness"))
       material_.hardness = fmt::format("{:g} {}", hardness->value, hardness->scale);
     tools::read_members(fields_, material_, fresh_);
@@ -66,6 +68,13 @@ private:
   {
     if (fresh_ || fields_.given(name))
       target = fields_.text(name);
+  }
+
+  /// What is known of the source goes with it: another source says it anew.
+  void flag(bool &target, const char *name)
+  {
+    if (fresh_ || fields_.given("source") || fields_.given(name))
+      target = fields_.flag(name);
   }
 
   void choose_law()

@@ -23,6 +23,8 @@ const Entry entries[] = {
   {"", "title", D::text, any_value, "", "One line for people."},
   {"", "group", D::text, any_value, "Own cases", "Heading under which the case is listed."},
   {"", "question", D::text, any_value, "", "The question that the case answers."},
+  {"", "invented", D::flag, any_value, "false",
+   "Whether stack and bench are made up: answers then say that they describe no product."},
   {"", "note", D::text, any_value, "", "What else is to be said: scenario, sources, reasons."},
   {"", "stack", D::text, any_value, "", "Stack file to use, by name or path.", "", "layer"},
   {"", "rig", D::text, any_value, "",

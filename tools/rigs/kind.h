@@ -4,7 +4,7 @@
 // case has.
 #pragma once
 
-#include "solver/rig_kind.h"
+#include "solver/rig.h"
 #include "tools/language/number_text.h"
 #include "tools/rigs/difference.h"
 #include "tools/rigs/run.h"

@@ -4,6 +4,7 @@
 #include "solver/contributions/self_contact.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
+#include "solver/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/unit/solver/slopes.h"
@@ -120,7 +121,7 @@ TEST_CASE("a body at rest has no folds, and faces deep inside each other are tol
 
 TEST_CASE("sides that bulge until they meet carry each other", "[self_contact]")
 {
-  const auto result = solver::run_drop(sandwich(), weight(15, 0), coarse, plain);
+  const auto result = solver::run_rig(sandwich(), weight(15, 0), coarse, plain);
   check_closed(result);
   CHECK(result.find("compression_share")->value > 0.6);
   CHECK(holds_folds(result));
@@ -135,7 +136,7 @@ TEST_CASE("a blow that squeezes folds flat ends in an answer or keeps what it ha
 {
   try
   {
-    check_closed(solver::run_drop(sandwich(), weight(40, 0), coarse, plain));
+    check_closed(solver::run_rig(sandwich(), weight(40, 0), coarse, plain));
   }
   catch (const solver::RunFailed &failure)
   {
@@ -150,7 +151,7 @@ TEST_CASE("a blow that squeezes folds flat ends in an answer or keeps what it ha
 TEST_CASE("a side that rolls onto the striker is carried by it", "[self_contact]")
 {
   // The rough weight holds the rim of the top while the side bulges.
-  check_closed(solver::run_drop(sandwich(), weight(10, 2), coarse, plain));
+  check_closed(solver::run_rig(sandwich(), weight(10, 2), coarse, plain));
 }
 
 TEST_CASE("a small edge driven deep into soft foam slides round it and is no fold", "[self_contact]")
@@ -164,7 +165,7 @@ TEST_CASE("a small edge driven deep into soft foam slides round it and is no fol
   rig.tup.edge_radius = 6e-3;
   rig.mass = 1;
   rig.height = 10 / (rig.mass * 9.80665);
-  const auto result = solver::run_drop(input, rig, coarse, plain);
+  const auto result = solver::run_rig(input, rig, coarse, plain);
   CHECK(result.find("compression_share")->value > 0.6);
   CHECK_FALSE(holds_folds(result));
 }

@@ -70,7 +70,7 @@ Role role_of(const Layer &layer)
   if (layer.unit)
     return Role::unit;
   const auto &material = layer.material;
-  if (material.family == "insert" || layer.name == "insert")
+  if (layer.laid_in)
     return Role::insert;
   if (material.family == "board")
     return Role::board;

@@ -255,7 +255,7 @@ temperature = "23 °C"    # INVENTED; thermometer beside the shoe, which lay the
 std::string head_of(const char *part, const char *title)
 {
   return std::string("# Bench sheet of a ") + part + ".\n" + head + "format = 1\ntitle = \"" + title +
-         ", invented numbers\"\n";
+         ", invented numbers\"\ninvented = true                         # INVENTED; goes when no number is\n";
 }
 
 std::string pair_of(const char *part)

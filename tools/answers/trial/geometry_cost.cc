@@ -21,11 +21,6 @@ ShoePart part_named(const std::string &text)
   return heel == forefoot ? ShoePart::unknown : heel ? ShoePart::heel : ShoePart::forefoot;
 }
 
-bool is_laid_in(const std::string &name)
-{
-  return name.starts_with("insert") || name.starts_with("footbed") || name.starts_with("sockliner");
-}
-
 GeometryLine drop_line(const GeometryCost &cost, Lengths lengths)
 {
   const std::string name = "heel-to-toe drop",
@@ -75,7 +70,7 @@ double thickness_inside(const solver::Case &data)
   });
   double     inside = 0;
   for (auto layer = data.layers.begin(); layer != data.layers.end(); ++layer)
-    if (board != data.layers.end() ? layer < board : is_laid_in(layer->name))
+    if (board != data.layers.end() ? layer < board : layer->laid_in)
       inside += layer->thickness;
   return inside;
 }

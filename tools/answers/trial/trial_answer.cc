@@ -48,7 +48,7 @@ std::vector<std::string> notes_on(const TrialInput &trial)
                        "how it spreads the load "
                        "under the striker.");
   if (std::any_of(trial.changed.layers.begin(), trial.changed.layers.end(),
-                  [&](const auto &layer) { return layer.name.starts_with("insert"); }))
+                  [&](const auto &layer) { return layer.laid_in; }))
     notes.emplace_back(
       "The insert is taken as bonded to what lies under it; a loose one slides and gives a little more.");
   return notes;

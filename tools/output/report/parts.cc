@@ -2,7 +2,6 @@
 #include "tools/output/report/parts.h"
 
 #include "tools/output/results/air_text.h"
-#include "tools/output/results/cautions.h"
 #include "tools/output/results/readings_table.h"
 
 #include <fmt/format.h>
@@ -18,11 +17,6 @@ std::string title_of(const materials::Material &material)
   return material.title.empty() ? material.name : material.title;
 }
 
-bool says(const std::string &text, const char *word)
-{
-  return text.find(word) != std::string::npos;
-}
-
 /// "fibre_spacing 3 mm" -> "fibre spacing 3 mm".
 std::string spoken(std::string text)
 {
@@ -35,7 +29,7 @@ Part made_of(const Run &run, const std::string &name, const materials::Material 
   Part part{name, title_of(material), thickness, {}, material.source};
   if (layers_are_assumed(run))
     part.assumed.emplace_back("thickness and choice of material: an invented demo stack");
-  const bool invented = says(material.source, "invented"), remembered = says(material.source, "from memory");
+  const bool invented = material.invented, remembered = material.from_memory;
   if (invented || remembered)
     part.assumed.push_back(std::string("numbers of the material: partly ") + (invented && remembered
                                                                                 ? "invented or from memory"
@@ -49,7 +43,7 @@ Part made_of(const Run &run, const std::string &name, const materials::Material 
 
 bool layers_are_assumed(const Run &run)
 {
-  return is_invented_scenario(run.setup);
+  return run.setup.invented;
 }
 
 std::vector<std::string> defaults_of(const Run &run, const std::string &block)

@@ -64,11 +64,7 @@ std::string bottoming_words(const Run &run)
   const auto *margin = run.result.find(solver::catalogue.bottoming_margin);
   if (!margin)
     return "";
-  // The solver names the layer in brackets at the end of the definition.
-  const auto  open = margin->meaning.rfind('('), close = margin->meaning.rfind(')');
-  std::string layer = "tightest layer";
-  if (open != std::string::npos && close != std::string::npos && close > open)
-    layer = margin->meaning.substr(open + 1, close - open - 1);
+  const std::string layer = margin->part.empty() ? "tightest layer" : margin->part;
   if (margin->value <= 0)
     return fmt::format("The {} bottoms out: it is squeezed to the end of its travel{}.", layer,
                        has_knee(run.result) ? ", and there the force climbs steeply"

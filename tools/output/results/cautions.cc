@@ -5,18 +5,11 @@
 #include "tools/rigs/registry.h"
 
 #include <algorithm>
-#include <cctype>
 
 namespace solemech::tools
 {
 namespace
 {
-bool says_invented(std::string text)
-{
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return std::tolower(c); });
-  return text.find("invented") != std::string::npos;
-}
-
 bool any_layer(const std::vector<const solver::Case *> &setups, bool (*condition)(const solver::Layer &))
 {
   return std::any_of(setups.begin(), setups.end(), [&](const solver::Case *setup) {
@@ -28,25 +21,19 @@ bool is_cut_from_a_shoe(const solver::Case &setup)
 {
   return setup.plug.side != solver::Side::shell && rigs::kind_of(setup).needs_a_plug(setup);
 }
-} // namespace
-
-bool is_invented_scenario(const solver::Case &setup)
-{
-  return says_invented(setup.note) || says_invented(setup.title);
-}
 
 bool uses_invented_material(const solver::Case &setup)
 {
-  return says_invented(setup.plug.side_material.source) ||
-         any_layer({&setup}, [](const solver::Layer &layer) {
-           return says_invented(layer.material.source) || (layer.ring && says_invented(layer.ring->source)) ||
-                  (layer.unit && says_invented(layer.unit->film.source));
+  return setup.plug.side_material.invented || any_layer({&setup}, [](const solver::Layer &layer) {
+           return layer.material.invented || (layer.ring && layer.ring->invented) ||
+                  (layer.unit && layer.unit->film.invented);
          });
 }
+} // namespace
 
 bool is_invented(const solver::Case &setup)
 {
-  return is_invented_scenario(setup) || uses_invented_material(setup);
+  return setup.invented || uses_invented_material(setup);
 }
 
 namespace
@@ -64,7 +51,7 @@ Invented invented_among(const LabelledCases &cases)
   Invented                 found;
   std::vector<std::string> labels;
   for (const auto &[label, setup] : cases)
-    if (!is_invented_scenario(*setup))
+    if (!setup->invented)
       found.materials = found.materials || uses_invented_material(*setup);
     else if (++found.n_stacks; std::find(labels.begin(), labels.end(), label) == labels.end())
       labels.push_back(label);
@@ -103,8 +90,7 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
     });
   };
   const auto is_stiff_sheet = [](const solver::Layer &layer) {
-    return layer.material.family == "insert" || layer.material.family == "plate" ||
-           layer.name.starts_with("insert");
+    return layer.material.family == "plate" || layer.laid_in;
   };
   const bool has_unit =
     any_layer({&now, &changed}, [](const solver::Layer &layer) { return layer.unit.has_value(); });

@@ -11,13 +11,7 @@
 
 namespace solemech::tools
 {
-/// True when the case's note or its title says that the stack is invented.
-bool is_invented_scenario(const solver::Case &setup);
-
-/// True when the source of a material of the stack says that it is invented.
-bool uses_invented_material(const solver::Case &setup);
-
-/// True when one of the two holds.
+/// True when the case or a material of its stack is invented.
 bool is_invented(const solver::Case &setup);
 
 using LabelledCases = std::vector<std::pair<std::string, const solver::Case *>>;

@@ -2,7 +2,7 @@
 // The catalogue of readings in itself, and made-up results against it: they may hold only what the program
 // gives. What every rig really gives is in tests/verification/rig_readings_test.cc.
 #include "solver/results/catalogue.h"
-#include "solver/rig_kind.h"
+#include "solver/rig.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/synthetic.h"
 

@@ -228,7 +228,7 @@ TEST_CASE("the ball test needs no plug sawn out of a shoe")
 TEST_CASE("pictures and pages call no stack of somebody's own invented")
 {
   auto own = tests::synthetic_heel("my-heel");
-  own.setup.title = "my heel", own.setup.note = "";
+  own.setup.title = "my heel", own.setup.note = "", own.setup.invented = false;
   const auto demo = tests::synthetic_forefoot();
   const auto words = [](const std::vector<tools::Run> &runs) {
     tools::LabelledCases cases;
@@ -241,9 +241,9 @@ TEST_CASE("pictures and pages call no stack of somebody's own invented")
   CHECK(words({own}) == "library materials partly invented");
   for (auto &layer : own.setup.layers)
   {
-    layer.material.source = "settled on readings";
+    layer.material.invented = false;
     if (layer.ring)
-      layer.ring->source = "settled on readings";
+      layer.ring->invented = false;
   }
   CHECK(words({own}).empty());
 }
@@ -312,14 +312,15 @@ TEST_CASE("only the demo stacks are called invented; elsewhere it is the library
   auto run = tests::synthetic_heel();
   run.setup.title = "my heel";
   run.setup.note = "";
+  run.setup.invented = false;
   CHECK_THAT(tools::summary_text({run}, {}),
              Contains("Library materials are partly invented") && !Contains("Invented demo stacks"));
   CHECK_THAT(tools::summary_text({run, tests::synthetic_forefoot()}, {}),
              Contains("Invented demo stacks (forefoot-drop):") && Contains("Library materials"));
   for (auto &layer : run.setup.layers)
-    layer.material.source = "data sheet";
+    layer.material.invented = false;
   if (run.setup.layers[1].ring)
-    run.setup.layers[1].ring->source = "data sheet";
+    run.setup.layers[1].ring->invented = false;
   CHECK_THAT(tools::summary_text({run}, {}), !Contains("invented"));
 }
 

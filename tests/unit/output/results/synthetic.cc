@@ -28,6 +28,7 @@ Layer layer(const std::string &name, double thickness, const std::string &family
   layer.material.name = name;
   layer.material.family = family;
   layer.material.source = "invented for the demo";
+  layer.material.invented = true;
   return layer;
 }
 
@@ -127,6 +128,7 @@ Run drop_run(const std::string &label, const std::vector<Layer> &layers, const N
   setup.label = label;
   setup.title = "A stack under a drop weight";
   setup.note = "An invented club-hall bench";
+  setup.invented = true;
   setup.layers = layers;
   setup.plug.radius = 0.042;
   DropRig rig;

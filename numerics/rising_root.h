@@ -7,7 +7,7 @@
 
 #include <cstdint>
 
-namespace solemech::geometry
+namespace solemech::numerics
 {
 /// The zero of a function that rises from `low` to `high`; the end that is nearer to it when it lies outside.
 template <typename Function>
@@ -21,4 +21,4 @@ double rising_root(const Function &f, double low, double high)
   return boost::math::tools::toms748_solve(f, low, high, boost::math::tools::eps_tolerance<double>(), n_most)
     .second;
 }
-} // namespace solemech::geometry
+} // namespace solemech::numerics
