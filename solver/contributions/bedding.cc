@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/contributions/bedding.h"
 
-#include "solver/kernels/part_laws.h"
+#include "solver/kernels/quadratic_element.h"
 
 #include <cmath>
 

@@ -1,32 +1,49 @@
 // SPDX-License-Identifier: Apache-2.0
 // What every element loop does at an integration point: displacements of the nodes, displacement gradient,
 // current gradients of the shape functions, force w tau : grad_x N and stiffness w (B^T a B + grad_x N . tau
-// . grad_x N). In plane strain the hoop terms vanish because 1/R is stored as zero.
+// . grad_x N). What differs between a section and a solid stands in their kinematics.
 #pragma once
 
 #include "solver/kernels/element_group.h"
-#include "solver/kernels/part_laws.h"
-#include "solver/kernels/spectral_frame.h"
+#include "solver/kernels/section_kinematics.h"
+#include "solver/kernels/solid_kinematics.h"
+
+#include <type_traits>
 
 namespace solemech::solver
 {
 /// Four elements side by side; `Number` carries the instruction set, so that no two translation units share
 /// code.
-template <typename Number>
-struct ElementSteps
+template <typename Number, int dim>
+struct ElementSteps : QuadraticElement<dim>
 {
-  using Nodal = std::array<Number, n_element_dofs>;
+  using Element = QuadraticElement<dim>;
+  using Element::n_nodes, Element::n_points, Element::n_dofs, Element::n_entries;
+  using Kinematics = std::conditional_t<dim == 2, SectionKinematics<Number>, SolidKinematics<Number>>;
+  using Tensor = typename Kinematics::Tensor;
+  using Motion = typename Kinematics::Motion;
+  using Response = typename Kinematics::Response;
+  using Frame = typename Kinematics::Frame;
+  using Batch = ElementBatch<dim>;
+  using Nodal = std::array<Number, n_dofs>;
+  using Shapes = std::array<typename Kinematics::Gradient, n_nodes>; ///< current gradients
+  using Stiffness = std::array<Number, n_entries>;
 
-  static Number                load(const Lanes &lanes) { return Number::load(lanes.data()); }
-  static SectionTensor<Number> load(const std::array<Lanes, 4> &t)
+  static Number load(const Lanes &lanes) { return Number::load(lanes.data()); }
+
+  template <std::size_t n>
+  static std::array<Number, n> load(const std::array<Lanes, n> &lanes)
   {
-    return {load(t[0]), load(t[1]), load(t[2]), load(t[3])};
+    std::array<Number, n> out;
+    for (unsigned k = 0; k < n; ++k)
+      out[k] = load(lanes[k]);
+    return out;
   }
 
-  static Nodal gather(const ElementBatch &batch, const double *x)
+  static Nodal gather(const Batch &batch, const double *x)
   {
     Nodal u;
-    for (unsigned i = 0; i < n_element_dofs; ++i)
+    for (unsigned i = 0; i < n_dofs; ++i)
     {
       u[i] = load(batch.offset[i]);
       for (unsigned lane = 0; lane < batch.n_elements; ++lane)
@@ -38,86 +55,43 @@ struct ElementSteps
     return u;
   }
 
-  static SectionMotion<Number> motion(const ElementBatch &batch, const Nodal &u, unsigned q)
+  static Motion motion(const Batch &batch, const Nodal &u, unsigned q)
   {
-    SectionMotion<Number> h{};
-    Number                radial(0.0);
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = load(batch.gradient[q][a][0]), gz = load(batch.gradient[q][a][1]);
-      h.rr += gr * u[2 * a], h.rz += gz * u[2 * a];
-      h.zr += gr * u[2 * a + 1], h.zz += gz * u[2 * a + 1];
-      radial += point_shape(q, a) * u[2 * a];
-    }
-    h.tt = radial * load(batch.inverse_radius[q]);
+    Motion h{};
+    for (unsigned a = 0; a < n_nodes; ++a)
+      h.add(load(batch.gradient[q][a]), point_shape<dim>(q, a), &u[dim * a]);
+    if constexpr (dim == 2)
+      h.tt = h.tt * load(batch.inverse_radius[q]);
     return h;
   }
 
-  /// Current gradients of the shape functions, and N/r.
-  struct Shapes
+  static Shapes current_shapes(const Batch &batch, const Motion &here, unsigned q)
   {
-    std::array<std::array<Number, 3>, n_element_nodes> g; ///< dN/dr, dN/dz, N/r
-  };
-
-  static Shapes current_shapes(const ElementBatch &batch, const SectionMotion<Number> &here, unsigned q)
-  {
-    const auto   back = here.inverse();
-    const Number hoop = (1.0 + back.tt) * load(batch.inverse_radius[q]);
-    Shapes       shapes;
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = load(batch.gradient[q][a][0]), gz = load(batch.gradient[q][a][1]);
-      shapes.g[a] = {gr + gr * back.rr + gz * back.zr, gz + gr * back.rz + gz * back.zz,
-                     point_shape(q, a) * hoop};
-    }
+    const auto back = here.inverse();
+    Number     hoop(0.0); // 1/r
+    if constexpr (dim == 2)
+      hoop = (1.0 + back.tt) * load(batch.inverse_radius[q]);
+    Shapes shapes;
+    for (unsigned a = 0; a < n_nodes; ++a)
+      shapes[a] = Kinematics::current(back, load(batch.gradient[q][a]), point_shape<dim>(q, a) * hoop);
     return shapes;
   }
 
-  static void add_force(const SectionTensor<Number> &stress, const Shapes &shapes, const Number &weight,
-                        Nodal &f)
+  static void add_force(const Tensor &weighted_stress, const Shapes &shapes, Nodal &f)
   {
-    const Number rr = weight * stress[0], zz = weight * stress[1], tt = weight * stress[2],
-                 rz = weight * stress[3];
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const auto &g = shapes.g[a];
-      f[2 * a] += rr * g[0] + rz * g[1] + tt * g[2];
-      f[2 * a + 1] += rz * g[0] + zz * g[1];
-    }
+    for (unsigned a = 0; a < n_nodes; ++a)
+      Kinematics::add_force(weighted_stress, shapes[a], &f[dim * a]);
   }
 
-  static void add_stiffness(const PointResponse<Number> &point, const Shapes &shapes, const Number &weight,
-                            std::array<Number, n_element_entries> &k)
+  static void add_stiffness(const Response &weighted, const Shapes &shapes, Stiffness &k)
   {
-    std::array<Number, 10> d;
-    for (unsigned i = 0; i < 10; ++i)
-      d[i] = weight * point.tangent[i];
-    const Number rr = weight * point.stress[0], zz = weight * point.stress[1], tt = weight * point.stress[2],
-                 rz = weight * point.stress[3];
-    unsigned                                           entry = 0;
-    std::array<std::array<Number, 3>, n_element_nodes> shear; // (tau . g_b)_r, (tau . g_b)_z, tau_tt h_b
-    std::array<std::array<Number, 4>, n_element_nodes> radial, vertical;
-    for (unsigned b = 0; b < n_element_nodes; ++b)
-    {
-      const auto &g = shapes.g[b];
-      shear[b] = {rr * g[0] + rz * g[1], rz * g[0] + zz * g[1], tt * g[2]};
-      radial[b] = {d[0] * g[0] + d[5] * g[2] + d[7] * g[1], d[4] * g[0] + d[6] * g[2] + d[8] * g[1],
-                   d[5] * g[0] + d[2] * g[2] + d[9] * g[1], d[7] * g[0] + d[9] * g[2] + d[3] * g[1]};
-      vertical[b] = {d[4] * g[1] + d[7] * g[0], d[1] * g[1] + d[8] * g[0], d[6] * g[1] + d[9] * g[0],
-                     d[8] * g[1] + d[3] * g[0]};
-    }
-    for (unsigned a = 0; a < n_element_nodes; ++a)
-    {
-      const Number gr = shapes.g[a][0], gz = shapes.g[a][1], h = shapes.g[a][2];
-      for (unsigned b = 0; b <= a; ++b, entry += 4)
-      {
-        const Number geometric = gr * shear[b][0] + gz * shear[b][1];
-        k[entry] += gr * radial[b][0] + h * radial[b][2] + gz * radial[b][3] + geometric + h * shear[b][2];
-        k[entry + 1] += gr * vertical[b][0] + h * vertical[b][2] + gz * vertical[b][3];
-        k[entry + 2] += gz * radial[b][1] + gr * radial[b][3];
-        k[entry + 3] += gz * vertical[b][1] + gr * vertical[b][3] + geometric;
-      }
-    }
+    std::array<typename Kinematics::Column, n_nodes> columns;
+    for (unsigned b = 0; b < n_nodes; ++b)
+      columns[b] = Kinematics::column(weighted, shapes[b]);
+    unsigned entry = 0;
+    for (unsigned a = 0; a < n_nodes; ++a)
+      for (unsigned b = 0; b <= a; ++b, entry += dim * dim)
+        Kinematics::add_block(shapes[a], columns[b], &k[entry]);
   }
 };
 } // namespace solemech::solver

@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Factories of the element loops, one set per translation unit and instruction set.
+// Factories of the element loops and of the loops over fronts; each translation unit instantiates those of
+// one instruction set and dimension.
 #pragma once
 
 #include "solver/kernels/front_kernel.h"
@@ -7,12 +8,9 @@
 
 namespace solemech::solver
 {
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::Foam &);
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::IsotropicPlate &);
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::Rubber &);
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::Foam &);
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::IsotropicPlate &);
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::Rubber &);
+template <typename Isa, int dim, typename Material>
+std::unique_ptr<SolidKernelOf<dim>> make_loops(const Material &);
+
 std::unique_ptr<FrontKernel> make_baseline_front_kernel();
 std::unique_ptr<FrontKernel> make_avx2_front_kernel();
 } // namespace solemech::solver

@@ -1,23 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// Element loops compiled for the avx2 instruction set.
+// Element loops of a section and loops over fronts compiled for the avx2 instruction set.
 #include "solver/kernels/element_loops.h"
 #include "solver/kernels/front_loops.h"
-#include "solver/kernels/instantiations.h"
 
 namespace solemech::solver
 {
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::Foam &foam)
-{
-  return std::make_unique<ElementLoops<Avx2, FoamPart>>(FoamPart{foam});
-}
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::IsotropicPlate &plate)
-{
-  return std::make_unique<ElementLoops<Avx2, PlatePart>>(PlatePart{plate});
-}
-std::unique_ptr<SolidKernel> make_avx2_kernel(const materials::Rubber &rubber)
-{
-  return std::make_unique<ElementLoops<Avx2, RubberPart>>(RubberPart{rubber});
-}
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Avx2, 2>(const materials::Foam &);
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Avx2, 2>(const materials::IsotropicPlate &);
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Avx2, 2>(const materials::Rubber &);
+
 std::unique_ptr<FrontKernel> make_avx2_front_kernel()
 {
   return std::make_unique<FrontLoops<Avx2>>();

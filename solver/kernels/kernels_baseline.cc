@@ -1,23 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// Element loops compiled for the baseline instruction set.
+// Element loops of a section and loops over fronts compiled for the baseline instruction set.
 #include "solver/kernels/element_loops.h"
 #include "solver/kernels/front_loops.h"
-#include "solver/kernels/instantiations.h"
 
 namespace solemech::solver
 {
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::Foam &foam)
-{
-  return std::make_unique<ElementLoops<Baseline, FoamPart>>(FoamPart{foam});
-}
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::IsotropicPlate &plate)
-{
-  return std::make_unique<ElementLoops<Baseline, PlatePart>>(PlatePart{plate});
-}
-std::unique_ptr<SolidKernel> make_baseline_kernel(const materials::Rubber &rubber)
-{
-  return std::make_unique<ElementLoops<Baseline, RubberPart>>(RubberPart{rubber});
-}
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Baseline, 2>(const materials::Foam &);
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Baseline, 2>(const materials::IsotropicPlate &);
+template std::unique_ptr<SolidKernelOf<2>> make_loops<Baseline, 2>(const materials::Rubber &);
+
 std::unique_ptr<FrontKernel> make_baseline_front_kernel()
 {
   return std::make_unique<FrontLoops<Baseline>>();

@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The three kinds of parts as the element loops see them: shared-frame response, energies by kind, branches;
-// and the shape functions of the nine-node element at its 3 x 3 integration points.
+// The three kinds of parts as the element loops see them: shared-frame response, energies by kind, branches.
 #pragma once
 
 #include "materials/foam.h"
@@ -11,42 +10,11 @@
 
 namespace solemech::solver
 {
-/// Abscissae of the three-point Gauss rule on [0, 1].
-inline constexpr std::array<double, 3> gauss_abscissae{0.1127016653792583, 0.5, 0.8872983346207417};
+template <typename Material>
+struct PartLaw;
 
-/// Quadratic Lagrange polynomials on [0, 1] with nodes 0, 1/2, 1.
-constexpr double quadratic_shape(unsigned node, double s)
-{
-  return node == 0 ? (2 * s - 1) * (s - 1) : node == 1 ? 4 * s * (1 - s) : s * (2 * s - 1);
-}
-
-namespace detail
-{
-constexpr auto make_point_shapes()
-{
-  std::array<std::array<double, 9>, 9> table{};
-  for (unsigned q = 0; q < 9; ++q)
-    for (unsigned a = 0; a < 9; ++a)
-      table[q][a] =
-        quadratic_shape(a % 3, gauss_abscissae[q % 3]) * quadratic_shape(a / 3, gauss_abscissae[q / 3]);
-  return table;
-}
-inline constexpr auto point_shapes = make_point_shapes();
-} // namespace detail
-
-/// Shape function of node `a` (3 x 3, r fastest) at integration point `q` (3 x 3, r fastest).
-constexpr double point_shape(unsigned q, unsigned a)
-{
-  return detail::point_shapes[q][a];
-}
-
-/// Linear pressure fields 1, s - 1/2, t - 1/2 of the mixed element.
-constexpr double pressure_shape(unsigned q, unsigned m)
-{
-  return m == 0 ? 1.0 : (m == 1 ? gauss_abscissae[q % 3] : gauss_abscissae[q / 3]) - 0.5;
-}
-
-struct FoamPart
+template <>
+struct PartLaw<materials::Foam>
 {
   static constexpr bool mixed = false;
   materials::Foam       foam;
@@ -75,7 +43,8 @@ struct FoamPart
   }
 };
 
-struct PlatePart
+template <>
+struct PartLaw<materials::IsotropicPlate>
 {
   static constexpr bool     mixed = false;
   materials::IsotropicPlate plate;
@@ -96,7 +65,8 @@ struct PlatePart
   }
 };
 
-struct RubberPart
+template <>
+struct PartLaw<materials::Rubber>
 {
   static constexpr bool mixed = true;
   materials::Rubber     rubber;

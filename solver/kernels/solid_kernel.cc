@@ -9,15 +9,6 @@
 
 namespace solemech::solver
 {
-namespace
-{
-template <typename Law>
-std::unique_ptr<SolidKernel> make(const Law &law, InstructionSet set)
-{
-  return set == InstructionSet::avx2 ? make_avx2_kernel(law) : make_baseline_kernel(law);
-}
-} // namespace
-
 // With SOLEMECH_INSTRUCTION_SET=baseline in the environment: the numbers of an older processor.
 InstructionSet best_instruction_set()
 {
@@ -27,18 +18,18 @@ InstructionSet best_instruction_set()
   return wide ? InstructionSet::avx2 : InstructionSet::baseline;
 }
 
-std::unique_ptr<SolidKernel> make_kernel(const materials::Foam &foam, InstructionSet set)
+template <int dim, typename Material>
+std::unique_ptr<SolidKernelOf<dim>> make_kernel(const Material &material, InstructionSet set)
 {
-  return make(foam, set);
+  return set == InstructionSet::avx2 ? make_loops<Avx2, dim>(material) : make_loops<Baseline, dim>(material);
 }
-std::unique_ptr<SolidKernel> make_kernel(const materials::IsotropicPlate &plate, InstructionSet set)
-{
-  return make(plate, set);
-}
-std::unique_ptr<SolidKernel> make_kernel(const materials::Rubber &rubber, InstructionSet set)
-{
-  return make(rubber, set);
-}
+
+template std::unique_ptr<SolidKernelOf<2>> make_kernel<2>(const materials::Foam &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<2>> make_kernel<2>(const materials::IsotropicPlate &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<2>> make_kernel<2>(const materials::Rubber &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::Foam &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::IsotropicPlate &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::Rubber &, InstructionSet);
 
 std::unique_ptr<FrontKernel> make_front_kernel(InstructionSet set)
 {

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
-// Principal strains in a section (r, z) with a hoop or out-of-plane direction t, and the way back: stress and
-// spatial tangent of an isotropic law from its response in principal logarithmic strains.
-// Components are ordered rr, zz, tt, rz. The in-plane eigenproblem is solved by double-angle formulas from
-// b - I, so that small strains keep all digits (formulas: Ogden, Non-Linear Elastic Deformations, ch. 6).
+// A section (r, z) with a hoop or out-of-plane direction t: motion, principal strains and the way back
+// (stress and spatial tangent of an isotropic law from its response in principal logarithmic strains), and
+// what a node adds to force and stiffness. In plane strain the hoop terms vanish because 1/R is stored as
+// zero. Components are ordered rr, zz, tt, rz; of the tangent rr.rr, zz.zz, tt.tt, rz.rz, rr.zz, rr.tt,
+// zz.tt, rr.rz, zz.rz, tt.rz. The in-plane eigenproblem is solved by double-angle formulas from b - I, so
+// that small strains keep all digits (formulas: Ogden, Non-Linear Elastic Deformations, ch. 6).
 #pragma once
 
 #include "materials/law.h"
+#include "solver/kernels/element_group.h"
+#include "solver/kernels/point_response.h"
 
 #include <array>
 #include <cmath>
@@ -16,27 +20,25 @@ namespace solemech::solver
 template <typename Number>
 using SectionTensor = std::array<Number, 4>;
 
-/// Kirchhoff stress tau and spatial tangent (of the Lie derivative of tau, engineering shear), both [Pa].
-template <typename Number>
-struct PointResponse
-{
-  SectionTensor<Number>  stress{};
-  std::array<Number, 10> tangent{}; ///< rr.rr, zz.zz, tt.tt, rz.rz, rr.zz, rr.tt, zz.tt, rr.rz, zz.rz, tt.rz
-};
-
 /// Principal frame of a symmetric section tensor.
 template <typename Number>
-struct SpectralFrame
+struct SectionFrame
 {
   materials::LogStrains<Number> strains{};       ///< principal logarithmic strains
   Number                        cosine, sine;    ///< of twice the angle of the first principal direction
   Number                        tanh_difference; ///< tanh(eps_1 - eps_2) >= 0
 
+  /// A frame for what is the same in all.
+  static SectionFrame any()
+  {
+    return {{Number(0.0), Number(0.0), Number(0.0)}, Number(1.0), Number(0.0), Number(0.0)};
+  }
+
   /// Frame of b given by b - I.
-  static SpectralFrame of_excess(const SectionTensor<Number> &e)
+  static SectionFrame of_excess(const SectionTensor<Number> &e)
   {
     using std::log1p;
-    SpectralFrame frame;
+    SectionFrame frame;
     const auto [mean, radius] = frame.orient(e);
     frame.strains = {0.5 * log1p(mean + radius), 0.5 * log1p(mean - radius), 0.5 * log1p(e[2])};
     frame.tanh_difference = radius / (1.0 + mean); // (b1 - b2)/(b1 + b2)
@@ -44,9 +46,9 @@ struct SpectralFrame
   }
 
   /// Frame of a logarithmic strain tensor.
-  static SpectralFrame of_strain(const SectionTensor<Number> &e)
+  static SectionFrame of_strain(const SectionTensor<Number> &e)
   {
-    SpectralFrame frame;
+    SectionFrame frame;
     const auto [mean, radius] = frame.orient(e);
     frame.strains = {mean + radius, mean - radius, e[2]};
     frame.tanh_difference = tanh(2.0 * radius);
@@ -61,7 +63,7 @@ struct SpectralFrame
   }
 
   /// Adds stress and tangent of a response given in this frame.
-  void add(const materials::SpectralResponse<Number> &response, PointResponse<Number> &sum) const
+  void add(const materials::SpectralResponse<Number> &response, PointResponse<Number, 4> &sum) const
   {
     using materials::select;
     using std::sqrt;
@@ -131,6 +133,14 @@ struct SectionMotion
 {
   Number rr, rz, zr, zz, tt; ///< H = F - I; tt is u_r/R, or 0 in plane strain
 
+  /// Adds a node's share of the gradient; of the hoop strain it adds N u_r, still to be divided by R.
+  void add(const std::array<Number, 2> &g, double shape, const Number *u)
+  {
+    rr += g[0] * u[0], rz += g[1] * u[0];
+    zr += g[0] * u[1], zz += g[1] * u[1];
+    tt += shape * u[0];
+  }
+
   Number volume_ratio() const { return ((1.0 + rr) * (1.0 + zz) - rz * zr) * (1.0 + tt); }
 
   /// b - I = H + H^T + H H^T.
@@ -155,6 +165,76 @@ struct SectionMotion
   {
     const Number det = 1.0 / ((1.0 + rr) * (1.0 + zz) - rz * zr);
     return {(1.0 + zz) * det - 1.0, -rz * det, -zr * det, (1.0 + rr) * det - 1.0, 1.0 / (1.0 + tt) - 1.0};
+  }
+
+  double vertical_stretch(unsigned lane) const { return 1 + zz[lane]; }
+
+  /// Whether an element of this volume ratio `j` is inside out or beyond its least volume in any lane.
+  bool refused(const Number &j, double smallest_ratio) const
+  {
+    return any(j < smallest_ratio) || any(1.0 + tt < Number(1e-3));
+  }
+};
+
+template <typename Number>
+struct SectionKinematics
+{
+  using Tensor = SectionTensor<Number>;
+  using Motion = SectionMotion<Number>;
+  using Frame = SectionFrame<Number>;
+  using Response = PointResponse<Number, 4>;
+  using Gradient = std::array<Number, 3>; ///< current dN/dr, dN/dz, N/r
+
+  /// Current gradient of a node; `back` is the inverse motion, `hoop` N/r.
+  static Gradient current(const Motion &back, const std::array<Number, 2> &g, const Number &hoop)
+  {
+    return {g[0] + g[0] * back.rr + g[1] * back.zr, g[1] + g[0] * back.rz + g[1] * back.zz, hoop};
+  }
+
+  static std::array<Number, 2> divergence(const Gradient &g) { return {g[0] + g[2], g[1]}; }
+
+  /// Force of a node from the weighted stress.
+  static void add_force(const Tensor &stress, const Gradient &g, Number *f)
+  {
+    const auto &[rr, zz, tt, rz] = stress;
+    f[0] += rr * g[0] + rz * g[1] + tt * g[2];
+    f[1] += rz * g[0] + zz * g[1];
+  }
+
+  /// What a node b brings to its blocks: stress . g_b (r, z, hoop), and the weighted tangent times the
+  /// strains of its two displacements.
+  struct Column
+  {
+    std::array<Number, 3> stress;
+    std::array<Number, 4> radial, vertical;
+  };
+  static Column column(const Response &weighted, const Gradient &g)
+  {
+    const auto &[rr, zz, tt, rz] = weighted.stress;
+    const auto &d = weighted.tangent;
+    return {{rr * g[0] + rz * g[1], rz * g[0] + zz * g[1], tt * g[2]},
+            {d[0] * g[0] + d[5] * g[2] + d[7] * g[1], d[4] * g[0] + d[6] * g[2] + d[8] * g[1],
+             d[5] * g[0] + d[2] * g[2] + d[9] * g[1], d[7] * g[0] + d[9] * g[2] + d[3] * g[1]},
+            {d[4] * g[1] + d[7] * g[0], d[1] * g[1] + d[8] * g[0], d[6] * g[1] + d[9] * g[0],
+             d[8] * g[1] + d[3] * g[0]}};
+  }
+
+  /// B_a^T D B_b + g_a . stress . g_b, row by row.
+  static void add_block(const Gradient &g, const Column &b, Number *k)
+  {
+    const auto &[gr, gz, h] = g;
+    const Number geometric = gr * b.stress[0] + gz * b.stress[1];
+    k[0] += gr * b.radial[0] + h * b.radial[2] + gz * b.radial[3] + geometric + h * b.stress[2];
+    k[1] += gr * b.vertical[0] + h * b.vertical[2] + gz * b.vertical[3];
+    k[2] += gz * b.radial[1] + gr * b.radial[3];
+    k[3] += gz * b.vertical[1] + gr * b.vertical[3] + geometric;
+  }
+
+  /// Fields for a picture from Cauchy stress and lane values.
+  static PointFields<2> fields(const std::array<double, 4> &cauchy, double stretch, double volume_ratio,
+                               double energy, double dissipated)
+  {
+    return {cauchy[1], cauchy[0], cauchy[2], cauchy[3], stretch, volume_ratio, energy, dissipated};
   }
 };
 } // namespace solemech::solver
