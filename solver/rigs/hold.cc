@@ -6,9 +6,9 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/results/recorder.h"
+#include "solver/rigs/seating.h"
 #include "solver/run.h"
 #include "solver/stack_model.h"
-#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -24,10 +24,7 @@ namespace
 {
 constexpr double ramp_steps = 60; // at step tolerance 1
 constexpr double growth = 0.15;   // of a step, over the time since the load last changed, at step tolerance 1
-constexpr double seated_share =
-  0.01; // of the load: under less a stack over a slack unit gives no first tangent
-constexpr double first_depth = 1e-4, deepest_seat = 0.3; // of the height, within which it has to carry that
-constexpr double lift = 0.02; // of the height, that the face is off the stack while this rests
+constexpr double lift = 0.02;     // of the height, that the face is off the stack while this rests
 constexpr int    steps_per_picture = 6;
 constexpr double told_times = 10; // relaxation times after which a branch has no more to tell: exp(-10)
 
@@ -103,7 +100,7 @@ public:
   {
     const double squeezed = rig_.squeeze * model_.height;
     if (rig_.is_under_load())
-      seat();
+      seat(model_, integrator_, *load_, rig_.load, 1e-3 * rig_.ramp / ramp_steps);
     integrator_.extrapolate = 1;
     recorder_.open_ledger(0);
     recorder_.record(0, true);
@@ -155,21 +152,6 @@ private:
     partial.stop_reason = fmt::format("the hold stopped after {:.3g} s: {}. {}", time_, reason, cure);
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
-  }
-
-  /// Lowers the face until it carries a small part of the load.
-  void seat()
-  {
-    const double step = 1e-3 * rig_.ramp / ramp_steps;
-    for (double depth = first_depth * model_.height; force() < seated_share * rig_.load; depth *= 1.5)
-    {
-      integrator_.prescribed[0] = -depth;
-      if (depth > deepest_seat * model_.height || !integrator_.step(step).advanced)
-        throw NoBalance("the load cannot be set down on the stack. Try accuracy = \"0.5 %\"");
-    }
-    integrator_.prescribed[0].reset();
-    load_->force = force();
-    integrator_.start();
   }
 
   /// One phase. Its steps are a part of the ramp, and where the load stands they grow.

@@ -6,9 +6,9 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/results/recorder.h"
+#include "solver/rigs/seating.h"
 #include "solver/run.h"
 #include "solver/stack_model.h"
-#include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
 
@@ -22,10 +22,6 @@ namespace
 {
 constexpr int    steps_per_cycle = 120; // at step tolerance 1
 constexpr double n_pictures = 40;       // of the last cycle
-constexpr double seating_force = 1;     // [N] that brings the head into touch before a force pulse
-constexpr double deepest_seat = 0.3;    // of the stack height, within which it has to answer that
-constexpr int    most_seatings = 6;     // tried one after the other
-constexpr double longest_way = 0.1;     // of the stack height, that a step of a force may take
 
 /// Displacement [m] or force [N] wanted at `t` [s].
 double wanted(const PressRig &rig, double t)
@@ -84,28 +80,11 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   // Only the last cycle is recorded: the ones before condition the stack.
   Recorder recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
 
-  // The head starts in light touch: the depth at which the whole face carries a newton is a thousandth of a
-  // micrometre, too small to matter and enough for a first tangent.
   integrator.start();
   double dt_regular = std::min(rig.duration, whole) / steps_per_cycle * resolution.step_tolerance;
   if (by_force)
-  {
-    // Seated by travel: a stack over a slack unit answers the first travel with next to nothing.
-    int n_failed = 0;
-    for (double depth = 1e-4 * model.height; model.tup_contact->state(integrator.x).force < seating_force;)
-    {
-      integrator.prescribed[0] = -depth;
-      const bool advanced = integrator.step(dt_regular * 1e-3).advanced;
-      n_failed = advanced ? 0 : n_failed + 1;
-      if (depth > deepest_seat * model.height || n_failed > most_seatings)
-        throw NoBalance("the press head cannot be seated on the stack. Try accuracy = \"0.5 %\"");
-      depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
-    }
-    integrator.prescribed[0].reset();
-    integrator.longest_way = longest_way * model.height;
-    head.force = seating_force;
-    integrator.start();
-  }
+    seat(model, integrator, head, most, dt_regular * 1e-3);
+  const double seated = head.force;
   integrator.extrapolate = 1;
   const double clock = integrator.time;
   bool         recording = last_start == 0;
@@ -145,7 +124,7 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
     dt = std::min(dt, whole - t);
     const double value = wanted(rig, t + dt);
     if (by_force)
-      head.force = std::max(value, seating_force);
+      head.force = std::max(value, seated);
     else
       integrator.prescribed[0] = -value;
     const auto outcome = integrator.step(dt);
