@@ -48,7 +48,6 @@ TOLERATED = {
     ("geometry/lug_mesh.cc", "make_lug_mesh"): ASSEMBLY,
     ("solver/linear/front_layout.cc", "make_front_layout"): ASSEMBLY,
     ("tests/benchmark/yardstick.cc", "Blow::assemble"): ASSEMBLY,
-    ("tests/support/reference_assembly.cc", "reference_element"): ASSEMBLY,
     ("solver/results/result_check.h", "require_writable"): CHECKS,
     ("tests/unit/output/results/result_file_test.cc", "check_same"): CHECKS,
     ("tests/unit/study/linear_test.cc", "linear readings settle where weighted least squares with a prior does, with its covariance"): CHECKS,

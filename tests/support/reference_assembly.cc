@@ -165,68 +165,102 @@ Real33 spectral_map(const Real33 &a, const std::function<Real(Real)> &f)
   return eigen.eigenvectors() * values.asDiagonal() * eigen.eigenvectors().transpose();
 }
 
-ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric,
-                                   const ReferenceMaterial      &material,
-                                   const std::array<double, 18> &displacement)
+namespace
+{
+using Entries = Eigen::Matrix<Real, 9, 1>; ///< of a 3 x 3 tensor, column by column
+using Square9 = Eigen::Matrix<Real, 9, 9>;
+
+Entries entries(const Real33 &a)
+{
+  return Eigen::Map<const Entries>(a.data());
+}
+
+/// An element under work: what each point contributes, and the sums.
+template <int dim>
+struct Work
+{
+  static constexpr unsigned n = dim == 2 ? 9 : 27, n_dofs = dim * n; // nodes and points alike
+  static constexpr int      n_modes = dim + 1;                       // of the linear pressure
+
+  std::vector<Eigen::Matrix<Real, 9, n_dofs>>  B; ///< entries of grad u from nodal displacements
+  std::vector<Real>                            weight;
+  std::vector<Eigen::Matrix<Real, dim + 1, 1>> phi; ///< linear pressure fields
+  ReferenceElement out{ReferenceVector::Zero(n_dofs), ReferenceMatrix::Zero(n_dofs, n_dofs), {}};
+
+  Work(const std::vector<std::array<double, dim>> &nodes, bool axisymmetric,
+       const std::vector<double> &displacement);
+
+  void add(unsigned q, const Real33 &stress, const Square9 &tangent)
+  {
+    out.force += weight[q] * B[q].transpose() * entries(stress);
+    out.stiffness += weight[q] * B[q].transpose() * tangent * B[q];
+  }
+  void add_law(const ReferenceMaterial &material);
+  void add_volume(Real bulk_modulus);
+};
+
+template <int dim>
+Work<dim>::Work(const std::vector<std::array<double, dim>> &nodes, bool axisymmetric,
+                const std::vector<double> &displacement)
+  : B(n, Eigen::Matrix<Real, 9, n_dofs>::Zero()), weight(n), phi(n)
 {
   using namespace dealii;
-  Triangulation<2> one_cell;
+  Triangulation<dim> one_cell;
   GridGenerator::hyper_cube(one_cell);
-  const FESystem<2> element(FE_Q<2>(2), 2);
-  DoFHandler<2>     handler(one_cell);
+  const FESystem<dim> element(FE_Q<dim>(2), dim);
+  DoFHandler<dim>     handler(one_cell);
   handler.distribute_dofs(element);
-  std::vector<types::global_dof_index> indices(18);
+  std::vector<types::global_dof_index> indices(n_dofs);
   handler.begin_active()->get_dof_indices(indices);
   // Local number of component c of the node with lexicographic number a.
-  const auto                             lexicographic = FETools::lexicographic_to_hierarchic_numbering<2>(2);
-  std::array<std::array<unsigned, 2>, 9> local;
-  for (unsigned i = 0; i < 18; ++i)
-    for (unsigned a = 0; a < 9; ++a)
+  const auto lexicographic = FETools::lexicographic_to_hierarchic_numbering<dim>(2);
+  std::array<std::array<unsigned, dim>, n> local;
+  for (unsigned i = 0; i < n_dofs; ++i)
+    for (unsigned a = 0; a < n; ++a)
     {
       const auto [component, base] = element.system_to_component_index(i);
       if (lexicographic[a] == base)
         local[a][component] = i;
     }
-  dealii::Vector<double> positions(18);
-  for (unsigned a = 0; a < 9; ++a)
-    for (unsigned c = 0; c < 2; ++c)
+  dealii::Vector<double> positions(n_dofs);
+  for (unsigned a = 0; a < n; ++a)
+    for (unsigned c = 0; c < dim; ++c)
       positions[indices[local[a][c]]] = nodes[a][c];
-  const MappingFEField<2, 2, dealii::Vector<double>> mapping(handler, positions);
-  const QGauss<2>                                    rule(3);
-  FEValues<2> values(mapping, element, rule, update_values | update_gradients | update_JxW_values);
+  const MappingFEField<dim, dim, dealii::Vector<double>> mapping(handler, positions);
+  const QGauss<dim>                                      rule(3);
+  FEValues<dim> values(mapping, element, rule, update_values | update_gradients | update_JxW_values);
   values.reinit(handler.begin_active());
-  const FE_DGP<2> linear(1);
+  const FE_DGP<dim> linear(1);
 
-  ReferenceElement out{ReferenceVector::Zero(), ReferenceMatrix::Zero(), {}};
-  // B: entries of grad u (column by column) from nodal displacements.
-  std::array<Eigen::Matrix<Real, 9, 18>, 9>      B;
-  std::array<Real, 9>                            weight;
-  Eigen::Map<const Eigen::Matrix<double, 18, 1>> u(displacement.data());
-  for (unsigned q = 0; q < 9; ++q)
+  const Eigen::Matrix<Real, n_dofs, 1> u =
+    Eigen::Map<const Eigen::Matrix<double, n_dofs, 1>>(displacement.data()).template cast<Real>();
+  for (unsigned q = 0; q < n; ++q)
   {
-    B[q].setZero();
     Real radius = 0;
-    for (unsigned a = 0; a < 9; ++a)
+    for (unsigned a = 0; a < n; ++a)
       radius += nodes[a][0] * Real(values.shape_value(local[a][0], q));
-    for (unsigned a = 0; a < 9; ++a)
-      for (unsigned c = 0; c < 2; ++c)
+    for (unsigned a = 0; a < n; ++a)
+      for (unsigned c = 0; c < dim; ++c)
       {
         const auto gradient = values.shape_grad(local[a][c], q);
-        B[q](c, 2 * a + c) = gradient[0];     // F_c,r
-        B[q](3 + c, 2 * a + c) = gradient[1]; // F_c,z
+        for (unsigned d = 0; d < dim; ++d)
+          B[q](c + 3 * d, dim * a + c) = gradient[d];
         if (axisymmetric && c == 0)
-          B[q](8, 2 * a) = values.shape_value(local[a][0], q) / radius;
+          B[q](8, dim * a) = values.shape_value(local[a][0], q) / radius;
       }
-    weight[q] = values.JxW(q) * (axisymmetric ? 2 * std::numbers::pi_v<Real> * radius : Real(2));
-    const Eigen::Matrix<Real, 9, 1> gradient = B[q] * u.cast<Real>();
-    out.deformation[q] = Real33::Identity() + Eigen::Map<const Real33>(gradient.data());
+    const Real depth = axisymmetric ? 2 * std::numbers::pi_v<Real> * radius : Real(dim == 2 ? 2 : 1);
+    weight[q] = values.JxW(q) * depth;
+    const Entries gradient = B[q] * u;
+    out.deformation.push_back(Real33::Identity() + Eigen::Map<const Real33>(gradient.data()));
+    for (int m = 0; m < n_modes; ++m)
+      phi[q][m] = linear.shape_value(m, rule.point(q));
   }
+}
 
-  const auto add = [&](unsigned q, const Real33 &stress, const Eigen::Matrix<Real, 9, 9> &tangent) {
-    out.force += weight[q] * B[q].transpose() * Eigen::Map<const Eigen::Matrix<Real, 9, 1>>(stress.data());
-    out.stiffness += weight[q] * B[q].transpose() * tangent * B[q];
-  };
-  for (unsigned q = 0; q < 9; ++q)
+template <int dim>
+void Work<dim>::add_law(const ReferenceMaterial &material)
+{
+  for (unsigned q = 0; q < n; ++q)
   {
     const Real33 &F = out.deformation[q];
     const auto    shared = piola(material.law, F);
@@ -234,9 +268,9 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
     for (const auto &branch : material.branches)
     {
       // W(F G) with G G^T = C_v^-1: P = P_e G^T, and the same on both sides of the tangent.
-      const Real33              G = branch.inverse_viscous[q].llt().matrixL();
-      const auto                own = piola(branch.push, F * G);
-      Eigen::Matrix<Real, 9, 9> right = Eigen::Matrix<Real, 9, 9>::Zero(); // entries of F to those of F G
+      const Real33 G = branch.inverse_viscous[q].llt().matrixL();
+      const auto   own = piola(branch.push, F * G);
+      Square9      right = Square9::Zero(); // entries of F to those of F G
       for (int i = 0; i < 3; ++i)
         for (int j = 0; j < 3; ++j)
           for (int k = 0; k < 3; ++k)
@@ -244,36 +278,36 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
       add(q, own.stress * G.transpose(), right.transpose() * own.tangent * right);
     }
   }
-  if (material.bulk_modulus == 0)
-    return out;
+}
 
-  // Three fields, all unknowns kept: u, dilatation (3), pressure (3), eliminated by a dense solve.
-  using Small = Eigen::Matrix<Real, 3, 3>;
-  Small                M = Small::Zero(), D = Small::Zero();
-  Real3                moment = Real3::Zero(), load = Real3::Zero();
-  std::array<Real3, 9> phi;
-  for (unsigned q = 0; q < 9; ++q)
+/// Three fields, all unknowns kept: u, dilatation, pressure; the latter two eliminated by a dense solve.
+template <int dim>
+void Work<dim>::add_volume(Real bulk_modulus)
+{
+  using Small = Eigen::Matrix<Real, n_modes, n_modes>;
+  using Modes = Eigen::Matrix<Real, n_modes, 1>;
+  Small M = Small::Zero(), D = Small::Zero();
+  Modes moment = Modes::Zero(), load = Modes::Zero();
+  for (unsigned q = 0; q < n; ++q)
   {
-    for (unsigned m = 0; m < 3; ++m)
-      phi[q][m] = linear.shape_value(m, rule.point(q));
     M += weight[q] * phi[q] * phi[q].transpose();
     moment += weight[q] * out.deformation[q].determinant() * phi[q];
   }
-  const Real3 theta = M.llt().solve(moment);
-  for (unsigned q = 0; q < 9; ++q)
+  const Modes theta = M.llt().solve(moment);
+  for (unsigned q = 0; q < n; ++q)
   {
-    const Real t = phi[q].dot(theta), kappa = material.bulk_modulus;
-    load += weight[q] * kappa / 2 * (t - 1 / t) * phi[q];
-    D += weight[q] * kappa / 2 * (1 + 1 / (t * t)) * phi[q] * phi[q].transpose();
+    const Real t = phi[q].dot(theta);
+    load += weight[q] * bulk_modulus / 2 * (t - 1 / t) * phi[q];
+    D += weight[q] * bulk_modulus / 2 * (1 + 1 / (t * t)) * phi[q] * phi[q].transpose();
   }
-  const Real3                p = M.llt().solve(load);
-  Eigen::Matrix<Real, 18, 3> K_up = Eigen::Matrix<Real, 18, 3>::Zero();
-  for (unsigned q = 0; q < 9; ++q)
+  const Modes     p = M.llt().solve(load);
+  ReferenceMatrix K_up = ReferenceMatrix::Zero(n_dofs, n_modes);
+  for (unsigned q = 0; q < n; ++q)
   {
-    const Real33             &F = out.deformation[q], inverse = F.inverse();
-    const Real                J = F.determinant(), pressure = phi[q].dot(p);
-    const Real33              cofactor = J * inverse.transpose();
-    Eigen::Matrix<Real, 9, 9> second; // d2J/dF2 = J (F^-T F^-T - crossed)
+    const Real33 &F = out.deformation[q], inverse = F.inverse();
+    const Real    J = F.determinant(), pressure = phi[q].dot(p);
+    const Real33  cofactor = J * inverse.transpose();
+    Square9       second; // d2J/dF2 = J (F^-T F^-T - crossed)
     for (int i = 0; i < 3; ++i)
       for (int j = 0; j < 3; ++j)
         for (int k = 0; k < 3; ++k)
@@ -281,16 +315,29 @@ ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric
             second(i + 3 * j, k + 3 * l) =
               J * (inverse(j, i) * inverse(l, k) - inverse(l, i) * inverse(j, k));
     add(q, pressure * cofactor, pressure * second);
-    const ReferenceVector slope =
-      B[q].transpose() * Eigen::Map<const Eigen::Matrix<Real, 9, 1>>(cofactor.data());
-    K_up += weight[q] * slope * phi[q].transpose();
+    K_up += weight[q] * (B[q].transpose() * entries(cofactor)) * phi[q].transpose();
   }
   // Rows: dilatation: D dt - M dp = 0; pressure: K_pu du - M dt = 0.
-  Eigen::Matrix<Real, 6, 6> inner;
+  ReferenceMatrix inner(2 * n_modes, 2 * n_modes), border(n_dofs, 2 * n_modes);
   inner << D, -M, -M, Small::Zero();
-  Eigen::Matrix<Real, 18, 6> border;
-  border << Eigen::Matrix<Real, 18, 3>::Zero(), K_up;
+  border << ReferenceMatrix::Zero(n_dofs, n_modes), K_up;
   out.stiffness -= border * inner.partialPivLu().solve(border.transpose().eval());
-  return out;
 }
+} // namespace
+
+template <int dim>
+ReferenceElement reference_element(const std::vector<std::array<double, dim>> &nodes, bool axisymmetric,
+                                   const ReferenceMaterial &material, const std::vector<double> &displacement)
+{
+  Work<dim> work(nodes, axisymmetric, displacement);
+  work.add_law(material);
+  if (material.bulk_modulus != 0)
+    work.add_volume(material.bulk_modulus);
+  return work.out;
+}
+
+template ReferenceElement reference_element<2>(const std::vector<std::array<double, 2>> &, bool,
+                                               const ReferenceMaterial &, const std::vector<double> &);
+template ReferenceElement reference_element<3>(const std::vector<std::array<double, 3>> &, bool,
+                                               const ReferenceMaterial &, const std::vector<double> &);
 } // namespace solemech::tests

@@ -50,11 +50,12 @@ PiolaResponse piola(const ReferenceLaw &law, const Real33 &F);
 /// exp and log of a symmetric tensor.
 Real33 spectral_map(const Real33 &a, const std::function<Real(Real)> &f);
 
-/// A branch: its law in one push, and C_v^-1 at each integration point (3 x 3, r fastest).
+/// A branch: its law in one push, and C_v^-1 at each integration point (3 x 3 (x 3), the first direction
+/// fastest).
 struct ReferenceBranch
 {
-  ReferenceLaw          push;
-  std::array<Real33, 9> inverse_viscous;
+  ReferenceLaw        push;
+  std::vector<Real33> inverse_viscous;
 };
 
 /// What an element is made of. `bulk_modulus` > 0: mixed, U(J) = kappa/4 (J^2 - 1 - 2 ln J).
@@ -65,19 +66,20 @@ struct ReferenceMaterial
   Real                         bulk_modulus = 0;
 };
 
-using NodePositions = std::array<std::array<double, 2>, 9>; ///< 3 x 3, r fastest [m]
-using ReferenceMatrix = Eigen::Matrix<Real, 18, 18>;
-using ReferenceVector = Eigen::Matrix<Real, 18, 1>;
+using ReferenceMatrix = Eigen::Matrix<Real, Eigen::Dynamic, Eigen::Dynamic>;
+using ReferenceVector = Eigen::Matrix<Real, Eigen::Dynamic, 1>;
 
 struct ReferenceElement
 {
-  ReferenceVector       force;
-  ReferenceMatrix       stiffness;
-  std::array<Real33, 9> deformation; ///< F at the integration points, axes r, z, hoop
+  ReferenceVector     force;
+  ReferenceMatrix     stiffness;
+  std::vector<Real33> deformation; ///< F at the integration points, axes r, z, hoop or x, y, z
 };
 
-/// One element; displacement node by node (r, z) [m]. Plane sections count twice, as in the product.
-ReferenceElement reference_element(const NodePositions &nodes, bool axisymmetric,
-                                   const ReferenceMaterial      &material,
-                                   const std::array<double, 18> &displacement);
+/// One element of 3^dim nodes, the first direction fastest [m]; displacement node by node [m]. Plane sections
+/// count twice, as in the product; a solid is never axisymmetric.
+template <int dim>
+ReferenceElement reference_element(const std::vector<std::array<double, dim>> &nodes, bool axisymmetric,
+                                   const ReferenceMaterial   &material,
+                                   const std::vector<double> &displacement);
 } // namespace solemech::tests

@@ -2,7 +2,7 @@
 // Elements by themselves: homogeneous states on a distorted mesh, a manufactured solution with its order, and
 // the stresses of the foam formula in one element and in a small mesh.
 #include "tests/external/check.h"
-#include "tests/support/reference_assembly.h"
+#include "tests/support/plain_materials.h"
 #include "tests/support/single_body.h"
 
 #include <deal.II/base/quadrature_lib.h>
@@ -13,43 +13,12 @@
 using namespace solemech;
 using namespace solemech::tests;
 
-namespace
-{
-struct Stuff
-{
-  std::string                                           name;
-  std::function<std::unique_ptr<solver::SolidKernel>()> kernel;
-  ReferenceLaw                                          law;
-  double                                                bulk_modulus; ///< of the mixed element, else 0 [Pa]
-};
-
-std::vector<Stuff> stuffs()
-{
-  const materials::Foam   foam{{{1.05e6, 4, 0.25}}, {0.16, 0.9, 101325, 1}, {0.16, 1e6, 3}, {}};
-  const materials::Rubber rubber{{0.6e6, 0, 0, 0}, {1.2e9}, {}};
-  return {{"foam", [=] { return solver::make_kernel(foam); },
-           sum_of({reference_ogden(1.05e6, 4, 0.25), reference_cell_gas(0.16L, 0.9L, 101325, 1),
-                   reference_densification(0.16L, 1e6, 3)}),
-           0},
-          {"rubber", [=] { return solver::make_kernel(rubber); }, reference_isochoric_rubber(0.6e6, 0, 0, 0),
-           1.2e9}};
-}
-
-/// First Piola-Kirchhoff stress with the volume part of rubber, kappa/2 (J - 1/J) cof F.
-Real33 stress(const Stuff &stuff, const Real33 &F)
-{
-  const Real J = F.determinant();
-  return piola(stuff.law, F).stress +
-         Real33(stuff.bulk_modulus / 2 * (J - 1 / J) * J * F.inverse().transpose());
-}
-} // namespace
-
 TEST_CASE("a distorted mesh carries a homogeneous state exactly", "[patch]")
 {
   // Newton stops at 1e-10 of the force; displacements follow with the condition of a small system.
   constexpr double exact = 1e-8;
   const double     size = 0.01;
-  for (const auto &stuff : stuffs())
+  for (const auto &stuff : plain_materials())
     for (const auto section : {MeshSection::axisymmetric, MeshSection::plane_strain})
     {
       INFO(stuff.name << (section == MeshSection::axisymmetric ? ", round" : ", plane"));
@@ -68,7 +37,7 @@ TEST_CASE("a distorted mesh carries a homogeneous state exactly", "[patch]")
       const auto   wanted = field(problem.mesh, [&](const Point &x) {
         return Point{out * x[0] + shear * x[1], down * x[1]};
       });
-      problem.fill(stuff.kernel(), held_values(problem.mesh, wanted));
+      problem.fill(stuff.kernel<2>(), held_values(problem.mesh, wanted));
       const Vector exact_x = unknown_values(problem.mesh, wanted);
       Random       disturb;
       // Stress times side length [N]; of rubber a thousandth of its bulk modulus, whose rounding is 1e-12 of
@@ -124,14 +93,14 @@ struct Manufactured
   }
 };
 
-double displacement_error(const Stuff &stuff, bool round, unsigned n)
+double displacement_error(const PlainMaterial &stuff, bool round, unsigned n)
 {
   const Manufactured exact{round, stuff.bulk_modulus > 0};
   StaticProblem      problem(grid(even_lines(0, exact.size, n), even_lines(0, exact.size, n)),
                         round ? MeshSection::axisymmetric : MeshSection::plane_strain, all_held);
   const auto        &mesh = problem.mesh;
   const auto         wanted = field(mesh, [&](const Point &x) { return exact.displacement(x); });
-  problem.fill(stuff.kernel(), held_values(mesh, wanted));
+  problem.fill(stuff.kernel<2>(), held_values(mesh, wanted));
 
   // Held all round, the work of the body force in a test function is that of the stress in its gradient,
   // which needs no divergence of the stress.
@@ -150,7 +119,7 @@ double displacement_error(const Stuff &stuff, bool round, unsigned n)
       }
   };
   over_points([&](const auto &cell, const Point &x, const auto &s, const auto &t, double weight) {
-    const Real33 P = stress(stuff, exact.deformation(x));
+    const Real33 P = stuff.stress(exact.deformation(x));
     for (unsigned a = 0; a < 9; ++a)
     {
       const double value = s.value[a % 3] * t.value[a / 3], dr = s.slope[a % 3] * t.value[a / 3] / h,
@@ -185,7 +154,7 @@ double displacement_error(const Stuff &stuff, bool round, unsigned n)
 TEST_CASE("displacements of a manufactured solution converge with the third order", "[order]")
 {
   constexpr double least_order = 2.8; // theory: 3 for quadratic elements in the mean square
-  for (const auto &stuff : stuffs())
+  for (const auto &stuff : plain_materials())
     for (const bool round : {true, false})
     {
       const double coarse = displacement_error(stuff, round, 4), fine = displacement_error(stuff, round, 8),
