@@ -33,7 +33,6 @@ TOLERATED = {
     ("solver/wear_process.cc", "wear_down"): COURSE,
     ("tests/support/column_reference.cc", "contact"): COURSE,
     ("tests/verification/dynamic_gas_column_test.cc", "dropped"): COURSE,
-    ("tools/answers/compare/explain.cc", "explained"): COURSE,
     ("tools/study/quadratic_model.cc", "quadratic_model"): COURSE,
     ("tools/study/settle.cc", "settle"): COURSE,
     ("tools/answers/sheet/abrasion_readings.cc", "read_abrasion"): READER,

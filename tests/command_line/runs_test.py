@@ -169,6 +169,26 @@ class EarlyEnd(ProgramTest):
         self.assertEqual(messages.decode(), "solemech: interrupted, nothing was written.\n")
         self.assertEqual([path for path in self.folder.rglob("*") if path.is_file()], [])
 
+    def test_after_an_interruption_only_the_others_are_calculated(self):
+        stored = lambda: {path.name: path.stat().st_mtime_ns for path in (self.folder / "results/.runs").glob("*.h5")}
+        process = subprocess.Popen([PROGRAM, "run", "energy-ladder"], cwd=self.folder, stdout=subprocess.PIPE,
+                                   stderr=subprocess.PIPE, env=environment(STAND_IN_SECONDS="0.5"))
+        for _ in range(600):
+            if stored():
+                break
+            time.sleep(0.02)
+        process.send_signal(signal.SIGINT)
+        output, messages = process.communicate(timeout=30)
+        self.assertEqual((process.returncode, output), (130, b""))
+        self.assertIn(b"Finished runs are kept: the same command goes on from there.", messages)
+        kept = stored()
+        self.assertGreater(len(kept), 0)
+        self.assertEqual(list(self.folder.glob("results/energy-ladder/[0-9]*")), [])
+        code, output, messages = self.call("run", "energy-ladder")
+        self.assertEqual(code, 0, messages)
+        self.assertGreater(len(stored()), len(kept))
+        self.assertEqual({name: when for name, when in stored().items() if name in kept}, kept)
+
 
 class Narration(ProgramTest):
     def test_progress_bar_on_a_terminal_only(self):

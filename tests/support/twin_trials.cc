@@ -11,8 +11,7 @@ namespace solemech::tests
 {
 namespace
 {
-const std::atomic<bool> never{false};
-constexpr double        half_band = 1.6448536; // 90 % of a normal distribution, in standard deviations
+constexpr double half_band = 1.6448536; // 90 % of a normal distribution, in standard deviations
 
 bool holds(const settle::Band &band, double truth)
 {
@@ -52,7 +51,7 @@ TwinCount twin_trials(const TwinBench &bench, int n_trials, unsigned seed,
     }
     settle::Wish wish;
     wish.n_samples = 1000;
-    const auto answer = settle::settle(bench.parameters, readings, bench.predict, wish, {}, never);
+    const auto answer = settle::settle(bench.parameters, readings, bench.predict, wish);
     count.n_trials = trial + 1;
     count.n_evaluations += answer.n_evaluations;
     count.n_not_converged += !answer.converged;

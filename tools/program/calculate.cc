@@ -8,11 +8,8 @@
 #include "tools/program/assumptions.h"
 #include "tools/program/failures.h"
 #include "tools/program/inputs.h"
-#include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_run.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/shared_progress.h"
 
 #include <fmt/format.h>
 
@@ -70,29 +67,26 @@ std::vector<Task> plan(const RunRequest &request)
 }
 
 /// Solves every run that is not there yet.
-void solve_all(std::vector<Task> &tasks, const RunRequest &request, const Solve &solve,
-               const std::atomic<bool> &interrupted)
+void solve_all(std::vector<Task> &tasks, Job &job)
 {
-  std::vector<Run *> runs;
+  std::vector<Run *>     runs;
+  std::vector<WantedRun> list;
   for (Task &task : tasks)
     if (!task.finished)
       for (Run &run : task.record.runs)
+      {
         runs.push_back(&run);
-
-  Progress       progress(progress_on_standard_error(), request.quiet);
-  SharedProgress done(runs.size());
+        list.push_back({run.setup, {}});
+      }
   // One bad case does not cost the others, those that were there already included.
-  const Solve one_by_one = tasks.size() > 1 || runs.size() > 1 ? forgiving(solve) : solve;
-  solver::in_parallel(runs.size(), [&](std::size_t i) {
-    if (interrupted)
-      return;
-    runs[i]->result = one_by_one(runs[i]->setup, SolveWish{}, [&](double fraction, const char *what) {
-      done.reached(i, fraction, [&](double share) {
-        progress.update(share, fmt::format("{}: {}", runs[i]->label, what));
-      });
-      return !interrupted;
-    });
-  });
+  if (tasks.size() == 1 && runs.size() == 1)
+    runs.front()->result = job.run_alone(list.front());
+  else
+  {
+    auto results = job.run(list);
+    for (std::size_t i = 0; i < runs.size(); ++i)
+      runs[i]->result = std::move(results[i]);
+  }
 }
 
 /// Says which runs stopped early; true when all came to their end.
@@ -168,17 +162,12 @@ Exit explain_writing(const std::vector<Written> &written)
 }
 } // namespace
 
-Exit calculate(const RunRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
+Exit calculate(const RunRequest &request, Job &job)
 {
-  if (const auto sheet = answer_sheet(request, solve, interrupted))
+  if (const auto sheet = answer_sheet(request, job))
     return *sheet;
   std::vector<Task> tasks = plan(request);
-  solve_all(tasks, request, solve, interrupted);
-  if (interrupted)
-  {
-    fmt::print(stderr, "solemech: interrupted, nothing was written.\n");
-    return Exit::interrupted;
-  }
+  solve_all(tasks, job);
 
   std::vector<bool> complete;
   for (const Task &task : tasks)

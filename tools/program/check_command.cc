@@ -73,8 +73,7 @@ std::string reading_text(const SheetReading &reading)
 /// What a bench sheet holds, and what is taken where nothing was written.
 std::string check_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
 {
-  const auto  library = materials::Library::load(library_folder());
-  const Sheet sheet = read_sheet(path, {settings, {case_folder()}, library.source()});
+  const Sheet sheet = settleable_sheet(path, settings);
   TextTable   table({Align::left, Align::left});
   table.add_row({"stack", stack_text(sheet.setup)});
   table.add_row({"rig", rig_text(sheet.setup, Lengths::millimetre)});

@@ -12,10 +12,7 @@
 #include "tools/program/compare_answer.h"
 #include "tools/program/compare_inputs.h"
 #include "tools/program/print_options.h"
-#include "tools/program/progress.h"
 #include "tools/program/record.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/run_store.h"
 
 #include <fmt/format.h>
 
@@ -30,22 +27,18 @@ namespace
 constexpr std::size_t n_shown_interactions = 4; // on the page, of a reading
 
 /// Every case against the first one.
-std::vector<Explanation> explain_all(const CompareInputs &inputs, const CompareRequest &request,
-                                     const Solve &solve, const std::atomic<bool> &interrupted)
+std::vector<Explanation> explain_all(const CompareInputs &inputs, Job &job)
 {
-  Progress                 progress(progress_on_standard_error(), request.quiet);
-  const RunStore           store(RunStore::default_folder, answering_version());
-  std::vector<Explanation> explanations;
-  const double             n_pairs = static_cast<double>(inputs.cases.size() - 1);
-  for (std::size_t i = 1; i < inputs.cases.size() && !interrupted; ++i)
+  std::vector<Comparison> comparisons;
+  for (std::size_t i = 1; i < inputs.cases.size(); ++i)
   {
-    const auto tell = [&](double fraction, const std::string &what) {
-      progress.update((static_cast<double>(i - 1) + fraction) / n_pairs,
-                      fmt::format("{} and {}, {}", inputs.cases[0].label, inputs.cases[i].label, what));
-    };
-    explanations.push_back(explained(inputs.cases[0].setup, inputs.cases[i].setup,
-                                     {forgiving(solve), &store, tell, &interrupted}));
+    comparisons.push_back(prepared(inputs.cases[0].setup, inputs.cases[i].setup));
+    job.expect(cost_of(comparisons.back()));
   }
+  std::vector<Explanation> explanations;
+  for (std::size_t i = 0; i < comparisons.size(); ++i)
+    explanations.push_back(explained(
+      comparisons[i], job, fmt::format("{} and {}", inputs.cases[0].label, inputs.cases[i + 1].label)));
   return explanations;
 }
 
@@ -127,8 +120,7 @@ void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &recor
 }
 } // namespace
 
-Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
-                          const std::atomic<bool> &interrupted)
+Exit calculate_comparison(const CompareRequest &request, Job &job)
 {
   CompareInputs inputs = read_compare_inputs(request.cases);
   RunRecord    &record = inputs.record;
@@ -140,13 +132,7 @@ Exit calculate_comparison(const CompareRequest &request, const Solve &solve,
   // Made before the work begins: a folder that cannot be written should not cost the wait.
   RunFolder folder = fresh_comparison(request, record);
 
-  const std::vector<Explanation> explanations = explain_all(inputs, request, solve, interrupted);
-  if (interrupted)
-  {
-    fmt::print(stderr,
-               "solemech: interrupted. Finished runs are kept: the same command goes on from there.\n");
-    return Exit::interrupted;
-  }
+  const std::vector<Explanation> explanations = explain_all(inputs, job);
   record.runs = runs_of(inputs, explanations);
   const bool complete = keep_complete(record.runs);
 

@@ -5,7 +5,14 @@
 #include "tools/program/compare_run.h"
 #include "tools/program/learn_run.h"
 #include "tools/program/plan_run.h"
+#include "tools/program/progress.h"
+#include "tools/program/record.h"
 #include "tools/program/trial_run.h"
+#include "tools/study/settle.h"
+
+#include <fmt/format.h>
+
+#include <optional>
 
 namespace solemech::tools
 {
@@ -13,30 +20,71 @@ namespace
 {
 struct FullAnswer
 {
-  const Solve             &solve;
-  const std::atomic<bool> &interrupted;
+  Job &job;
 
-  Exit operator()(const RunRequest &request) const { return calculate(request, solve, interrupted); }
-  Exit operator()(const CompareRequest &request) const
-  {
-    return calculate_comparison(request, solve, interrupted);
-  }
-  Exit operator()(const LearnRequest &request) const
-  {
-    return answer_lesson_request(request, solve, interrupted);
-  }
-  Exit operator()(const TrialRequest &request) const { return answer_trial(request, solve, interrupted); }
-  Exit operator()(const PlanRequest &request) const { return answer_plan(request, solve, interrupted); }
+  Exit operator()(const RunRequest &request) const { return calculate(request, job); }
+  Exit operator()(const CompareRequest &request) const { return calculate_comparison(request, job); }
+  Exit operator()(const LearnRequest &request) const { return answer_lesson_request(request, job); }
+  Exit operator()(const TrialRequest &request) const { return answer_trial(request, job); }
+  Exit operator()(const PlanRequest &request) const { return answer_plan(request, job); }
   template <typename Other>
   Exit operator()(const Other &) const
   {
     throw UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
   }
 };
+
+/// Whether a command is to say nothing while it calculates.
+struct IsQuiet
+{
+  bool operator()(const LearnRequest &request) const { return request.quiet || request.json; }
+  template <typename Other>
+  bool operator()(const Other &request) const
+  {
+    if constexpr (requires { request.quiet; })
+      return request.quiet;
+    else
+      return true;
+  }
+};
+
+Exit said(Exit exit, const std::string &text)
+{
+  fmt::print(stderr, "solemech: {}\n", text);
+  return exit;
+}
 } // namespace
 
 Exit full_answer(const Request &request, const Solve &solve, const std::atomic<bool> &interrupted)
 {
-  return std::visit(FullAnswer{solve, interrupted}, request);
+  std::optional<Progress> progress; // its clock runs from the first run on, not while a person thinks
+  const auto              told = [&](double fraction, const std::string &what) {
+    if (!progress)
+      progress.emplace(progress_on_standard_error(), std::visit(IsQuiet(), request));
+    what.empty() ? progress->clear() : progress->update(fraction, what);
+  };
+  Job job(solve, RunStore(RunStore::default_folder, answering_version()), told, interrupted);
+  try
+  {
+    const Exit exit = std::visit(FullAnswer{job}, request);
+    if (!job.not_kept().empty() && exit != Exit::results)
+      said(exit, fmt::format("finished runs are not kept for the next time: {}", job.not_kept()));
+    return exit;
+  }
+  catch (const Interrupted &)
+  {
+    return said(Exit::interrupted, job.n_calculated() == 0
+                                     ? "interrupted, nothing was written."
+                                     : "interrupted, nothing was written. Finished runs are kept: the same "
+                                       "command goes on from there.");
+  }
+  catch (const settle::ImpossibleInput &error)
+  {
+    return said(Exit::usage, error.what());
+  }
+  catch (const settle::PredictionFailed &error)
+  {
+    return said(Exit::run_failed, error.what());
+  }
 }
 } // namespace solemech::tools

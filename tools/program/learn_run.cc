@@ -13,11 +13,8 @@
 #include "tools/program/guess.h"
 #include "tools/program/lessons.h"
 #include "tools/program/print_options.h"
-#include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/terminal.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/run_many.h"
 
 #include <fmt/format.h>
 
@@ -45,21 +42,17 @@ std::optional<fs::path> finished_folder(const LearnRequest &request, const RunRe
   return is_finished(*request.output, record.hash, answering_version()) ? request.output : std::nullopt;
 }
 
-/// Fills in the results, from the store of runs where they are there. False when a run stopped early.
-bool run_all(RunRecord &record, const LearnRequest &request, const Solve &solve,
-             const std::atomic<bool> &interrupted)
+/// Fills in the results. False when a run stopped early.
+bool run_all(RunRecord &record, Job &job)
 {
   std::vector<solver::Case> cases;
   for (const Run &run : record.runs)
     cases.push_back(run.setup);
-  Progress       progress(progress_on_standard_error(), request.quiet || request.json);
-  const RunStore store(RunStore::default_folder, answering_version());
-  const auto     tell = [&](double fraction, const std::string &what) { progress.update(fraction, what); };
-  ManyRuns       many = run_many(cases, {}, forgiving(solve), &store, tell, interrupted);
-  bool           complete = true;
+  auto results = job.run(cases, {});
+  bool complete = true;
   for (std::size_t i = 0; i < record.runs.size(); ++i)
   {
-    record.runs[i].result = std::move(many.results[i]);
+    record.runs[i].result = std::move(results[i]);
     complete = complete && record.runs[i].result.complete;
   }
   return complete;
@@ -110,8 +103,7 @@ void report_stopped_runs(const RunRecord &record)
 }
 } // namespace
 
-Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
-                           const std::atomic<bool> &interrupted)
+Exit answer_lesson_request(const LearnRequest &request, Job &job)
 {
   const Input                input = lesson_input(request);
   const bool                 talks = !request.json;
@@ -121,28 +113,25 @@ Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
   if (talks)
     fmt::print("{}\n", learn::question_text(input.file, print_options().width));
   if (talks && !guess && !request.quiet && is_terminal(stdin) && is_terminal(stdout))
-    guess = guess_from_terminal(input.file.lesson->choices.size(), interrupted);
+    guess = guess_from_terminal(input.file.lesson->choices.size(), job.interrupted());
+  if (job.interrupted())
+    throw Interrupted();
 
   RunRecord                record = lesson_record(input, guess);
   const auto               finished = finished_folder(request, record);
   std::optional<RunFolder> folder;
   if (finished)
     read_back(record, *finished);
-  else if (!interrupted)
+  else
   {
     // Made before the work begins: a folder that cannot be written should not cost the wait.
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
                                   : RunFolder::create(results_root, record.folder));
-    if (!run_all(record, request, solve, interrupted) && !interrupted)
+    if (!run_all(record, job))
     {
       report_stopped_runs(record);
       return Exit::run_failed;
     }
-  }
-  if (interrupted)
-  {
-    fmt::print(stderr, "solemech: interrupted, nothing was written.\n");
-    return Exit::interrupted;
   }
 
   const auto answer = learn::answer_lesson(input.file, record.runs, guess);

@@ -4,16 +4,12 @@
 
 #include "tools/program/command_line.h"
 #include "tools/program/exit_codes.h"
-#include "tools/study/solve.h"
-
-#include <atomic>
+#include "tools/study/job.h"
 
 namespace solemech::tools
 {
 /// Asks the question, lets a person at a terminal guess, runs the case, answers from its numbers, and leaves
 /// a folder results/learn-<label>/<number> with the files of a run and worksheet.html.
-/// @param interrupted  becomes true when the person wants to stop; nothing is written then
-/// @throws UsageError, materials::CaseError, solver::ResultsError
-Exit answer_lesson_request(const LearnRequest &request, const Solve &solve,
-                           const std::atomic<bool> &interrupted);
+/// @throws Interrupted (nothing is written then), UsageError, materials::CaseError, solver::ResultsError
+Exit answer_lesson_request(const LearnRequest &request, Job &job);
 } // namespace solemech::tools

@@ -1,11 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech plan, the part before any calculation: the sheet is read and checked, then the solver program
 // answers.
-#include "tools/answers/sheet/sheet.h"
-#include "tools/language/library.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"
-#include "tools/program/places.h"
 #include "tools/program/sheet_input.h"
 #include "tools/rigs/registry.h"
 
@@ -26,8 +23,7 @@ Exit plan_sheet(const PlanRequest &request, const std::vector<std::string> &argu
       fmt::format("'{}' is no bench sheet: nothing in it is unknown or doubtful, and no reading stands in "
                   "it. The section on readings of your own in the README shows one.",
                   request.sheet));
-  const auto library = materials::Library::load(library_folder());
-  const auto sheet = read_sheet(request.sheet, {{}, {case_folder()}, library.source()});
+  const auto sheet = settleable_sheet(request.sheet, {});
   if (!rigs::fall_of(sheet.setup))
     throw UsageError(
       fmt::format("'{}': a plan ranks readings of a drop weight, and the rig of this sheet is none. Give "

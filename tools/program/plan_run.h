@@ -4,11 +4,9 @@
 #pragma once
 
 #include "tools/program/commands.h"
-#include "tools/study/solve.h"
-
-#include <atomic>
+#include "tools/study/job.h"
 
 namespace solemech::tools
 {
-Exit answer_plan(const PlanRequest &request, const Solve &solve, const std::atomic<bool> &interrupted);
+Exit answer_plan(const PlanRequest &request, Job &job);
 } // namespace solemech::tools

@@ -2,13 +2,10 @@
 // solemech run, the part before any calculation: all inputs are read and checked, a single case that was
 // computed before is answered from its folder, and everything else goes to the solver program, which replaces
 // this process.
-#include "tools/answers/sheet/sheet.h"
-#include "tools/language/library.h"
 #include "tools/program/answers.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"
 #include "tools/program/inputs.h"
-#include "tools/program/places.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_input.h"
 
@@ -18,10 +15,8 @@ Exit run(const RunRequest &request, const std::vector<std::string> &arguments)
 {
   if (const auto sheet = sheet_among(request.cases))
   {
-    const auto library = materials::Library::load(library_folder());
     // Slips are told at once, and an answer that is there already is shown.
-    const auto read = read_sheet(*sheet, {request.settings, {case_folder()}, library.source()});
-    if (const auto folder = finished_sheet(read, request.output))
+    if (const auto folder = finished_sheet(settleable_sheet(*sheet, request.settings), request.output))
     {
       tell_place(*folder, true, request.quiet);
       print_stored(*folder, request.json ? "settled.json" : "summary.txt");

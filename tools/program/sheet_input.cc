@@ -3,9 +3,11 @@
 
 #include "tools/language/case_text.h"
 #include "tools/language/checksum.h"
+#include "tools/language/library.h"
 #include "tools/language/sheet.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/command_line.h"
+#include "tools/program/places.h"
 #include "tools/program/record.h"
 
 #include <fmt/format.h>
@@ -30,6 +32,12 @@ std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> 
     return name;
   }
   return std::nullopt;
+}
+
+Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
+{
+  const auto library = materials::Library::load(library_folder());
+  return read_sheet(path, {settings, {case_folder()}, library.source()});
 }
 
 std::string sheet_fingerprint(const Sheet &sheet)

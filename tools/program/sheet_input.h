@@ -15,6 +15,11 @@ namespace solemech::tools
 /// @throws UsageError when it stands beside other files
 std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> &names);
 
+/// The sheet, with the library and the prepared cases.
+/// @param settings  as after --set
+/// @throws materials::CaseError with every slip
+Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings);
+
 /// Of everything that the answer of a sheet follows from: its text and data files, the stack and rig they
 /// resolve to, and what is assumed of the unknown numbers.
 std::string sheet_fingerprint(const Sheet &sheet);

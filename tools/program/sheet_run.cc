@@ -14,10 +14,8 @@
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
 #include "tools/program/places.h"
-#include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_input.h"
-#include "tools/program/sheet_settling.h"
 
 #include <fmt/format.h>
 
@@ -124,21 +122,16 @@ void take_from_run(const solver::Result &result, SettledSheet &answer)
 
 /// Settles a sheet and keeps what came out in a folder.
 SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::filesystem::path> &output,
-                                  const Solve &solve, const RunCases &run, Progress &progress,
-                                  const std::atomic<bool> &interrupted)
+                                  Job &job)
 {
   const auto library = materials::Library::load(library_folder());
-  auto       answer = settle_sheet(sheet, questions(sheet), run, library.materials(), interrupted);
+  // The settled stack itself, and both ends of each number that stays doubtful.
+  job.expect(cost_of(SolveWish()) + 2 * static_cast<double>(sheet.unknowns.size()) * cost_of(coarser_run));
+  auto       answer = settle_sheet(sheet, questions(sheet), job, library.materials());
   const auto case_text = settled_case_text(sheet, answer);
   RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
-  record.runs.front().result = solve(answer.setup, {}, [&](double fraction, const char *what) {
-    progress.update(0.97 + 0.03 * fraction, std::string("the settled stack: ") + what);
-    return !interrupted;
-  });
-  if (interrupted)
-    throw settle::Interrupted();
+  record.runs.front().result = job.run_alone({answer.setup, {}}, "the settled stack");
   take_from_run(record.runs.front().result, answer);
-  progress.clear();
   auto       folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
              json = settled_json(sheet, answer);
@@ -155,45 +148,25 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   folder.write("data/sheet.toml", sheet.text);
   return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};
 }
-
-std::size_t expected_runs_of(const Sheet &sheet)
-{
-  return expected_runs(sheet, questions(sheet), materials::Library::load(library_folder()).materials());
-}
 } // namespace
 
-std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
-                                 const std::atomic<bool> &interrupted)
+std::optional<Exit> answer_sheet(const RunRequest &request, Job &job)
 {
   const auto path = sheet_among(request.cases);
   if (!path)
     return std::nullopt;
-  const auto sheet = settleable_sheet(*path, request.settings);
-  return with_kept_runs(
-    solve, request.quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
-      const auto answer = settled_into_folder(sheet, request.output, solve, run, progress, interrupted);
-      tell_place(answer.place, false, request.quiet);
-      fmt::print("{}", request.json ? answer.json : answer.text);
-      return Exit::ok;
-    });
+  const auto answer = settled_into_folder(settleable_sheet(*path, request.settings), request.output, job);
+  tell_place(answer.place, false, request.quiet);
+  fmt::print("{}", request.json ? answer.json : answer.text);
+  return Exit::ok;
 }
 
-Exit settle_beforehand(const std::filesystem::path &path, bool quiet, const Solve &solve,
-                       const std::atomic<bool> &interrupted, SettledStack &settled)
+SettledStack settle_beforehand(const std::filesystem::path &path, bool quiet, Job &job)
 {
   const auto sheet = settleable_sheet(path, {});
-  if (const auto place = finished_sheet(sheet, std::nullopt))
-  {
-    tell_place(*place, true, quiet);
-    settled = {*place / "settled.toml", sheet.file.label};
-    return Exit::ok;
-  }
-  return with_kept_runs(
-    solve, quiet, expected_runs_of(sheet), interrupted, [&](const RunCases &run, Progress &progress) {
-      const auto place = settled_into_folder(sheet, std::nullopt, solve, run, progress, interrupted).place;
-      tell_place(place, false, quiet);
-      settled = {place / "settled.toml", sheet.file.label};
-      return Exit::ok;
-    });
+  const auto finished = finished_sheet(sheet, std::nullopt);
+  const auto place = finished ? *finished : settled_into_folder(sheet, std::nullopt, job).place;
+  tell_place(place, finished.has_value(), quiet);
+  return {place / "settled.toml", sheet.file.label};
 }
 } // namespace solemech::tools

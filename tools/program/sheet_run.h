@@ -4,9 +4,8 @@
 #pragma once
 
 #include "tools/program/commands.h"
-#include "tools/study/solve.h"
+#include "tools/study/job.h"
 
-#include <atomic>
 #include <filesystem>
 #include <optional>
 #include <string>
@@ -15,8 +14,7 @@ namespace solemech::tools
 {
 /// Nothing when the request names no bench sheet.
 /// @throws UsageError when a sheet stands beside other cases
-std::optional<Exit> answer_sheet(const RunRequest &request, const Solve &solve,
-                                 const std::atomic<bool> &interrupted);
+std::optional<Exit> answer_sheet(const RunRequest &request, Job &job);
 
 /// The stack that a sheet settled on.
 struct SettledStack
@@ -25,8 +23,6 @@ struct SettledStack
   std::string           label; ///< of the sheet
 };
 
-/// Settles a sheet, or finds it settled, and says where. `settled` is filled unless the answer is another one
-/// than Exit::ok.
-Exit settle_beforehand(const std::filesystem::path &path, bool quiet, const Solve &solve,
-                       const std::atomic<bool> &interrupted, SettledStack &settled);
+/// Settles a sheet, or finds it settled, and says where.
+SettledStack settle_beforehand(const std::filesystem::path &path, bool quiet, Job &job);
 } // namespace solemech::tools

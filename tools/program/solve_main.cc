@@ -5,7 +5,6 @@
 #include "tools/output/results/energy_picture.h"
 #include "tools/program/failures.h"
 #include "tools/program/full_answer.h"
-#include "tools/study/with_bands.h"
 
 #include <unistd.h>
 
@@ -62,7 +61,6 @@ int main(int argc, char **argv)
 {
   std::signal(SIGINT, interrupt);
   return tools::guarded([&] {
-    return tools::full_answer(tools::read_command_line({argv + 1, argv + argc}),
-                              tools::with_bands(solve_case), interrupted);
+    return tools::full_answer(tools::read_command_line({argv + 1, argv + argc}), solve_case, interrupted);
   });
 }

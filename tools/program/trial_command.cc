@@ -1,12 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech trial, the part before any calculation: case, swaps, range and player are read and checked, a
 // trial that was made before is answered from its folder, and everything else goes to the solver program.
-#include "tools/answers/sheet/sheet.h"
-#include "tools/language/library.h"
 #include "tools/program/answers.h"
 #include "tools/program/commands.h"
 #include "tools/program/hand_over.h"
-#include "tools/program/places.h"
 #include "tools/program/sheet_input.h"
 #include "tools/program/trial_record.h"
 
@@ -21,8 +18,7 @@ TrialRequest with_settled(TrialRequest request, bool &is_open)
   const auto path = sheet_among({request.name});
   if (!path)
     return request;
-  const auto library = materials::Library::load(library_folder());
-  const auto sheet = read_sheet(*path, {{}, {case_folder()}, library.source()});
+  const auto sheet = settleable_sheet(*path, {});
   request.sheet = *path;
   request.label = sheet.file.label;
   if (const auto place = finished_sheet(sheet, std::nullopt))

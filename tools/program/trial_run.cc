@@ -9,13 +9,10 @@
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
 #include "tools/program/print_options.h"
-#include "tools/program/progress.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_input.h"
 #include "tools/program/sheet_run.h"
 #include "tools/program/trial_record.h"
-#include "tools/study/forgiving.h"
-#include "tools/study/run_many.h"
 
 #include <fmt/format.h>
 
@@ -27,52 +24,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-/// The person stopped the trial.
-struct Interrupted
-{
-};
-
-/// Runs the batches of a trial and keeps count. How many batches there will be is not known before: each is
-/// taken to be half of what is left.
-class Batches
-{
-public:
-  Batches(const TrialRequest &request, const Solve &solve, const std::atomic<bool> &interrupted)
-    : solve_(solve), interrupted_(interrupted), store_(RunStore::default_folder, answering_version()),
-      progress_(progress_on_standard_error(), request.quiet)
-  {
-  }
-
-  std::vector<solver::Result> run(const std::vector<solver::Case> &cases, bool for_people,
-                                  const std::string &what)
-  {
-    SolveWish wish;
-    wish.pictures = wish.estimate_error = for_people;
-    const double begin = done_, share = 0.5 * (1 - done_);
-    const auto   tell = [&](double fraction, const std::string &) {
-      progress_.update(begin + share * fraction, what);
-    };
-    const Solve one_by_one =
-      cases.size() > 1 ? forgiving(solve_) : solve_; // one bad case does not cost the others
-    auto many = run_many(cases, wish, one_by_one, &store_, tell, interrupted_);
-    if (interrupted_)
-      throw Interrupted();
-    done_ = begin + share;
-    effort.n_calculated += many.n_calculated;
-    effort.n_from_store += many.n_from_store;
-    return std::move(many.results);
-  }
-
-  TrialEffort effort;
-
-private:
-  const Solve             &solve_;
-  const std::atomic<bool> &interrupted_;
-  RunStore                 store_;
-  Progress                 progress_;
-  double                   done_ = 0;
-};
-
 /// The range as runs, for its picture.
 std::string range_picture(const TrialInput &trial, const TrialResult &result, const RangeAnswer &range)
 {
@@ -142,16 +93,13 @@ void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest
 }
 } // namespace
 
-Exit answer_trial(const TrialRequest &given, const Solve &solve, const std::atomic<bool> &interrupted)
-try
+Exit answer_trial(const TrialRequest &given, Job &job)
 {
   TrialRequest request = given;
+  job.expect(cost_of(request));
   if (const auto sheet = sheet_among({request.name})) // what is changed is the stack that it settles on
   {
-    SettledStack settled;
-    if (const auto how = settle_beforehand(*sheet, request.quiet, solve, interrupted, settled);
-        how != Exit::ok)
-      return how;
+    const SettledStack settled = settle_beforehand(*sheet, request.quiet, job);
     request.sheet = *sheet;
     request.label = settled.label;
     request.name = settled.file.string();
@@ -165,11 +113,8 @@ try
     folder.emplace(request.output ? RunFolder::create_at(*request.output)
                                   : RunFolder::create(results_root, record.folder));
 
-  Batches           batches(request, solve, interrupted);
-  const TrialResult result =
-    solve_trial(trial, [&](const auto &cases, bool for_people, const std::string &what) {
-      return batches.run(cases, for_people, what);
-    });
+  const auto        n_calculated = job.n_calculated(), n_from_store = job.n_from_store();
+  const TrialResult result = solve_trial(trial, job);
   record.runs.front().result = result.now.result;
   if (record.runs.size() > 1)
     record.runs.back().result = result.changed.result;
@@ -183,17 +128,12 @@ try
   const auto place = finished ? *finished : write_trial(*folder, trial, result, record, complete);
 
   tell_place(place, finished.has_value(), request.quiet);
-  const auto options = print_options(request.details, lengths_from(request.lengths));
-  const auto answer = trial_answer(trial, result, options);
-  batches.effort.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+  const auto        options = print_options(request.details, lengths_from(request.lengths));
+  const auto        answer = trial_answer(trial, result, options);
+  const TrialEffort effort{job.n_calculated() - n_calculated, job.n_from_store() - n_from_store,
+                           std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count()};
   fmt::print("{}", request.json ? trial_json(trial, result, answer, record.versions, record.hash)
-                                : trial_text(answer, options, batches.effort));
+                                : trial_text(answer, options, effort));
   return complete ? Exit::ok : Exit::run_failed;
-}
-catch (const Interrupted &)
-{
-  fmt::print(stderr,
-             "solemech: interrupted, nothing was written; finished runs are kept for the next time.\n");
-  return Exit::interrupted;
 }
 } // namespace solemech::tools

@@ -5,14 +5,10 @@
 
 #include "tools/program/command_line.h"
 #include "tools/program/exit_codes.h"
-#include "tools/study/solve.h"
-
-#include <atomic>
+#include "tools/study/job.h"
 
 namespace solemech::tools
 {
-/// @param interrupted  becomes true when the person wants to stop; nothing is written then, but finished runs
-///                     stay in the store
-/// @throws materials::CaseError, solver::ResultsError
-Exit answer_trial(const TrialRequest &request, const Solve &solve, const std::atomic<bool> &interrupted);
+/// @throws Interrupted (nothing is written then), materials::CaseError, solver::ResultsError
+Exit answer_trial(const TrialRequest &request, Job &job);
 } // namespace solemech::tools

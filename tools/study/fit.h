@@ -17,7 +17,6 @@ struct Fit
 
 /// First without, then with the loss for wild readings, which is tightened in stages: at the medians all
 /// readings may look wild, and a loss that lets go of them at once would stay there.
-/// @throws PredictionFailed when the model cannot be computed at the medians; Interrupted; what predict
-/// throws
+/// @throws PredictionFailed when the model cannot be computed at the medians; what predict throws
 Fit fit(const std::vector<Observation> &observations, PredictionTable &table, const Wish &wish);
 } // namespace solemech::settle

@@ -17,10 +17,9 @@ std::vector<double> key_of(const Eigen::VectorXd &z)
 } // namespace
 
 PredictionTable::PredictionTable(const std::vector<Parameter> &parameters, std::size_t n_observations,
-                                 const Predict &predict, const Progress &progress,
-                                 const std::atomic<bool> &interrupted)
-  : parameters_(parameters), n_observations_(n_observations), predict_(predict), progress_(progress),
-    interrupted_(interrupted), lowest_(parameters.size()), highest_(parameters.size())
+                                 const Predict &predict)
+  : parameters_(parameters), n_observations_(n_observations), predict_(predict), lowest_(parameters.size()),
+    highest_(parameters.size())
 {
   for (std::size_t k = 0; k < parameters.size(); ++k)
   {
@@ -40,8 +39,6 @@ std::vector<double> PredictionTable::values(const Eigen::VectorXd &z) const
 
 std::vector<std::optional<Eigen::VectorXd>> PredictionTable::ask(const std::vector<Eigen::VectorXd> &points)
 {
-  if (interrupted_)
-    throw Interrupted();
   std::vector<std::vector<double>> keys, sets;
   for (const auto &z : points)
     if (const auto key = key_of(z);
@@ -53,8 +50,6 @@ std::vector<std::optional<Eigen::VectorXd>> PredictionTable::ask(const std::vect
   if (!sets.empty())
   {
     const auto rows = predict_(sets);
-    if (interrupted_)
-      throw Interrupted();
     if (rows.size() != sets.size())
       throw PredictionFailed(
         fmt::format("{} parameter sets were asked for, {} came back", sets.size(), rows.size()));
@@ -71,9 +66,6 @@ std::vector<std::optional<Eigen::VectorXd>> PredictionTable::ask(const std::vect
         ++n_failed_;
     }
     n_evaluations_ += int(sets.size());
-    n_expected_ = std::max(n_expected_, n_evaluations_ + 1);
-    if (progress_)
-      progress_(double(n_evaluations_) / n_expected_, fmt::format("parameter set {}", n_evaluations_));
   }
   std::vector<std::optional<Eigen::VectorXd>> answers;
   for (const auto &z : points)

@@ -17,11 +17,11 @@ class PredictionTable
 {
 public:
   PredictionTable(const std::vector<Parameter> &parameters, std::size_t n_observations,
-                  const Predict &predict, const Progress &progress, const std::atomic<bool> &interrupted);
+                  const Predict &predict);
 
   /// Predictions at each z, in order; nothing where the model could not be computed. One batch for all that
   /// is new.
-  /// @throws Interrupted; PredictionFailed when the answer has another shape than asked for
+  /// @throws PredictionFailed when the answer has another shape than asked for
   std::vector<std::optional<Eigen::VectorXd>> ask(const std::vector<Eigen::VectorXd> &points);
 
   /// d prediction / d z by one-sided differences of `relative_step` of each parameter, away from a limit; the
@@ -30,24 +30,21 @@ public:
   /// @return nothing when the point itself cannot be computed
   std::optional<Eigen::MatrixXd> jacobian(const Eigen::VectorXd &z, double relative_step);
 
-  const Eigen::VectorXd &lowest() const { return lowest_; } ///< limits of z
-  const Eigen::VectorXd &highest() const { return highest_; }
-  std::vector<double>    values(const Eigen::VectorXd &z) const; ///< z -> parameters in their units
-  int                    n_evaluations() const { return n_evaluations_; }
-  int                    n_failed() const { return n_failed_; }
-  void                   expect(int n_evaluations) { n_expected_ = n_evaluations; } ///< for the progress
+  const Eigen::VectorXd          &lowest() const { return lowest_; } ///< limits of z
+  const Eigen::VectorXd          &highest() const { return highest_; }
+  std::vector<double>             values(const Eigen::VectorXd &z) const; ///< z -> parameters in their units
+  int                             n_evaluations() const { return n_evaluations_; }
+  int                             n_failed() const { return n_failed_; }
   const std::vector<std::string> &notes() const { return notes_; }
 
 private:
   const std::vector<Parameter>                                 &parameters_;
   std::size_t                                                   n_observations_;
   const Predict                                                &predict_;
-  const Progress                                               &progress_;
-  const std::atomic<bool>                                      &interrupted_;
   Eigen::VectorXd                                               lowest_, highest_;
   std::map<std::vector<double>, std::optional<Eigen::VectorXd>> kept_;
-  int                            n_evaluations_ = 0, n_failed_ = 0, n_expected_ = 1;
-  std::vector<std::string>       notes_;
+  int                                                           n_evaluations_ = 0, n_failed_ = 0;
+  std::vector<std::string>                                      notes_;
   std::optional<Eigen::VectorXd> first_predictions_; ///< where the columns of minor parameters were taken
   Eigen::MatrixXd                first_jacobian_;
 };

@@ -24,11 +24,6 @@ namespace
 // The checksum behind the HDF5 data: a reader of the format does not look there.
 constexpr std::size_t checksum_length = 64;
 
-std::string wish_text(const SolveWish &wish)
-{
-  return fmt::format("; pictures {}, error {}, level {}", wish.pictures, wish.estimate_error, wish.level);
-}
-
 std::string bytes_of(const fs::path &path)
 {
   std::ifstream file(path, std::ios::binary);
@@ -66,6 +61,11 @@ struct RemovedAtEnd
 };
 } // namespace
 
+std::string text_of(const SolveWish &wish)
+{
+  return fmt::format("; pictures {}, error {}, level {}", wish.pictures, wish.estimate_error, wish.level);
+}
+
 RunStore::RunStore(fs::path folder, std::string version)
   : folder_(std::move(folder)), version_(std::move(version))
 {
@@ -73,7 +73,7 @@ RunStore::RunStore(fs::path folder, std::string version)
 
 fs::path RunStore::file_of(const solver::Case &setup, const SolveWish &wish) const
 {
-  return folder_ / (case_hash(setup, version_ + wish_text(wish)) + ".h5");
+  return folder_ / (case_hash(setup, version_ + text_of(wish)) + ".h5");
 }
 
 bool RunStore::holds(const solver::Case &setup, const SolveWish &wish) const

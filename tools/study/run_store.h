@@ -13,9 +13,15 @@
 
 namespace solemech::tools
 {
+/// What is wanted of a run, as a part of its fingerprint.
+std::string text_of(const SolveWish &wish);
+
 class RunStore
 {
 public:
+  /// Size beyond which the oldest runs go [bytes]: some ten thousand drops.
+  static constexpr std::uintmax_t greatest_size = 1'000'000'000;
+
   /// Where runs are kept unless the caller names another place.
   static constexpr const char *default_folder = "results/.runs";
 

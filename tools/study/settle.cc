@@ -154,14 +154,11 @@ std::vector<std::vector<double>> rows_of(const Eigen::MatrixXd &matrix)
 } // namespace
 
 Settled settle(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
-               const Predict &predict, const Wish &wish, const Progress &progress,
-               const std::atomic<bool> &interrupted)
+               const Predict &predict, const Wish &wish)
 {
   check_inputs(parameters, observations, wish.predict_only);
   const auto      n = Eigen::Index(parameters.size());
-  PredictionTable table(parameters, observations.size(), predict, progress, interrupted);
-  // Four steps of a point and its derivatives, then both sides of each axis and the check runs.
-  table.expect(int(5 * (n + 1) + 2 * n) + wish.n_check_runs);
+  PredictionTable table(parameters, observations.size(), predict);
 
   Fit        best = fit(observations, table, wish);
   const auto jacobian = table.jacobian(best.z, wish.relative_step);
@@ -227,8 +224,6 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
   settled.n_evaluations = table.n_evaluations();
   add_remarks(settled, parameters, observations);
   settled.remarks.insert(settled.remarks.end(), table.notes().begin(), table.notes().end());
-  if (progress)
-    progress(1, "settled");
   return settled;
 }
 } // namespace solemech::settle

@@ -10,7 +10,6 @@
 // quadratic model of the predictions.
 #pragma once
 
-#include <atomic>
 #include <functional>
 #include <stdexcept>
 #include <string>
@@ -51,9 +50,6 @@ struct Observation
 /// All predictions for many parameter sets at once, one row a set, one entry an observation in their order;
 /// the caller runs them in parallel and keeps them. A row that could not be computed is empty.
 using Predict = std::function<std::vector<std::vector<double>>(const std::vector<std::vector<double>> &sets)>;
-
-/// Told now and then: share of the work that is done, 0..1, and a few words. May be empty.
-using Progress = std::function<void(double fraction, const std::string &what)>;
 
 struct Wish
 {
@@ -160,22 +156,14 @@ struct PredictionFailed : std::runtime_error
   using std::runtime_error::runtime_error;
 };
 
-/// The person wanted to stop.
-struct Interrupted : std::runtime_error
-{
-  Interrupted() : std::runtime_error("stopped") {}
-};
-
 /// @throws ImpossibleInput with everything that is wrong: doubts of zero or larger than the value, limits or
 /// priors that make no sense, no reading to settle on unless only a prediction is wished
 void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
                   bool predict_only = false);
 
-/// @param interrupted  looked at before every batch
-/// @throws ImpossibleInput, PredictionFailed, Interrupted, and what `predict` throws
+/// @throws ImpossibleInput, PredictionFailed, and what `predict` throws
 Settled settle(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
-               const Predict &predict, const Wish &wish, const Progress &progress,
-               const std::atomic<bool> &interrupted);
+               const Predict &predict, const Wish &wish);
 
 /// Band of any other prediction of the settled model.
 /// @param value     the prediction at the settled values

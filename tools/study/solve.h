@@ -18,6 +18,9 @@ struct SolveWish
   int  level = 0; ///< refinement steps above the mesh and step of the wished accuracy; -1: coarser
 };
 
+/// Readings at the wished accuracy and nothing else.
+inline constexpr SolveWish readings_only{.pictures = false, .estimate_error = false, .level = 0};
+
 /// A run whose readings are only compared with other runs of its kind.
 inline constexpr SolveWish coarser_run{.pictures = false, .estimate_error = false, .level = -1};
 

@@ -102,7 +102,7 @@ TEST_CASE("runs that fail are stepped around")
   }
 }
 
-TEST_CASE("what the caller throws, and a wish to stop, come through")
+TEST_CASE("what the caller throws comes through")
 {
   struct Fault
   {
@@ -117,13 +117,6 @@ TEST_CASE("what the caller throws, and a wish to stop, come through")
     return rows;
   };
   CHECK_THROWS_AS(settled(one, {{"force", 20, 0.5}}, later), Fault);
-
-  std::atomic<bool> stop{false};
-  const auto        stopping = [&](const std::vector<std::vector<double>> &sets) {
-    stop = true;
-    return std::vector<std::vector<double>>(sets.size(), {1});
-  };
-  CHECK_THROWS_AS(settle::settle(one, {{"force", 20, 0.5}}, stopping, {}, {}, stop), Interrupted);
 }
 
 TEST_CASE("everything that makes no sense is named at once, before any run")

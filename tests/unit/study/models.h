@@ -8,8 +8,6 @@
 
 namespace solemech::tests
 {
-inline const std::atomic<bool> never_interrupted{false};
-
 /// Wraps a model of one parameter set.
 template <class Model>
 settle::Predict predict_with(Model model)
@@ -26,7 +24,7 @@ inline settle::Settled settled(const std::vector<settle::Parameter>   &parameter
                                const std::vector<settle::Observation> &observations,
                                const settle::Predict &predict, const settle::Wish &wish = {})
 {
-  return settle::settle(parameters, observations, predict, wish, {}, never_interrupted);
+  return settle::settle(parameters, observations, predict, wish);
 }
 
 /// Linear in u = ln(parameter): y = A u + b. Everything about it is known in closed form.

@@ -15,6 +15,13 @@ struct Pair
   solver::Case a, b;
 };
 
+/// A pair at an end of its doubts: its mixtures, and the results of their runs.
+struct MovedSets
+{
+  Sets                        sets;
+  std::vector<solver::Result> results;
+};
+
 std::vector<Pair> moved_pairs(const solver::Case &a, const solver::Case &b)
 {
   auto at_rest_a = a, at_rest_b = b;
@@ -59,41 +66,45 @@ std::size_t n_moved_pairs(const solver::Case &a, const solver::Case &b)
   return a.doubts.size() + (a.doubts == b.doubts ? 0 : b.doubts.size());
 }
 
-void add_doubt_bands(Explanation &answer, const solver::Case &a, const solver::Case &b, const Sets &sets,
-                     const std::vector<solver::Result> &coarse, const ExplainTools &tools)
+void add_doubt_bands(Explanation &answer, const Comparison &comparison,
+                     const std::vector<solver::Result> &coarse, Job &job, const std::string &what)
 {
-  const auto           pairs = moved_pairs(a, b);
-  const std::size_t    n_changes = answer.plan.changes.size();
-  const std::size_t    end_a = sets.number.at(0);
-  const std::size_t    end_b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
-  std::vector<Squares> squares(answer.splits.size());
-  for (std::size_t k = 0; k < pairs.size() && !*tools.interrupted; ++k)
+  const std::size_t      n_changes = answer.plan.changes.size();
+  const Sets            &sets = comparison.sets;
+  const std::size_t      end_a = sets.number.at(0);
+  const std::size_t      end_b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
+  std::vector<MovedSets> all_moved;
+  for (const Pair &pair : moved_pairs(comparison.a, comparison.b))
   {
-    const auto plan = planned_changes(pairs[k].a, pairs[k].b);
+    const auto plan = planned_changes(pair.a, pair.b);
     if (plan.changes.size() != n_changes)
     {
       answer.no_doubt_bands = "the doubts about the two cases change in what they differ";
       return;
     }
-    const Sets   moved_sets = needed_sets(plan);
-    const double n = static_cast<double>(pairs.size()), from = static_cast<double>(k) / n;
-    Explanation  uncounted;
-    const auto   results =
-      MixtureRunner(moved_sets, tools, uncounted)
-        .run(coarser_run, from, from + 1 / n, forgiving(tools.solve), [](ChangeSet) { return true; });
-    if (!results[end_a].complete || !results[end_b].complete)
-    {
-      answer.no_doubt_bands = "at an end of the doubts a run stopped: " +
-                              (results[end_a].complete ? results[end_b] : results[end_a]).stop_reason;
-      return;
-    }
-    add_shift(answer.a, results[end_a], coarse[end_a]);
-    add_shift(answer.b, results[end_b], coarse[end_b]);
+    all_moved.push_back({needed_sets(plan), {}});
+  }
+  for (MovedSets &moved : all_moved)
+  {
+    moved.results = run_mixtures(moved.sets, coarser_run, job, what, [](ChangeSet) { return true; });
+    if (moved.results[end_a].complete && moved.results[end_b].complete)
+      continue;
+    answer.no_doubt_bands =
+      "at an end of the doubts a run stopped: " +
+      (moved.results[end_a].complete ? moved.results[end_b] : moved.results[end_a]).stop_reason;
+    return;
+  }
+
+  std::vector<Squares> squares(answer.splits.size());
+  for (const MovedSets &moved : all_moved)
+  {
+    add_shift(answer.a, moved.results[end_a], coarse[end_a]);
+    add_shift(answer.b, moved.results[end_b], coarse[end_b]);
     for (std::size_t i = 0; i < answer.splits.size(); ++i)
     {
       const auto &name = answer.splits[i].name;
-      const auto  there = values_of(results, name), here = values_of(coarse, name);
-      const auto  shares = shares_of(moved_sets, n_changes, there).values,
+      const auto  there = values_of(moved.results, name), here = values_of(coarse, name);
+      const auto  shares = shares_of(moved.sets, n_changes, there).values,
                  base = shares_of(sets, n_changes, here).values;
       squares[i].total += std::pow(there[end_b] - there[end_a] - here[end_b] + here[end_a], 2);
       squares[i].shares.resize(answer.splits[i].shares.size(), 0);

@@ -3,7 +3,6 @@
 
 #include "tools/answers/compare/bands.h"
 #include "tools/answers/compare/doubt_bands.h"
-#include "tools/answers/compare/mixture_runs.h"
 #include "tools/answers/compare/one_rod.h"
 #include "tools/answers/compare/reading_words.h"
 #include "tools/rigs/registry.h"
@@ -12,7 +11,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <stdexcept>
 
 namespace solemech::tools
 {
@@ -20,10 +18,7 @@ namespace
 {
 constexpr double notable_interaction = 0.2; // of a share
 
-constexpr double coarse_cost = 0.4; // of a run at the coarser level, in one at the wished accuracy
-
 constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
-constexpr SolveWish plain{.pictures = false, .estimate_error = false, .level = 0};
 
 /// A set counts only when both levels have its value.
 std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
@@ -151,83 +146,101 @@ std::string main_reading(const solver::Result &a, const solver::Result &b)
   return "";
 }
 
-Explanation explained(const solver::Case &given_a, const solver::Case &given_b, const ExplainTools &all_tools)
+Comparison prepared(const solver::Case &a, const solver::Case &b)
 {
-  Explanation answer;
-  auto        doubted_a = given_a, doubted_b = given_b;
-  answer.one_rod = share_rod(doubted_a, doubted_b);
-  auto a = doubted_a, b = doubted_b;
-  a.doubts.clear();
-  b.doubts.clear();
-  const double n_moved = static_cast<double>(n_moved_pairs(doubted_a, doubted_b));
-  const double middle = 1 / (1 + n_moved * coarse_cost / (1 + coarse_cost));
-  ExplainTools tools = all_tools;
-  if (tools.progress)
-    tools.progress = [&](double fraction, const std::string &what) {
-      all_tools.progress(middle * fraction, what);
-    };
-  answer.has_doubts = n_moved > 0;
-  answer.plan = planned_changes(a, b);
-  const std::size_t n_changes = answer.plan.changes.size();
-  const Sets        sets = needed_sets(answer.plan);
-  const std::size_t end_a = sets.number.at(0);
-  const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
-  const std::size_t end_b = sets.number.at(all);
-  const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
-  MixtureRunner     runner(sets, tools, answer);
+  Comparison comparison{a, b, "", {}, {}, true};
+  comparison.one_rod = share_rod(comparison.a, comparison.b);
+  auto sure_a = comparison.a, sure_b = comparison.b;
+  sure_a.doubts.clear();
+  sure_b.doubts.clear();
+  comparison.plan = planned_changes(sure_a, sure_b);
+  comparison.sets = needed_sets(comparison.plan);
+  comparison.comparable =
+    rigs::are_of_one_family(sure_a, sure_b) && sure_a.plug.section == sure_b.plug.section;
+  return comparison;
+}
 
-  const bool comparable =
-    rigs::are_of_one_family(a, b) && a.plug.section == b.plug.section; // readings of one kind
-  const auto   is_mixture = [&](ChangeSet set) { return comparable && !is_end(set); };
-  const auto   is_needed = [&](ChangeSet set) { return comparable || is_end(set); };
-  const double n_ends = 2, n_all = static_cast<double>(sets.sets.size());
-  const double work = (comparable ? n_all : n_ends) * (1 + coarse_cost);
-  auto         ends = runner.run(with_pictures, 0, n_ends / work, tools.solve, is_end);
-  if (*tools.interrupted || !ends[end_a].complete || !ends[end_b].complete)
-  {
-    answer.a = std::move(ends[end_a]);
-    answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
-    return answer;
-  }
-  auto coarse = runner.run(coarser_run, n_ends / work, n_ends / work + coarse_cost / (1 + coarse_cost),
-                           forgiving(tools.solve), is_needed);
-  auto fine =
-    runner.run(plain, n_ends / work + coarse_cost / (1 + coarse_cost), 1, forgiving(tools.solve), is_mixture);
-  set_errors(ends[end_a], coarse[end_a]);
-  if (end_b != end_a)
-    set_errors(ends[end_b], coarse[end_b]);
-  fine[end_a] = ends[end_a];
-  fine[end_b] = ends[end_b];
-  answer.a = std::move(ends[end_a]);
-  answer.b = end_b == end_a ? answer.a : std::move(ends[end_b]);
-  if (*tools.interrupted)
-    return answer;
+double cost_of(const Comparison &comparison)
+{
+  const double n_sets = comparison.comparable ? static_cast<double>(comparison.sets.sets.size()) : 2;
+  const double n_moved =
+    comparison.comparable ? static_cast<double>(n_moved_pairs(comparison.a, comparison.b)) : 0;
+  return n_sets * (cost_of(readings_only) + (1 + n_moved) * cost_of(coarser_run));
+}
 
-  if (!comparable)
-  {
-    answer.no_shares = !rigs::are_of_one_family(a, b)
-                         ? fmt::format("a {} and a {} give readings of different kind",
-                                       rigs::kind_of(a).family(), rigs::kind_of(b).family())
-                         : "a round plug and a slice give readings of different kind";
-    return answer;
-  }
-  note_impossible(sets, fine, coarse, answer);
+namespace
+{
+/// Both ends at the wished accuracy, then every mixture once coarser and once at that accuracy.
+struct MixtureResults
+{
+  std::vector<solver::Result> fine, coarse;
+};
+
+/// Splits every reading that both ends have.
+void split_readings(const MixtureResults &runs, const Sets &sets, Explanation &answer)
+{
+  note_impossible(sets, runs.fine, runs.coarse, answer);
   answer.n_sampled_orders = sets.orders.size();
+  const std::size_t n_changes = answer.plan.changes.size();
   for (const auto *kind : compared_readings()) // most telling first
     if (kind->compared.split && answer.a.find(*kind) && answer.b.find(*kind))
-      answer.splits.push_back(split_of(*kind, sets, n_changes, fine, coarse));
+      answer.splits.push_back(split_of(*kind, sets, n_changes, runs.fine, runs.coarse));
   if (sets.orders.empty() && !answer.splits.empty())
-    answer.possible_orders = share_of_possible_orders(tables(answer.splits.front().name, fine, coarse).first);
+    answer.possible_orders =
+      share_of_possible_orders(tables(answer.splits.front().name, runs.fine, runs.coarse).first);
   if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
     answer.no_shares = "no order of the changes leads through mixtures that can be built";
-  if (answer.has_doubts)
+}
+
+std::string why_not_comparable(const solver::Case &a, const solver::Case &b)
+{
+  return rigs::are_of_one_family(a, b) ? "a round plug and a slice give readings of different kind"
+                                       : fmt::format("a {} and a {} give readings of different kind",
+                                                     rigs::kind_of(a).family(), rigs::kind_of(b).family());
+}
+} // namespace
+
+Explanation explained(const Comparison &comparison, Job &job, const std::string &what)
+{
+  const Sets       &sets = comparison.sets;
+  const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << comparison.plan.changes.size()) - 1);
+  const std::size_t end_a = sets.number.at(0), end_b = sets.number.at(all);
+  const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
+  const auto        is_mixture = [&](ChangeSet set) { return comparison.comparable && !is_end(set); };
+  const auto        is_needed = [&](ChangeSet set) { return comparison.comparable || is_end(set); };
+
+  Explanation answer;
+  answer.plan = comparison.plan;
+  answer.one_rod = comparison.one_rod;
+  answer.has_doubts = n_moved_pairs(comparison.a, comparison.b) > 0;
+  const auto n_calculated = job.n_calculated(), n_from_store = job.n_from_store();
+  auto       ends = run_mixtures(sets, with_pictures, job, what, is_end);
+  const auto take_ends = [&] {
+    answer.a = ends[end_a];
+    answer.b = ends[end_b];
+    answer.n_calculated = job.n_calculated() - n_calculated;
+    answer.n_from_store = job.n_from_store() - n_from_store;
+  };
+  take_ends();
+  if (!answer.a.complete || !answer.b.complete)
+    return answer;
+  MixtureResults runs;
+  runs.coarse = run_mixtures(sets, coarser_run, job, what, is_needed);
+  runs.fine = run_mixtures(sets, readings_only, job, what, is_mixture);
+  for (const std::size_t end : end_a == end_b ? std::vector{end_a} : std::vector{end_a, end_b})
   {
-    if (tools.progress)
-      tools.progress = [&](double fraction, const std::string &what) {
-        all_tools.progress(middle + (1 - middle) * fraction, "bands: " + what);
-      };
-    add_doubt_bands(answer, doubted_a, doubted_b, sets, coarse, tools);
+    set_errors(ends[end], runs.coarse[end]);
+    runs.fine[end] = ends[end];
   }
+  take_ends();
+  if (!comparison.comparable)
+  {
+    answer.no_shares = why_not_comparable(comparison.plan.a, comparison.plan.b);
+    return answer;
+  }
+  split_readings(runs, sets, answer);
+  if (answer.has_doubts)
+    add_doubt_bands(answer, comparison, runs.coarse, job, "bands: " + what);
   return answer;
 }
 } // namespace solemech::tools

@@ -3,8 +3,7 @@
 // wished accuracy and once coarser, and each reading's difference is split into shares with bands.
 #pragma once
 
-#include "tools/answers/compare/mixtures.h"
-#include "tools/study/run_many.h"
+#include "tools/answers/compare/mixture_runs.h"
 
 #include <optional>
 #include <string>
@@ -67,18 +66,26 @@ struct Explanation
   std::string one_rod; ///< numbers of the rod that both were read on, made one; empty: none
 };
 
-struct ExplainTools
+/// Two cases that are about to be compared: what differs, and the mixtures that have to be run for it.
+struct Comparison
 {
-  Solve                    solve;
-  const RunStore          *store = nullptr;
-  ManyProgress             progress;
-  const std::atomic<bool> *interrupted = nullptr;
+  solver::Case a, b; ///< on one rod, with their doubts
+  std::string  one_rod;
+  ChangePlan   plan; ///< of the two without doubts
+  Sets         sets;
+  bool         comparable = true; ///< they give readings of one kind
 };
 
+Comparison prepared(const solver::Case &a, const solver::Case &b);
+
+/// Work of the runs of a comparison, as Job::expect takes it.
+double cost_of(const Comparison &comparison);
+
 /// Splits the differences of B against A. Of equal cases there is nothing to split and nothing is run twice.
-/// After an interruption `a` or `b` is incomplete.
-/// @throws what the solver throws for A or B themselves, and solver::ResultsError of the store
-Explanation explained(const solver::Case &a, const solver::Case &b, const ExplainTools &tools);
+/// When A or B does not come to its end, nothing is split either.
+/// @param what  a few words on the pair, for the progress
+/// @throws Interrupted
+Explanation explained(const Comparison &comparison, Job &job, const std::string &what = "");
 
 /// The reading that speaks for a run: rebound of a drop, loop return of a press. "" when there is none.
 std::string main_reading(const solver::Result &a, const solver::Result &b);

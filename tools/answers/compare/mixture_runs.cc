@@ -32,30 +32,24 @@ Sets needed_sets(const ChangePlan &plan)
   return needed;
 }
 
-std::vector<solver::Result> MixtureRunner::run(const SolveWish &wish, double from, double to,
-                                               const Solve                          &solve,
-                                               const std::function<bool(ChangeSet)> &is_wanted) const
+std::vector<solver::Result> run_mixtures(const Sets &sets, const SolveWish &wish, Job &job,
+                                         const std::string                    &what,
+                                         const std::function<bool(ChangeSet)> &is_wanted)
 {
   std::vector<solver::Case> cases;
   std::vector<std::size_t>  numbers;
-  for (std::size_t i = 0; i < sets_.sets.size(); ++i)
-    if (sets_.mixtures[i].impossible.empty() && is_wanted(sets_.sets[i]))
+  for (std::size_t i = 0; i < sets.sets.size(); ++i)
+    if (sets.mixtures[i].impossible.empty() && is_wanted(sets.sets[i]))
     {
-      cases.push_back(sets_.mixtures[i].setup);
+      cases.push_back(sets.mixtures[i].setup);
       numbers.push_back(i);
     }
-  const auto progress = [&](double fraction, const std::string &what) {
-    if (tools_.progress)
-      tools_.progress(from + (to - from) * fraction, what);
-  };
-  auto runs = run_many(cases, wish, solve, tools_.store, progress, *tools_.interrupted);
-  answer_.n_calculated += runs.n_calculated;
-  answer_.n_from_store += runs.n_from_store;
-  std::vector<solver::Result> results(sets_.sets.size());
+  auto                        runs = job.run(cases, wish, what);
+  std::vector<solver::Result> results(sets.sets.size());
   for (auto &result : results)
     result.complete = false;
   for (std::size_t k = 0; k < numbers.size(); ++k)
-    results[numbers[k]] = std::move(runs.results[k]);
+    results[numbers[k]] = std::move(runs[k]);
   return results;
 }
 

@@ -2,9 +2,8 @@
 // The mixtures between two cases, run at one level of mesh and step, and shares from their readings.
 #pragma once
 
-#include "tools/answers/compare/explain.h"
 #include "tools/answers/compare/mixtures.h"
-#include "tools/study/forgiving.h"
+#include "tools/study/job.h"
 
 #include <functional>
 #include <string>
@@ -25,26 +24,12 @@ struct Sets
 /// All sets when the changes are few, else those of sampled orders.
 Sets needed_sets(const ChangePlan &plan);
 
-/// Runs mixtures and counts the runs.
-class MixtureRunner
-{
-public:
-  MixtureRunner(const Sets &sets, const ExplainTools &tools, Explanation &answer)
-    : sets_(sets), tools_(tools), answer_(answer)
-  {
-  }
-
-  /// Runs what `is_wanted` says, as the share from..to of all the work.
-  /// @return one result a set; incomplete where none was wanted or none can be built
-  /// @throws what the solver throws, and solver::ResultsError of the store
-  std::vector<solver::Result> run(const SolveWish &wish, double from, double to, const Solve &solve,
-                                  const std::function<bool(ChangeSet)> &is_wanted) const;
-
-private:
-  const Sets         &sets_;
-  const ExplainTools &tools_;
-  Explanation        &answer_;
-};
+/// Runs the mixtures that `is_wanted` says.
+/// @return one result a set; incomplete where none was wanted or none can be built
+/// @throws Interrupted
+std::vector<solver::Result> run_mixtures(const Sets &sets, const SolveWish &wish, Job &job,
+                                         const std::string                    &what,
+                                         const std::function<bool(ChangeSet)> &is_wanted);
 
 /// Value of a reading, no_value when the run has none.
 double value_of(const solver::Result &result, const std::string &reading);

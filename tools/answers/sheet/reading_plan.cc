@@ -242,7 +242,7 @@ std::optional<Directly> read_directly(DoubtedNumber kind)
 
 /// d prediction / d ln(unknown) of all probes by central differences; a row is empty when a run of it failed.
 std::vector<std::vector<double>> gradients(const Sheet &sheet, const std::vector<Probe> &probes,
-                                           const std::vector<double> &values, const RunCases &run,
+                                           const std::vector<double> &values, Job &job,
                                            std::vector<double> &at_values)
 {
   std::vector<std::vector<double>> sets{values};
@@ -254,7 +254,7 @@ std::vector<std::vector<double>> gradients(const Sheet &sheet, const std::vector
       set[k] = std::clamp(set[k] * std::exp(direction * derivative_step), limits.lowest, limits.highest);
       sets.push_back(std::move(set));
     }
-  const auto rows = predict_probes(sheet, probes, sets, run);
+  const auto rows = predict_probes(sheet, probes, sets, job);
   at_values = rows.front();
   std::vector<std::vector<double>> out(probes.size());
   if (std::any_of(rows.begin(), rows.end(), [](const auto &row) { return row.empty(); }))
@@ -353,8 +353,7 @@ const std::vector<PlanQuestion> &plan_questions()
   return all;
 }
 
-ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, const RunCases &run,
-                          const std::atomic<bool> &interrupted)
+ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job &job)
 {
   ReadingPlan plan{question, {}, {}, {}, {}};
   auto        own_drop = own_drop_ideas(sheet, plan);
@@ -363,7 +362,7 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
                            probe_of(catalogue.greatest_compression)};
   for (const auto &idea : own_drop)
     asked.push_back(idea.probe);
-  const auto answer = settle_sheet(sheet, asked, run, {}, interrupted);
+  const auto answer = settle_sheet(sheet, asked, job, {});
   const auto first = answer.n_readings;
   plan.now = answer.settled.observations[first].predicted;
 
@@ -387,7 +386,7 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, cons
     while (end < further.size() && further[end].probe.bench == further[begin].probe.bench)
       probes.push_back(further[end++].probe);
     std::vector<double> at_values;
-    const auto          rows = gradients(wider, probes, answer.settled.values, run, at_values);
+    const auto          rows = gradients(wider, probes, answer.settled.values, job, at_values);
     for (std::size_t p = 0; p < probes.size(); ++p)
       if (rows[p].empty())
         plan.left_out.push_back(fmt::format("{}: could not be computed here.", probes[p].name));

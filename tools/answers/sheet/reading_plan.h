@@ -43,8 +43,7 @@ struct ReadingPlan
 /// Settles the sheet and ranks. Lower drops and a slow press are computed round the settled values.
 /// The rig of the sheet has to be a drop weight.
 /// @throws what settle_sheet throws
-ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, const RunCases &run,
-                          const std::atomic<bool> &interrupted);
+ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job &job);
 
 /// Order of teardown, next readings and cautions as text.
 std::string plan_text(const Sheet &sheet, const ReadingPlan &plan);

@@ -31,7 +31,7 @@ std::vector<std::size_t> benches_run(const std::vector<Probe> &probes)
 /// Predictions of all probes for stacks that stand ready; a stack that could not be run gives an empty row.
 std::vector<std::vector<double>>
 predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
-               const std::vector<std::function<void(solver::Case &)>> &stacks, const RunCases &run)
+               const std::vector<std::function<void(solver::Case &)>> &stacks, Job &job)
 {
   const auto                benches = benches_run(probes);
   std::vector<solver::Case> cases;
@@ -43,7 +43,7 @@ predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
       change(setup);
       cases.push_back(std::move(setup));
     }
-  const auto                       results = run(cases);
+  const auto                       results = job.run(cases, readings_only, "settling");
   std::vector<std::vector<double>> rows;
   for (std::size_t s = 0; s < stacks.size(); ++s)
   {
@@ -75,7 +75,7 @@ predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
 /// The library materials of a family in place of an unknown one, everything else as settled.
 std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unknown,
                                  const std::vector<materials::Material> &candidates,
-                                 const SettledSheet &answer, const RunCases &run)
+                                 const SettledSheet &answer, Job &job)
 {
   std::vector<std::function<void(solver::Case &)>> stacks;
   for (const auto &candidate : candidates)
@@ -91,7 +91,7 @@ std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unkn
     });
   const std::vector<Probe> read(answer.probes.begin(),
                                 answer.probes.begin() + static_cast<long>(answer.n_readings));
-  const auto               rows = predict_stacks(sheet, read, stacks, run);
+  const auto               rows = predict_stacks(sheet, read, stacks, job);
   std::vector<MaterialFit> fits;
   for (std::size_t c = 0; c < candidates.size(); ++c)
   {
@@ -175,13 +175,12 @@ std::vector<Probe> questions(const Sheet &sheet)
 }
 
 std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::vector<Probe> &probes,
-                                                const std::vector<std::vector<double>> &sets,
-                                                const RunCases                         &run)
+                                                const std::vector<std::vector<double>> &sets, Job &job)
 {
   std::vector<std::function<void(solver::Case &)>> stacks;
   for (const auto &set : sets)
     stacks.emplace_back([&sheet, set](solver::Case &setup) { setup = case_at(setup, sheet.unknowns, set); });
-  return predict_stacks(sheet, probes, stacks, run);
+  return predict_stacks(sheet, probes, stacks, job);
 }
 
 bool is_prediction(const Sheet &sheet)
@@ -190,25 +189,25 @@ bool is_prediction(const Sheet &sheet)
                      [](const SheetReading &one) { return one.observation.held_out; });
 }
 
-std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &asked,
-                          const std::vector<materials::Material> &candidates)
+namespace
+{
+/// Runs that settling a sheet will take about, for the progress: four steps of a point and its derivatives,
+/// both sides of each unknown, check runs, and the candidates; a sheet without readings only takes the
+/// derivatives.
+std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &probes, std::size_t n_candidates)
 {
   const auto  major = static_cast<std::size_t>(std::count_if(
      sheet.unknowns.begin(), sheet.unknowns.end(), [](const Unknown &one) { return !one.parameter.minor; }));
-  const auto  minor = sheet.unknowns.size() - major;
-  std::size_t sets = major + minor + 1;
+  std::size_t sets = sheet.unknowns.size() + 1;
   if (!is_prediction(sheet))
     sets +=
-      4 * (major + 1) + 2 * major + static_cast<std::size_t>(settle::Wish().n_check_runs) + candidates.size();
-  std::vector<Probe> probes = asked;
-  for (const auto &reading : sheet.readings)
-    probes.push_back(reading.probe);
+      4 * (major + 1) + 2 * major + static_cast<std::size_t>(settle::Wish().n_check_runs) + n_candidates;
   return sets * std::max<std::size_t>(1, benches_run(probes).size());
 }
+} // namespace
 
-SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, const RunCases &run,
-                          const std::vector<materials::Material> &candidates,
-                          const std::atomic<bool>                &interrupted)
+SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, Job &job,
+                          const std::vector<materials::Material> &candidates)
 {
   SettledSheet                     answer;
   std::vector<settle::Parameter>   parameters;
@@ -235,12 +234,14 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
     answer.probes.push_back(probe);
   }
   const auto predict = [&](const std::vector<std::vector<double>> &sets) {
-    return predict_probes(sheet, answer.probes, sets, run);
+    return predict_probes(sheet, answer.probes, sets, job);
   };
+  job.expect(static_cast<double>(expected_runs(sheet, answer.probes, candidates.size())) *
+             cost_of(readings_only));
   settle::Wish wish;
   wish.predict_only = is_prediction(sheet);
   wish.check_by_sampling = !wish.predict_only;
-  answer.settled = settle::settle(parameters, observations, predict, wish, {}, interrupted);
+  answer.settled = settle::settle(parameters, observations, predict, wish);
   answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);
   answer.setup.doubts = settled_doubts(sheet, answer.settled);
   if (wish.predict_only)
@@ -251,7 +252,7 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, c
     for (const auto &candidate : candidates)
       if (candidate.family == unknown.family)
         same_family.push_back(candidate);
-    for (auto &fit : fits_of(sheet, unknown, same_family, answer, run))
+    for (auto &fit : fits_of(sheet, unknown, same_family, answer, job))
       answer.fits.push_back(std::move(fit));
   }
   return answer;

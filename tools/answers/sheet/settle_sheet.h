@@ -4,9 +4,7 @@
 #pragma once
 
 #include "tools/answers/sheet/sheet.h"
-#include "tools/study/solve.h"
-
-#include <atomic>
+#include "tools/study/job.h"
 
 namespace solemech::tools
 {
@@ -27,29 +25,18 @@ struct SettledSheet
   solver::Case             setup; ///< the settled case
 };
 
-/// Runs many cases; answers in their order. Kept and in parallel by whoever gives it.
-using RunCases = std::function<std::vector<solver::Result>(const std::vector<solver::Case> &)>;
-
 /// Predictions of `probes`, one row a set of the unknowns; a stack that could not be run gives an empty row.
 std::vector<std::vector<double>> predict_probes(const Sheet &sheet, const std::vector<Probe> &probes,
-                                                const std::vector<std::vector<double>> &sets,
-                                                const RunCases                         &run);
-
-/// Runs that settling a sheet will take about, for the progress: four steps of a point and its derivatives,
-/// both sides of each unknown, check runs, and the candidates; a sheet without readings only takes the
-/// derivatives.
-std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &asked,
-                          const std::vector<materials::Material> &candidates);
+                                                const std::vector<std::vector<double>> &sets, Job &job);
 
 /// A sheet without readings that count is not settled but predicted: the bands are those of what is assumed.
 bool is_prediction(const Sheet &sheet);
 
 /// @param candidates  library materials that may take the place of unknown ones
 /// @param asked  predictions wanted beside the readings: their bands come out of `settled` as well
-/// @throws what settle::settle throws
-SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, const RunCases &run,
-                          const std::vector<materials::Material> &candidates,
-                          const std::atomic<bool>                &interrupted);
+/// @throws Interrupted, and what settle::settle throws
+SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, Job &job,
+                          const std::vector<materials::Material> &candidates);
 
 /// What is always asked: the rebound of the rig's own drop, and what each unknown foam gives back.
 std::vector<Probe> questions(const Sheet &sheet);

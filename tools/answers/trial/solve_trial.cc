@@ -44,7 +44,7 @@ void add_searches(std::vector<Search> &searches, const solver::Case &data, Trial
 }
 
 /// All searches go on together: one batch holds the next loads of each.
-void search_all(std::vector<Search> &searches, const RunCases &run)
+void search_all(std::vector<Search> &searches, Job &job)
 {
   for (;;)
   {
@@ -58,7 +58,7 @@ void search_all(std::vector<Search> &searches, const RunCases &run)
       }
     if (cases.empty())
       break;
-    const auto results = run(cases, false, "where it bottoms");
+    const auto results = job.run(cases, readings_only, "where it bottoms");
     for (std::size_t i = 0; i < cases.size(); ++i)
     {
       const auto left = travel_left(cases[i], results[i]);
@@ -71,16 +71,28 @@ void search_all(std::vector<Search> &searches, const RunCases &run)
 }
 } // namespace
 
-TrialResult solve_trial(const TrialInput &trial, const RunCases &run)
+double cost_of(const TrialRequest &request)
+{
+  constexpr double n_searches = 2, loads = 6, points = 7; // each about
+  const double     n_sides = request.swaps.empty() ? 1 : 2;
+  return n_sides * cost_of(SolveWish()) + (n_sides * (n_searches * loads + (request.player.empty() ? 0 : 1)) +
+                                           (request.range.empty() ? 0 : points)) *
+                                            cost_of(readings_only);
+}
+
+TrialResult solve_trial(const TrialInput &trial, Job &job)
 {
   TrialResult answer;
   const bool  differs = canonical_text(trial.now) != canonical_text(trial.changed);
 
-  auto sides =
-    run(differs ? std::vector{trial.now, trial.changed} : std::vector{trial.now}, true, "now and changed");
-  answer.now.result = std::move(sides.front());
   if (differs)
+  {
+    auto sides = job.run({trial.now, trial.changed}, SolveWish(), "now and changed");
+    answer.now.result = std::move(sides.front());
     answer.changed.result = std::move(sides.back());
+  }
+  else
+    answer.now.result = job.run_alone({trial.now, {}});
   if (!answer.now.result.complete || !answer.changed.result.complete)
     return answer;
 
@@ -88,14 +100,14 @@ TrialResult solve_trial(const TrialInput &trial, const RunCases &run)
   add_searches(searches, trial.now, answer.now);
   if (differs)
     add_searches(searches, trial.changed, answer.changed);
-  search_all(searches, run);
+  search_all(searches, job);
 
   if (trial.player_mass && can_be_stepped_on(trial.now) && can_be_stepped_on(trial.changed))
   {
     std::vector steps{stepped_on(trial.now, *trial.player_mass)};
     if (differs)
       steps.push_back(stepped_on(trial.changed, *trial.player_mass));
-    const auto results = run(steps, false, "under the player");
+    const auto results = job.run(steps, readings_only, "under the player");
     answer.now.reserve.under_player = travel_left(steps.front(), results.front());
     if (differs)
       answer.changed.reserve.under_player = travel_left(steps.back(), results.back());
@@ -103,7 +115,7 @@ TrialResult solve_trial(const TrialInput &trial, const RunCases &run)
   if (!differs)
     answer.changed = answer.now;
   if (trial.range)
-    answer.range = run(trial.range->cases, false, "over the range");
+    answer.range = job.run(trial.range->cases, readings_only, "over the range");
   return answer;
 }
 } // namespace solemech::tools

@@ -1,15 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // The runs of a trial: the stack now and with the change, both until a layer bottoms (by drop energy and by
-// body mass), under a player, and over the range. Whoever calls says how cases are run, so that this file
-// knows neither solver nor store.
+// body mass), under a player, and over the range.
 #pragma once
 
 #include "solver/results/result.h"
 #include "tools/answers/trial/limit_search.h"
 #include "tools/answers/trial/loads.h"
 #include "tools/answers/trial/trial_input.h"
+#include "tools/study/job.h"
 
-#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -37,11 +36,6 @@ struct TrialResult
   std::vector<solver::Result> range; ///< one a value of the range
 };
 
-/// Runs cases side by side; their results come in the same order. `for_people`: with pictures and the
-/// estimated error of the readings.
-using RunCases = std::function<std::vector<solver::Result>(const std::vector<solver::Case> &, bool for_people,
-                                                           const std::string &what)>;
-
 /// Body masses between which the step is tried [kg].
 constexpr double lightest_step = 30, heaviest_step = 130;
 
@@ -51,5 +45,10 @@ constexpr double most_energy = 20;
 /// Relative tolerance of the energies and masses at which a stack bottoms.
 constexpr double reserve_tolerance = 0.02;
 
-TrialResult solve_trial(const TrialInput &trial, const RunCases &run);
+/// Work of the runs of a trial, as Job::expect takes it: about so many, as searches go on until they are
+/// done.
+double cost_of(const TrialRequest &request);
+
+/// @throws Interrupted, and what the solver throws of the stack when there is no other beside it
+TrialResult solve_trial(const TrialInput &trial, Job &job);
 } // namespace solemech::tools

@@ -3,6 +3,7 @@
 #include "tests/support/catch.h"
 #include "tests/unit/answers/compare/stacks.h"
 #include "tools/answers/compare/compare_text.h"
+#include "tools/answers/compare/explain.h"
 #include "tools/answers/compare/view.h"
 
 #include <algorithm>
@@ -17,7 +18,12 @@ using tests::heel;
 
 namespace
 {
-const std::atomic<bool> never{false};
+Explanation explained_by(const Solve &solve, const solver::Case &a, const solver::Case &b)
+{
+  const std::atomic<bool> never{false};
+  Job                     job(solve, {}, {}, never);
+  return explained(prepared(a, b), job);
+}
 
 /// Answers with a rebound and a peak force that are sums over what the stack has. Coarser runs are off by
 /// `error`.
@@ -50,7 +56,7 @@ struct Sums
       result.readings.push_back({"peak_force", 1000 + force * value, "N", "", -1});
       return result;
     };
-    return explained(a, b, {solve, nullptr, {}, &never});
+    return explained_by(solve, a, b);
   }
 };
 
@@ -182,7 +188,7 @@ TEST_CASE("mixtures that the solver refuses are named, and the shares still add 
     result.readings.push_back({"rebound_by_height", has_unit ? 0.8 : 0.6, "1", "", -1});
     return result;
   };
-  const auto explanation = explained(heel(), forefoot(), {solve, nullptr, {}, &never});
+  const auto explanation = explained_by(solve, heel(), forefoot());
   REQUIRE(explanation.impossible.size() == 16); // a plate and no unit, any of four others
   CHECK(explanation.impossible.front().reason == "a plate needs a unit");
   CHECK(explanation.possible_orders == Approx(0.5)); // the unit before the plate
@@ -236,7 +242,7 @@ TEST_CASE("equal doubts of both drop out of a difference, doubts of one widen it
   auto a = heel(), b = heel();
   b.layers.back().thickness = 4e-3;
   const solver::Doubt doubt{solver::DoubtedNumber::thickness, "core", 0.05, {}};
-  const auto          split = [&] { return explained(a, b, {solve, nullptr, {}, &never}); };
+  const auto          split = [&] { return explained_by(solve, a, b); };
   const auto          sure = split();
   CHECK_FALSE(sure.has_doubts);
   a.doubts = b.doubts = {doubt};
@@ -291,8 +297,8 @@ TEST_CASE("one rod with two settled guide losses is one rod")
   auto other = heel();
   other.layers[1].thickness += 2e-3;
   const auto explain = [&](double loss, double spread) {
-    return explained(settled_on_rod(heel(), 0.0410, spread), settled_on_rod(other, loss, spread),
-                     {on_rod(0), nullptr, {}, &never});
+    return explained_by(on_rod(0), settled_on_rod(heel(), 0.0410, spread),
+                        settled_on_rod(other, loss, spread));
   };
   const auto one = explain(0.0417, 0.1);
   REQUIRE(one.plan.changes.size() == 1);
@@ -310,8 +316,7 @@ TEST_CASE("one rod with two settled guide losses is one rod")
   // A rod that nobody doubts is as it is.
   auto sure = settled_on_rod(other, 0.0417, 0.1);
   sure.doubts.clear();
-  CHECK(explained(settled_on_rod(heel(), 0.0410, 0.1), sure, {on_rod(0), nullptr, {}, &never})
-          .plan.changes.size() == 2);
+  CHECK(explained_by(on_rod(0), settled_on_rod(heel(), 0.0410, 0.1), sure).plan.changes.size() == 2);
 }
 
 TEST_CASE("a plate is said to be hardly read only when no reading shows it")
@@ -320,7 +325,7 @@ TEST_CASE("a plate is said to be hardly read only when no reading shows it")
   with_plate.layers.insert(with_plate.layers.begin() + 2,
                            tests::layer("plate", tests::material("glass", "plate", 8e9), 1.2));
   const auto remark = [&](double force) {
-    return change_remark(explained(heel(), with_plate, {on_rod(force), nullptr, {}, &never}), 0);
+    return change_remark(explained_by(on_rod(force), heel(), with_plate), 0);
   };
   CHECK_THAT(remark(5), Contains("hardly reads it") && Contains("does not read bending"));
   CHECK(remark(76) == "not the whole effect of a plate: this drop does not read bending");

@@ -50,35 +50,32 @@ double loss_of(const solver::Case &setup)
 }
 
 /// Rebound as a formula of loss and, when wanted, of density; a press is not known to it.
-std::vector<solver::Result> bench(const std::vector<solver::Case> &cases, double by_density)
+solver::Result bench(const solver::Case &setup, double by_density)
 {
-  std::vector<solver::Result> results;
-  for (const auto &setup : cases)
+  solver::Result result;
+  const auto    *drop = std::get_if<solver::DropRig>(&setup.rig);
+  if (!drop)
   {
-    solver::Result result;
-    if (const auto *drop = std::get_if<solver::DropRig>(&setup.rig))
-    {
-      const double share =
-        std::pow(setup.layers.front().material.density / 170, -by_density) / (1 + 0.25 * loss_of(setup));
-      result.readings = {{"rebound_height", share * drop->height, "m", ""},
-                         {"rebound_by_height", share, "", ""},
-                         {"greatest_compression", 7e-3, "m", ""},
-                         {"peak_force", 1000, "N", ""},
-                         {"contact_time", 9e-3, "s", ""}};
-    }
-    else
-      result.complete = false;
-    results.push_back(result);
+    result.complete = false;
+    return result;
   }
-  return results;
+  const double share =
+    std::pow(setup.layers.front().material.density / 170, -by_density) / (1 + 0.25 * loss_of(setup));
+  result.readings = {{"rebound_height", share * drop->height, "m", ""},
+                     {"rebound_by_height", share, "", ""},
+                     {"greatest_compression", 7e-3, "m", ""},
+                     {"peak_force", 1000, "N", ""},
+                     {"contact_time", 9e-3, "s", ""}};
+  return result;
 }
 
 /// With a rebound that is exactly what the bench says at the middle, so that nothing is wild.
 ReadingPlan plan_on(const Sheet &sheet, double by_density)
 {
   const std::atomic<bool> go_on{false};
-  return plan_readings(
-    sheet, plan_questions().front(), [=](const auto &cases) { return bench(cases, by_density); }, go_on);
+  Job job([=](const auto &setup, const auto &, const auto &) { return bench(setup, by_density); }, {}, {},
+          go_on);
+  return plan_readings(sheet, plan_questions().front(), job);
 }
 
 const PlannedReading &named(const ReadingPlan &plan, const std::string &name)

@@ -63,24 +63,31 @@ thickness = "18.0 mm +- 0.5"
 )";
 
 /// Made-up bench: rebound and compression as formulas of the core's loss and stiffness.
-std::vector<solver::Result> formula_bench(const std::vector<solver::Case> &cases)
+solver::Result formula_bench(const solver::Case &setup, const SolveWish &, const RunProgress &)
 {
-  std::vector<solver::Result> results;
-  for (const auto &setup : cases)
-  {
-    const auto &foam = std::get<materials::FoamData>(setup.layers.front().material.data);
-    double      loss = 0;
-    for (const auto &term : foam.slipping)
-      loss += term.share;
-    const auto    &drop = std::get<solver::DropRig>(setup.rig);
-    solver::Result result;
-    result.readings = {
-      {"rebound_height", drop.height / (1 + 0.25 * loss), "m", ""},
-      {"greatest_compression", 7e-3 * std::sqrt(4e5 / foam.network.front().shear_modulus), "m", ""},
-      {"peak_force", 1000, "N", ""}};
-    results.push_back(result);
-  }
-  return results;
+  const auto &foam = std::get<materials::FoamData>(setup.layers.front().material.data);
+  double      loss = 0;
+  for (const auto &term : foam.slipping)
+    loss += term.share;
+  const auto    &drop = std::get<solver::DropRig>(setup.rig);
+  solver::Result result;
+  result.readings = {
+    {"rebound_height", drop.height / (1 + 0.25 * loss), "m", ""},
+    {"greatest_compression", 7e-3 * std::sqrt(4e5 / foam.network.front().shear_modulus), "m", ""},
+    {"peak_force", 1000, "N", ""}};
+  return result;
+}
+
+solver::Result formula_of(const solver::Case &setup)
+{
+  return formula_bench(setup, {}, {});
+}
+
+SettledSheet settled_by_formula(const Sheet &sheet, const std::vector<materials::Material> &candidates)
+{
+  const std::atomic<bool> go_on{false};
+  Job                     job(formula_bench, {}, {}, go_on);
+  return settle_sheet(sheet, {}, job, candidates);
 }
 } // namespace
 
@@ -152,13 +159,12 @@ value = "180 kg/m3 +- 9"
   };
   truth[static_cast<std::size_t>(place(DoubtedNumber::modulus))] = 4.6e5;
   truth[static_cast<std::size_t>(place(DoubtedNumber::loss))] = 1.15;
-  const auto made = formula_bench({case_at(sheet.setup, sheet.unknowns, truth)}).front();
+  const auto made = formula_of(case_at(sheet.setup, sheet.unknowns, truth));
   for (auto &reading : sheet.readings)
     if (const auto *value = made.find(reading.probe.reading))
       reading.observation.value = value->value;
 
-  std::atomic<bool> go_on{false};
-  const auto        answer = settle_sheet(sheet, {}, formula_bench, library().materials(), go_on);
+  const auto answer = settled_by_formula(sheet, library().materials());
   CHECK(answer.settled.converged);
   for (const auto kind : {DoubtedNumber::modulus, DoubtedNumber::loss})
   {
@@ -174,7 +180,7 @@ value = "180 kg/m3 +- 9"
   // The settled stack is a case like any other, with the same numbers.
   const auto file =
     read_case_text(settled_case_text(sheet, answer), (source / "settled.toml").string(), options());
-  const auto again = formula_bench(file.cases).front(), settled = formula_bench({answer.setup}).front();
+  const auto again = formula_of(file.cases.front()), settled = formula_of(answer.setup);
   for (const char *name : {"rebound_height", "greatest_compression"})
     CHECK(again.find(name)->value == Approx(settled.find(name)->value).epsilon(1e-7));
   CHECK(file.cases.front().layers.front().thickness ==
@@ -246,7 +252,7 @@ thickness = "18.0 mm"
 
 TEST_CASE("A settled stack with an air unit can be read again", "[sheet]")
 {
-  const auto        sheet = sheet_of(R"(format = 1
+  const auto sheet = sheet_of(R"(format = 1
 rig = "guided-rod-1200"
 [[layer]]
 name = "air"
@@ -261,9 +267,8 @@ gauge_pressure = "140 kPa +- 40"
 kind = "compression"
 value = "7.5 mm +- 0.2"
 )");
-  std::atomic<bool> go_on{false};
-  const auto        answer = settle_sheet(sheet, {}, formula_bench, {}, go_on);
-  const auto        file =
+  const auto answer = settled_by_formula(sheet, {});
+  const auto file =
     read_case_text(settled_case_text(sheet, answer), (source / "settled.toml").string(), options());
   CHECK(file.cases.front().layers.front().unit->gauge_pressure ==
         Approx(answer.setup.layers.front().unit->gauge_pressure).epsilon(1e-7));
@@ -276,7 +281,7 @@ value = "7.5 mm +- 0.2"
 TEST_CASE("A disagreement is told beside what the model says without the reading, in units of the bench",
           "[sheet]")
 {
-  auto              sheet = sheet_of(head + R"([[reading]]
+  auto       sheet = sheet_of(head + R"([[reading]]
 kind = "compression"
 value = "6.5 mm +- 0.2"
 [[reading]]
@@ -286,9 +291,8 @@ value = "7.5 mm +- 0.2"
 kind = "rebound"
 value = "300.7 mm +- 4"
 )");
-  std::atomic<bool> go_on{false};
-  const auto        answer = settle_sheet(sheet, {}, formula_bench, {}, go_on);
-  const auto        rows = reading_rows_of(answer);
+  const auto answer = settled_by_formula(sheet, {});
+  const auto rows = reading_rows_of(answer);
   CHECK(rows[0].measured == "6.5 mm +-0.2");
   CHECK(rows[0].verdict.starts_with("disagree"));
   // The one reading pulls what is settled to itself; without it the model follows the other.

@@ -95,13 +95,14 @@ TEST_CASE("Without a known rubber beside it a groove is known roughly only", "[s
 TEST_CASE("An unknown rubber is settled on its groove", "[sheet]")
 {
   // Ground as deep as the known one: as stiff as that, within the doubt of two depths.
-  const auto sheet = sheet_with("unknown rubber", abrasion("0.40 mm +- 0.02", beside));
-  const auto bench = [](const std::vector<solver::Case> &cases) {
-    return std::vector<solver::Result>(cases.size());
+  const auto  sheet = sheet_with("unknown rubber", abrasion("0.40 mm +- 0.02", beside));
+  const Solve bench = [](const solver::Case &, const SolveWish &, const RunProgress &) {
+    return solver::Result();
   };
-  std::atomic<bool> go_on{false};
-  const auto        answer = settle_sheet(sheet, {}, bench, {}, go_on);
-  const auto       &stiffness = answer.settled.parameters.at(0);
+  const std::atomic<bool> go_on{false};
+  Job                     job(bench, {}, {}, go_on);
+  const auto              answer = settle_sheet(sheet, {}, job, {});
+  const auto             &stiffness = answer.settled.parameters.at(0);
   CHECK(stiffness.settled);
   CHECK(stiffness.band.low < modulus("rubber-67a") / 3); // the shear modulus of rubber
   CHECK(stiffness.band.high > modulus("rubber-67a") / 3);

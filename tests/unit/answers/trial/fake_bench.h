@@ -12,10 +12,10 @@ namespace solemech::tests
 {
 struct FakeBench
 {
-  double                   stiffness = 500e3;   ///< of 10 mm of core [N/m]
-  double                   error_share = 0.005; ///< of every reading
-  double                   stops_above = 1e9;   ///< compression of the core [m] at which a run stops early
-  std::vector<std::size_t> batches;             ///< cases of each call
+  double           stiffness = 500e3;          ///< of 10 mm of core [N/m]
+  double           error_share = 0.005;        ///< of every reading
+  double           stops_above = 1e9;          ///< compression of the core [m] at which a run stops early
+  std::atomic<int> n_whole{0}, n_searching{0}; ///< runs with and without estimated error
 
   static const solver::Layer &core(const solver::Case &data)
   {
@@ -56,15 +56,16 @@ struct FakeBench
     return result;
   }
 
-  tools::RunCases runner()
+  tools::TrialResult tried(const tools::TrialInput &trial)
   {
-    return [this](const std::vector<solver::Case> &cases, bool, const std::string &) {
-      batches.push_back(cases.size());
-      std::vector<solver::Result> results;
-      for (const auto &data : cases)
-        results.push_back(solved(data));
-      return results;
-    };
+    const std::atomic<bool> never{false};
+    tools::Job              job(
+      [this](const solver::Case &data, const tools::SolveWish &wish, const tools::RunProgress &) {
+        ++(wish.estimate_error ? n_whole : n_searching);
+        return solved(data);
+      },
+      {}, {}, never);
+    return tools::solve_trial(trial, job);
   }
 };
 } // namespace solemech::tests

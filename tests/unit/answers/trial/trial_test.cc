@@ -65,7 +65,7 @@ TEST_CASE("where it bottoms, against the closed form of a spring")
   const auto trial = trial_of("heel-drop", {"core.thickness = 20 mm"}, "", "95 kg");
   FakeBench  bench;
   bench.stiffness = 380e3;
-  const auto answer = tools::solve_trial(trial, bench.runner());
+  const auto answer = bench.tried(trial);
   const auto limit = [&](const solver::Case &data) {
     const auto &core = FakeBench::core(data);
     return solver::locking_strain(core) * core.thickness;
@@ -87,9 +87,9 @@ TEST_CASE("where it bottoms, against the closed form of a spring")
     CHECK_THAT(side->reserve.under_player->share, WithinRel(1 - 2.55 * 95 * 9.80665 / k / x, 1e-9));
     CHECK(side->reserve.under_player->layer == "core");
   }
-  // The two sides together, then few batches that hold all searches.
-  CHECK(bench.batches.front() == 2);
-  CHECK(bench.batches.size() <= 8);
+  // The two sides, then few loads for each of four searches.
+  CHECK(bench.n_whole == 2);
+  CHECK(bench.n_searching <= 4 * 8);
 }
 
 TEST_CASE("the step of the player at 80 kg is the pulse of Hoogkamer et al.")
@@ -104,7 +104,7 @@ TEST_CASE("rows say what changed and what did not")
 {
   FakeBench   bench;
   const auto  trial = trial_of("heel-drop", {"core.thickness = 20 mm"}, "", "95 kg");
-  const auto  answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto  answer = tools::trial_answer(trial, bench.tried(trial), {});
   const auto &rebound = row_of(answer.rows, "rebound_by_height");
   CHECK(rebound.trend == Trend::same);
   CHECK(rebound.note == "no real change (+0.0 points)");
@@ -121,7 +121,7 @@ TEST_CASE("rows say what changed and what did not")
   CHECK(answer.gets_worse.back() == "stack 4.0 mm higher");
   // Turned round, the words turn round.
   const auto back = trial_of("heel-drop", {"core.thickness = 13 mm"});
-  const auto turned = tools::trial_answer(back, tools::solve_trial(back, bench.runner()), {});
+  const auto turned = tools::trial_answer(back, bench.tried(back), {});
   CHECK(row_of(turned.rows, "peak_force").note == "+11 %, harder landing");
   CHECK(row_of(turned.rows, "peak_force").gets_worse());
 }
@@ -130,7 +130,7 @@ TEST_CASE("a plate that the drop does not read is no plate that does nothing")
 {
   FakeBench  bench;
   const auto trial = trial_of("forefoot-drop", {"plate = carbon-plate"});
-  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto answer = tools::trial_answer(trial, bench.tried(trial), {});
   CHECK(answer.nothing == "nothing that this rig reads, and it does not read bending");
   std::string notes;
   for (const auto &note : answer.notes)
@@ -143,7 +143,7 @@ TEST_CASE("the edge of the striker on a stiff insert is not pressure in the foam
 {
   FakeBench  bench;
   const auto trial = trial_of("heel-drop", {"insert = glass-nylon-plate 1.2 mm"});
-  auto       result = tools::solve_trial(trial, bench.runner());
+  auto       result = bench.tried(trial);
   for (auto *run : {&result.now.result, &result.changed.result})
     run->readings.push_back({"peak_pressure", run == &result.now.result ? 1e6 : 2.6e6, "Pa", "", 1e4});
   const auto  answer = tools::trial_answer(trial, result, {});
@@ -157,7 +157,7 @@ TEST_CASE("equal stacks: no difference, and no second run")
 {
   FakeBench  bench;
   const auto trial = trial_of("heel-drop", {"core = eva-soft"});
-  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto answer = tools::trial_answer(trial, bench.tried(trial), {});
   for (const auto &row : answer.rows)
   {
     INFO(row.reading);
@@ -166,7 +166,7 @@ TEST_CASE("equal stacks: no difference, and no second run")
   CHECK(answer.improves.empty());
   CHECK(answer.gets_worse.empty());
   CHECK_THAT(answer.notes.front(), Contains("changes nothing"));
-  CHECK(bench.batches.front() == 1);
+  CHECK(bench.n_whole == 1);
 }
 
 TEST_CASE("a run that stops says so")
@@ -174,7 +174,7 @@ TEST_CASE("a run that stops says so")
   FakeBench bench;
   bench.stops_above = 9e-3;
   const auto trial = trial_of("heel-drop", {"core.thickness = 16.5 mm"}, "", "130 kg");
-  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto answer = tools::trial_answer(trial, bench.tried(trial), {});
   CHECK_THAT(row_of(answer.rows, "bottoming_energy").now, StartsWith("not up to "));
   CHECK_THAT(row_of(answer.rows, "bottoming_energy").note, StartsWith("cannot tell"));
   CHECK_THAT(row_of(answer.rows, "travel_left_under_player").note, StartsWith("cannot tell"));
@@ -213,7 +213,7 @@ TEST_CASE("the range, and where in it the stack bottoms")
   FakeBench bench; // stiffness falls with the thickness: locks below a thickness, 2 E/k = x^2
   bench.stiffness = 112e3;
   const auto trial = trial_of("heel-drop", {"core.thickness = 20 mm"}, "core.thickness=10..30 mm");
-  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto answer = tools::trial_answer(trial, bench.tried(trial), {});
   REQUIRE(answer.range);
   CHECK(answer.range->points.size() == 9); // round steps of 2.5 mm
   // k = c/h, x = s h: bottoms below h = 2 E / (c s^2).
@@ -233,7 +233,7 @@ TEST_CASE("text and JSON hold what was found")
   FakeBench  bench;
   const auto trial =
     trial_of("forefoot-drop", {"insert = eva-insert 3 mm"}, "gauge_pressure=80..200 kPa", "95 kg");
-  const auto result = tools::solve_trial(trial, bench.runner());
+  const auto result = bench.tried(trial);
   const auto answer = tools::trial_answer(trial, result, {});
   const auto text = tools::trial_text(answer, {});
   CHECK_THAT(text, StartsWith("trial of forefoot-drop: insert = eva-insert 3 mm\n"));
@@ -264,7 +264,7 @@ TEST_CASE("a range alone compares nothing")
 {
   FakeBench  bench;
   const auto trial = trial_of("forefoot-drop", {}, "gauge_pressure=80..200 kPa by 60");
-  const auto answer = tools::trial_answer(trial, tools::solve_trial(trial, bench.runner()), {});
+  const auto answer = tools::trial_answer(trial, bench.tried(trial), {});
   CHECK(answer.range->points.size() == 3);
   CHECK(answer.geometry.empty());
   CHECK_THAT(answer.sentence, StartsWith("Over unit gauge pressure, rebound: "));

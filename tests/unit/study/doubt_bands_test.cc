@@ -2,7 +2,7 @@
 // Bands from doubts, with solvers whose answers are formulas: against the closed form of a product of powers,
 // against sampling of a formula that curves, and when runs fail.
 #include "tests/support/catch.h"
-#include "tools/study/with_bands.h"
+#include "tools/study/job.h"
 
 #include <algorithm>
 #include <cmath>
@@ -44,7 +44,8 @@ Solve formula(double (*value)(double, double))
 
 solver::Result run(const Solve &solve, const solver::Case &setup, SolveWish wish = {})
 {
-  return with_bands(solve)(setup, wish, [](double, const char *) { return true; });
+  const std::atomic<bool> never{false};
+  return Job(solve, {}, {}, never).run_alone({setup, wish});
 }
 } // namespace
 
