@@ -60,7 +60,7 @@ report = json.loads(re.search(r'id="report-data">(.*?)</script>', page, re.S).gr
 if len(report["tables"]) < 2 or any(len(row) != len(table["columns"]) for table in report["tables"] for row in table["rows"]):
     problems.append("the page lacks its tables")
 settled = json.loads(run("first/settled.toml", "--json"))["cases"][0]["runs"][0]["readings"]
-rebound = re.search(r"settled with your readings\n  rebound +([0-9.]+) mm \+-([0-9.]+)", first)
+rebound = re.search(r"settled with your readings\n  rebound +([0-9.]+) mm ±([0-9.]+)", first)
 if abs(1e3 * settled["rebound_height"]["value"] - float(rebound[1])) > max(float(rebound[2]) / 4, 1):
     problems.append(f"the settled stack throws back {1e3 * settled['rebound_height']['value']:.0f} mm, the sheet said {rebound[1]}")
 # What the sheet says of its own bench is what the settled stack says when it is run alone; other benches have bands too.
@@ -76,8 +76,8 @@ if not (higher["peak_force"]["value"] > settled["peak_force"]["value"] and highe
 bare = re.sub(r"(?m)^(hardness|density) .*\n", "", pathlib.Path(sheet).read_text(encoding="utf-8").split("[[reading]]")[0])
 (folder / "bare.toml").write_text(bare, encoding="utf-8")
 guessed = run("bare.toml", "-o", "bare")
-wide = re.search(r"\n  rebound +([0-9.]+) mm \+-([0-9.]+)", guessed)
-if "A prediction from what is assumed" not in guessed or not wide or not float(wide[2]) > 1.5 * float(rebound[2]):
+wide = re.search(r"\n  rebound +([0-9.]+) mm ±([0-9.]+)", guessed)
+if "A prediction from assumed values" not in guessed or not wide or not float(wide[2]) > 1.5 * float(rebound[2]):
     problems.append(f"a sheet without readings is not predicted with a wide band:\n{guessed}")
 # A trial of the sheet changes the stack that it settles on.
 changed = subprocess.run([program, "trial", sheet, "--swap", "core = 15 mm", "--quiet", "--json"], capture_output=True, text=True, cwd=folder)

@@ -194,7 +194,7 @@ class Book(ProgramTest):
         # Only from elsewhere: that one, and it says so; from several: none is picked.
         (self.folder / "heel.toml").write_text(sheet.replace('kind = "rebound"\nvalues', 'kind = "rebound"\nheight = "450 mm"\nvalues'))
         self.assertEqual(self.call("book", ".")[0], 0)
-        self.assertIn("rebound was read under several conditions; name one of them: rebound from 450 mm, rebound from 250 mm",
+        self.assertIn("rebound was read under several conditions; choose one of them: rebound from 450 mm, rebound from 250 mm",
                       (self.folder / "book.html").read_text())
 
     def test_slips_of_a_yardstick_are_named_at_once_with_their_place(self):
@@ -205,7 +205,7 @@ class Book(ProgramTest):
         messages = self.refused("book", ".")
         self.assertRegex(messages, r"yardstick.toml:\d+:\d+: weight: must be a positive number")
         self.assertRegex(messages, r"yardstick.toml:\d+:\d+: anchors: the anchors are of different kinds")
-        self.assertRegex(messages, r"yardstick.toml:\d+:\d+: raeding: a category has no such entry")
+        self.assertRegex(messages, r"yardstick.toml:\d+:\d+: raeding: a category has no entry of this name")
         self.assertFalse((self.folder / "book.html").exists())
 
     def test_a_page_without_network_whose_policy_allows_only_its_own_script_and_style(self):
@@ -239,7 +239,7 @@ class Book(ProgramTest):
                          ["book.csv", "book.html", "heel.toml", "link", "linked.toml", "results"])
         self.assertEqual(self.call("book", "bench")[0], 0)  # its own files it may replace
         (self.folder / "bench/book.html").write_text("mine")
-        self.assertIn("was not written by `solemech book` and stays", self.refused("book", "bench", code=4))
+        self.assertIn("was not written by `solemech book`, so it was left alone", self.refused("book", "bench", code=4))
         self.assertEqual((self.folder / "bench/book.html").read_text(), "mine")
 
     def test_a_broken_sheet_is_listed_with_what_is_wrong(self):

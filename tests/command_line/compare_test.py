@@ -95,7 +95,7 @@ class Compare(ProgramTest):
     def test_drop_against_press_compares_what_both_have(self):
         code, output, messages = self.call("compare", "heel-drop", "press-loop")
         self.assertEqual(code, 0, messages)
-        self.assertIn("readings of different kind", output)
+        self.assertIn("different kinds of readings", output)
         self.assertIn("peak force", output)
         self.assertNotIn("share of each change", output)
 
@@ -114,7 +114,7 @@ class Compare(ProgramTest):
         self.assertIn("what differs, results/own/1 -> results/own-changed/1\n", output)
         # What was run is no longer what the texts say.
         (self.folder / "results/own/1/data/resolved.txt").write_text("another case\n")
-        self.assertIn("cannot be taken up again", self.refused("compare", "results/own/1", "results/own-changed/1", code=4))
+        self.assertIn("cannot be reused", self.refused("compare", "results/own/1", "results/own-changed/1", code=4))
 
     def test_a_series_is_compared_with_its_first(self):
         code, output, messages = self.call("compare", "plug-edge", "--json", "--quiet")

@@ -111,8 +111,7 @@ speed = "5000 rpm"
 
     def test_data_elsewhere(self):
         messages = self.refused("cases", code=4, SOLEMECH_DATA=str(self.folder))
-        self.assertEqual(messages, f"solemech: SOLEMECH_DATA is set to '{self.folder}', but that folder does not hold "
-                         "`cases` and `materials/library`. Correct it, or unset it to use the installed ones.\n")
+        self.assertEqual(messages, f"solemech: SOLEMECH_DATA is set to '{self.folder}', but that folder has no `cases` and `materials/library`. Correct it, or unset it to use the installed folders.\n")
 
 
 if __name__ == "__main__":

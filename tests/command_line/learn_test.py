@@ -64,7 +64,7 @@ class Asked(ProgramTest):
 
     def test_a_guess_holds_or_not(self):
         answers = [self.call("learn", "three-returns", "--guess", str(n))[1] for n in (1, 2, 3, 4)]
-        held = ["Your guess holds, it is" in answer for answer in answers]
+        held = ["Your guess was right," in answer for answer in answers]
         self.assertEqual(held.count(True), 1)
         right = held.index(True) + 1
         for n, answer in enumerate(answers, start=1):
@@ -124,8 +124,8 @@ class OnATerminal(ProgramTest):
         code, shown = self.on_terminal("learn", "energy-return", typed=b"7\nx\n 2 \n")
         self.assertEqual(code, 0, shown)
         self.assertEqual(shown.count("your guess, 1 to 3 (Enter: none): "), 3)
-        self.assertEqual(shown.count("That is none of the choices."), 2)
-        self.assertRegex(shown, "Your guess (holds, it is 2|was 2; the numbers say)")
+        self.assertEqual(shown.count("That is not one of the choices."), 2)
+        self.assertRegex(shown, "Your guess was (right, 2|2; the numbers say)")
 
     def test_enter_alone_makes_no_guess(self):
         code, shown = self.on_terminal("learn", "energy-return", typed=b"\n")
@@ -161,7 +161,7 @@ class Slips(ProgramTest):
         self.assertIn("'heel-drop' is a case without a lesson. Run it: solemech run heel-drop.",
                       self.refused("learn", "heel-drop"))
         (self.folder / "mine.toml").write_text((SOURCE / "cases/bench/heel-drop.toml").read_text())
-        self.assertIn("'mine.toml' holds no lesson", self.refused("learn", "mine.toml"))
+        self.assertIn("'mine.toml' has no lesson", self.refused("learn", "mine.toml"))
 
     def test_a_guess_that_is_no_choice(self):
         for guess in ("0", "5", "-1"):

@@ -166,7 +166,7 @@ class EarlyEnd(ProgramTest):
         output, messages = process.communicate(timeout=30)
         self.assertEqual(process.returncode, 130)
         self.assertEqual(output, b"")
-        self.assertEqual(messages.decode(), "solemech: interrupted, nothing was written.\n")
+        self.assertEqual(messages.decode(), "solemech: interrupted. No results were written.\n")
         self.assertEqual([path for path in self.folder.rglob("*") if path.is_file()], [])
 
     def test_after_an_interruption_only_the_others_are_calculated(self):

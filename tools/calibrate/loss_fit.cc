@@ -58,7 +58,7 @@ LossFit fit_loss(const Material &material, double loop_return, double accuracy)
 {
   const auto *foam = std::get_if<FoamData>(&material.data);
   if (!foam || foam->slipping.empty() || foam->relaxing.empty())
-    throw std::invalid_argument("'" + material.name + "' is no foam with relaxing and slipping branches");
+    throw std::invalid_argument("'" + material.name + "' is not a foam with relaxing and slipping branches");
 
   LossFit fit;
   if (pulse_return(scaled(material, 0, 1), accuracy).value > loop_return)

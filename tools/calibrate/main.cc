@@ -78,10 +78,9 @@ void calibrate(const Request &request, const materials::Material &foam)
              100 * after.ball.value, 100 * after.ball.error, fit.slipping_factor,
              target ? target->source : "readings only");
   if (fit.relaxing_factor != 1)
-    fmt::print(
-      "  {}: its relaxing branches alone lose more than the target; they were scaled by {:.4f} and its "
-      "slipping branches taken out\n",
-      foam.name, fit.relaxing_factor);
+    fmt::print("  {}: its relaxing branches alone lose more than the target; they were scaled by {:.4f} and "
+               "its slipping branches were removed\n",
+               foam.name, fit.relaxing_factor);
 }
 
 bool chosen(const Request &request, const materials::Material &material)
@@ -96,12 +95,12 @@ int main(int argc, char **argv)
 {
   Request  request;
   CLI::App app{
-    "Fits the loss of the library's foams to their press pulse (2000 N in 185 ms on a pad of 30 mm "
-    "under a flat head of 60 mm), reads press and ball, and writes shares and readings into the library."};
+    "Fits the loss of the library's foams to their press pulse (2000 N in 185 ms on a 30 mm pad under a flat "
+    "60 mm head), reads press and ball, and writes shares and readings into the library."};
   app.add_option("library", request.library, "Folder of the material library")
     ->required()
     ->check(CLI::ExistingDirectory);
-  app.add_option("--foam", request.foams, "Only this foam; may be given several times");
+  app.add_option("--foam", request.foams, "Only this foam. May be repeated");
   app.add_option("--accuracy", request.accuracy, "Numerical accuracy of the readings [%]")
     ->capture_default_str()
     ->check(CLI::Range(0.1, 5.0));

@@ -23,15 +23,16 @@ namespace fs = std::filesystem;
 void write_ours(const fs::path &path, const std::string &text, const std::string &mark)
 {
   if (fs::is_symlink(path) || (fs::exists(path) && !fs::is_regular_file(path)))
-    throw solver::ResultsError(fmt::format("'{}' is no ordinary file. Move it away.", path.string()));
+    throw solver::ResultsError(
+      fmt::format("'{}' is not an ordinary file. Move it elsewhere.", path.string()));
   if (fs::exists(path))
   {
     std::ifstream old(path, std::ios::binary);
     std::string   begin(2000, '\0');
     old.read(begin.data(), std::streamsize(begin.size()));
     if (begin.find(mark) == std::string::npos)
-      throw solver::ResultsError(
-        fmt::format("'{}' was not written by `solemech book` and stays. Rename it.", path.string()));
+      throw solver::ResultsError(fmt::format(
+        "'{}' was not written by `solemech book`, so it was left alone. Rename it.", path.string()));
   }
   const fs::path beside = path.parent_path() / ("." + solver::chance_name());
   solver::write_file(beside, text);
@@ -95,8 +96,8 @@ Exit write_book(const BookRequest &request)
     if (!sheet.problem.empty())
       fmt::print(stderr, "{}\n", sheet.problem);
   if (n_bad > 0)
-    fmt::print(
-      stderr, "{} of the sheets could not be read whole; they are in the book as far as they could\n", n_bad);
+    fmt::print(stderr, "{} of the sheets could not be read completely; the book shows what could be read\n",
+               n_bad);
   return Exit::ok;
 }
 } // namespace solemech::tools

@@ -5,12 +5,12 @@ namespace solemech::tools
 {
 CommandText text_of(const BookRequest &)
 {
-  return {"book", "Write the index of a folder of sheets: readings, results, points", R"(Examples:
+  return {"book", "Write an index of a folder of sheets: readings, results, points", R"(Examples:
   solemech book my-bench
   solemech book my-bench --yardstick my-bench/courts.toml
 
-Writes book.html and book.csv into the folder: its sheets with their readings, and the newest result of each
-from its folder `results`. A file yardstick.toml there turns readings into points, by categories of your own:
+Writes book.html and book.csv into the folder. They list its sheets with their readings, and the newest result of each
+from its folder `results`. A file yardstick.toml in the folder turns readings into points, by your own categories:
   format = 1
   [[category]]
   name = "springy"

@@ -96,7 +96,7 @@ bool all_complete(const RunRecord &record)
   for (const Run &run : record.runs)
     if (!run.result.complete)
     {
-      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", run.label, run.result.stop_reason);
+      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
       complete = false;
     }
   return complete;

@@ -82,7 +82,7 @@ std::string check_sheet(const std::filesystem::path &path, const std::vector<std
     if (!unknown.parameter.minor)
       names.push_back(unknown.parameter.name);
   table.add_row(
-    {"to settle", names.empty() ? "nothing is unknown" : fmt::format("{}", fmt::join(names, ", "))});
+    {"to settle", names.empty() ? "nothing (no unknowns)" : fmt::format("{}", fmt::join(names, ", "))});
   names.clear();
   for (const auto &reading : sheet.readings)
     names.push_back(reading_text(reading));
@@ -123,7 +123,8 @@ std::string check_rig(const std::filesystem::path &path)
   const auto file = read_case_text(text, path.string(), {{}, {case_folder()}, library.source()});
   TextTable  table({Align::left, Align::left});
   table.add_row({"rig", rig_text(file.cases.front(), Lengths::millimetre)});
-  table.add_row({"use", fmt::format("rig = \"{}\" in a bench sheet beside it", path.filename().string())});
+  table.add_row(
+    {"use", fmt::format("rig = \"{}\" in a bench sheet in the same folder", path.filename().string())});
   materials::Problems told_before;
   if (const auto lines = invented_text(materials::read_sheet_text(path, told_before)); !lines.empty())
     table.add_row({"taken", lines});
@@ -138,7 +139,7 @@ std::string check_case(const std::string &name, const std::vector<std::string> &
   table.add_row({"stack", stack_text(first)});
   table.add_row({"rig", rig_text(first, Lengths::millimetre)});
   if (input.file.cases.size() > 1)
-    table.add_row({"series", fmt::format("{}; stack and rig above are those of the first",
+    table.add_row({"series", fmt::format("{}; the stack and rig above are those of the first case",
                                          plural(input.file.cases.size(), "case", "cases"))});
   for (const auto &question : asked_of_stack(first))
     table.add_row({"please check", question});

@@ -13,8 +13,8 @@ namespace solemech::tools
 namespace
 {
 constexpr const char *about = R"(solemech: a virtual bench for the heel and forefoot of a shoe.
-Drops a weight on a stack of foam, air unit, plate and rubber, and says how high it comes back,
-how hard it hits, how far it goes in, and where the energy went.
+Drops a weight on a stack of foam, air unit, plate and rubber. Shows how high it rebounds,
+how hard it hits, how far it sinks in, and where the energy went.
 
 Usage: solemech COMMAND [OPTIONS]
 
@@ -37,7 +37,7 @@ Exit codes:
   0    answered
   1    a fault of the program
   2    the command line or a case needs a change
-  3    a calculation stopped before its end
+  3    a calculation stopped early
   4    a file or folder could not be read or written
   130  interrupted from the keyboard
 
@@ -120,10 +120,9 @@ Request read_command_line(const std::vector<std::string> &arguments)
 {
   for (const auto &argument : arguments)
     if (materials::first_steering(argument) != std::string::npos)
-      throw UsageError(
-        fmt::format("'{}' holds a control character, which a terminal would obey. Write it without, or "
-                    "rename the file.",
-                    materials::shown_text(argument)));
+      throw UsageError(fmt::format(
+        "'{}' contains a control character, which a terminal would act on. Leave it out, or rename the file.",
+        materials::shown_text(argument)));
   const Commands commands = commands_of(static_cast<const Request *>(nullptr));
   if (arguments.empty() || arguments.front() == "-h" || arguments.front() == "--help")
     return help_on(commands, "");

@@ -27,7 +27,7 @@ CaseFile read_one(const std::string &name, const ReadOptions &options)
   std::error_code ignored;
   if (std::filesystem::is_directory(name, ignored))
     throw UsageError(
-      fmt::format("'{}' is a folder, but not that of a finished run: it holds no manifest.json.", name));
+      fmt::format("'{}' is a folder, but not the folder of a finished run: it has no manifest.json.", name));
   return read_case_file(find_case(name, options.case_roots), options);
 }
 
@@ -98,13 +98,13 @@ CompareInputs read_compare_inputs(const std::vector<std::string> &names)
   errors.throw_if_any();
   inputs.cases = labelled(std::move(named));
   if (inputs.cases.size() < 2)
-    throw UsageError(
-      fmt::format("`compare` needs two cases, {} holds one. Name another case, a case file or the folder "
-                  "of a finished run.",
-                  names.front()));
+    throw UsageError(fmt::format("`compare` needs two cases, and {} holds one. Add another case, a case file "
+                                 "or the folder of a finished run.",
+                                 names.front()));
   if (inputs.cases.size() > most_cases)
-    throw UsageError(fmt::format("these are {} cases; up to {} are compared at once, each with the first.",
-                                 inputs.cases.size(), most_cases));
+    throw UsageError(
+      fmt::format("{} cases were given; at most {} can be compared at once, each with the first.",
+                  inputs.cases.size(), most_cases));
 
   RunRecord &record = inputs.record;
   record.label = record.folder = joined_label(inputs.cases);

@@ -56,7 +56,7 @@ bool keep_complete(std::vector<Run> &runs)
 {
   for (const Run &run : runs)
     if (!run.result.complete)
-      fmt::print(stderr, "solemech: {} stopped before its end: {}\n", run.label, run.result.stop_reason);
+      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
   return std::erase_if(runs, [](const Run &run) { return !run.result.complete; }) == 0;
 }
 

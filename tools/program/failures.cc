@@ -35,9 +35,9 @@ void say(std::string_view text)
 
 Exit out_of_memory()
 {
-  say("not enough memory. Close other programs, run fewer cases at once, ask for a coarser accuracy, or "
-      "allow more "
-      "with `ulimit -v unlimited` and `ulimit -u unlimited`.");
+  say(
+    "not enough memory. Close other programs, run fewer cases at once, set a coarser accuracy, or allow more "
+    "with `ulimit -v unlimited` and `ulimit -u unlimited`.");
   return Exit::run_failed;
 }
 
@@ -95,10 +95,9 @@ Exit explain(const std::exception &error)
     return out_of_memory();
   if (const auto *refused = as<std::system_error>(error))
     return explain_refusal(*refused);
-  say(
-    fmt::format("a fault of the program, not of your input ({}). Please report it with the case file and the "
-                "answer of `solemech version --verbose`.",
-                error.what()));
+  say(fmt::format("a fault of the program, not of your input ({}). Please report it, with the case file and "
+                  "the output of `solemech version --verbose`.",
+                  error.what()));
   return Exit::internal;
 }
 

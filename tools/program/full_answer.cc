@@ -30,7 +30,7 @@ struct FullAnswer
   template <typename Other>
   Exit operator()(const Other &) const
   {
-    throw UsageError("this is the solver behind `solemech run`; call `solemech` instead.");
+    throw UsageError("this is the solver that `solemech run` calls; use `solemech` instead.");
   }
 };
 
@@ -73,10 +73,11 @@ Exit full_answer(const Request &request, const Solve &solve, const std::atomic<b
   }
   catch (const Interrupted &)
   {
-    return said(Exit::interrupted, job.n_calculated() == 0
-                                     ? "interrupted, nothing was written."
-                                     : "interrupted, nothing was written. Finished runs are kept: the same "
-                                       "command goes on from there.");
+    return said(Exit::interrupted,
+                job.n_calculated() == 0
+                  ? "interrupted. No results were written."
+                  : "interrupted. No results were written. Finished runs are kept: the same "
+                    "command goes on from there.");
   }
   catch (const settle::ImpossibleInput &error)
   {

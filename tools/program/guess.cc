@@ -66,7 +66,7 @@ std::optional<std::size_t> guess_from_terminal(std::size_t n_choices, const std:
     const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), number);
     if (error == std::errc() && end == text.data() + text.size() && number >= 1 && number <= n_choices)
       return number - 1;
-    fmt::print("That is none of the choices. ");
+    fmt::print("That is not one of the choices. ");
   }
 }
 } // namespace solemech::tools

@@ -25,8 +25,8 @@ Exit learn(const LearnRequest &request, const std::vector<std::string> &argument
   TextTable table({Align::right, Align::left, Align::left});
   for (const CaseHeading &each : headings)
     table.add_row({std::to_string(each.lesson), each.label, each.question});
-  fmt::print("{}\n{}\nAsk one, guess first, then see: solemech learn {}\n", heading("Lessons"),
-             table.text(2, page_width()), headings.front().label);
+  fmt::print("{}\n{}\nTo take one (guess first, then see the answer): solemech learn {}\n",
+             heading("Lessons"), table.text(2, page_width()), headings.front().label);
   return Exit::ok;
 }
 } // namespace solemech::tools

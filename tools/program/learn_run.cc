@@ -62,8 +62,9 @@ void read_back(RunRecord &record, const fs::path &folder)
 {
   auto stored = solver::read_result_file(folder / "data" / "results.h5");
   if (stored.runs.size() != record.runs.size())
-    throw solver::ResultsError(fmt::format(
-      "'{}' does not hold the runs of this lesson. Remove the folder and ask again.", folder.string()));
+    throw solver::ResultsError(
+      fmt::format("'{}' does not hold the runs of this lesson. Remove the folder and take the lesson again.",
+                  folder.string()));
   for (std::size_t i = 0; i < stored.runs.size(); ++i)
     record.runs[i].result = std::move(stored.runs[i].result);
 }
@@ -91,14 +92,15 @@ void tell_files(const fs::path &folder, bool was_there, const LearnRequest &requ
   if (request.quiet || request.json)
     return;
   tell_place(folder, was_there, false);
-  fmt::print(stderr, "  worksheet.html is for printing: questions first, answers on the second page\n");
+  fmt::print(stderr,
+             "  worksheet.html is for printing: questions on the first page, answers on the second\n");
 }
 
 void report_stopped_runs(const RunRecord &record)
 {
   for (const Run &run : record.runs)
     if (!run.result.complete)
-      fmt::print(stderr, "solemech: {} stopped before its end, so the lesson has no answer: {}\n", run.label,
+      fmt::print(stderr, "solemech: {} stopped early, so the lesson has no answer: {}\n", run.label,
                  run.result.stop_reason);
 }
 } // namespace

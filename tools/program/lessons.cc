@@ -49,10 +49,9 @@ Input lesson_input(const LearnRequest &request)
     refuse(request.name);
   Input input = read_inputs({request.name}, {}).front();
   if (!input.file.lesson)
-    throw UsageError(
-      fmt::format("'{}' holds no lesson: it has no [lesson] block. cases/REFERENCE.md says what goes "
-                  "into one.",
-                  request.name));
+    throw UsageError(fmt::format(
+      "'{}' has no lesson: it contains no [lesson] block. cases/REFERENCE.md lists what a lesson needs.",
+      request.name));
   const auto n_choices = static_cast<int>(input.file.lesson->choices.size());
   if (request.guess && (*request.guess < 1 || *request.guess > n_choices))
     throw UsageError(fmt::format("--guess {}: '{}' has {} choices; give a number from 1 to {}.",

@@ -17,12 +17,12 @@ using namespace materials;
 
 namespace
 {
-constexpr const char *table_notes = "ball rebound: height of an ISO 8307 ball; pulse return: loop of a 2000 "
-                                    "N, 185 ms press pulse; both as the\n"
-                                    "virtual bench reads them, - means not read. Asker C of foams: sphere on "
+constexpr const char *table_notes = "ball rebound: height of an ISO 8307 ball. pulse return: loop of a 2000 "
+                                    "N, 185 ms press pulse. Both were read on\n"
+                                    "the virtual bench; - means not read. Asker C of foams: sphere on "
                                     "an elastic half-space (Sneddon 1965);\n"
-                                    "Shore A of rubber: Gent 1958, good to 25 %. modulus: slow and small, of "
-                                    "foams with the gas in their cells.\n"
+                                    "Shore A of rubber: Gent 1958, good to 25 %. modulus: slow, at small "
+                                    "strain; of foams with the gas in their cells.\n"
                                     "`solemech materials NAME` shows every number of a material.\n";
 
 std::string percent(double share)
@@ -58,12 +58,13 @@ public:
   {
     line("density", quantity_text(material.density, Dimension::density));
     line("hardness", hardness_text(material));
-    line("modulus, slow and small", modulus_text(slow_modulus(material)));
+    line("modulus, slow, small strain", modulus_text(slow_modulus(material)));
     line("ball rebound", percent(material.readings.ball_rebound));
     line("pulse return", percent(material.readings.pulse_return));
     std::visit([this](const auto &data) { law(data); }, material.data);
-    line("numbers hold at", quantity_text(material.thermal.reference_temperature, Dimension::temperature));
-    line("moduli per kelvin", fmt::format("{:+.2g} %", 100 * material.thermal.modulus_per_kelvin));
+    line("valid at", quantity_text(material.thermal.reference_temperature, Dimension::temperature));
+    line("change of change of moduli per kelvin",
+         fmt::format("{:+.2g} %", 100 * material.thermal.modulus_per_kelvin));
     line("source", material.source);
   }
 

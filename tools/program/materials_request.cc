@@ -14,6 +14,6 @@ CommandText text_of(const MaterialsRequest &)
 
 void describe(Options &options, MaterialsRequest &request)
 {
-  options.names(request.names, "NAME", "Materials to describe; none: the table");
+  options.names(request.names, "NAME", "Materials to describe. Without a name: the table");
 }
 } // namespace solemech::tools

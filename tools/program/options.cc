@@ -43,7 +43,7 @@ std::string wrong_number(const std::string &text)
   const auto start = text.find_first_not_of("+-");
   const bool digits = start != std::string::npos && text.size() < 6 &&
                       text.find_first_not_of("0123456789", start) == std::string::npos;
-  return digits ? std::string() : fmt::format("\"{}\" is no choice; give its number, such as 2", text);
+  return digits ? std::string() : fmt::format("\"{}\" is not a choice; give its number, for example 2", text);
 }
 } // namespace
 
@@ -97,9 +97,8 @@ struct Options::Parser
   {
     for (const std::string &word : app.remaining())
       if (word != "--")
-        throw UsageError(
-          fmt::format("`{0}` does not know what to do with '{1}'. `solemech help {0}` shows how to call it.",
-                      app.get_name(), word));
+        throw UsageError(fmt::format("`{0}` cannot use '{1}'. `solemech help {0}` shows how to call it.",
+                                     app.get_name(), word));
   }
 };
 
@@ -159,7 +158,7 @@ void Options::output(AnswerWish &wish, const std::string &usual)
     if (!given("--output"))
       return;
     if (parser_->folder.empty())
-      throw UsageError("-o: the name of the folder is empty.");
+      throw UsageError("-o: the folder name is empty. Give a name, for example -o my-results.");
     wish.output = parser_->folder;
   });
 }
@@ -172,7 +171,7 @@ void Options::lengths(AnswerWish &wish)
 void Options::settings(std::vector<std::string> &value)
 {
   repeated("--set", value, "ENTRY=VALUE",
-           "Change one entry, e.g. insert.thickness=\"2 mm\"; may be repeated");
+           "Change one entry, for example insert.thickness=\"2 mm\". May be repeated");
   parser_->checks.emplace_back([&value] { std::for_each(value.begin(), value.end(), check_setting); });
 }
 

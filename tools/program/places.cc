@@ -43,9 +43,10 @@ fs::path data_folder()
   {
     if (holds_data(wish))
       return wish;
-    throw MissingPart(fmt::format("SOLEMECH_DATA is set to '{}', but that folder does not hold `cases` and "
-                                  "`materials/library`. Correct it, or unset it to use the installed ones.",
-                                  wish));
+    throw MissingPart(
+      fmt::format("SOLEMECH_DATA is set to '{}', but that folder has no `cases` and `materials/library`. "
+                  "Correct it, or unset it to use the installed folders.",
+                  wish));
   }
   const fs::path              here = program_folder();
   const std::vector<fs::path> places{(here / SOLEMECH_DATA_FROM_BIN).lexically_normal(),
@@ -53,8 +54,8 @@ fs::path data_folder()
   for (const fs::path &place : places)
     if (!place.empty() && holds_data(place))
       return place;
-  throw MissingPart(fmt::format("cannot find the cases and the material library. Looked in '{}'. Set "
-                                "SOLEMECH_DATA to the folder that holds `cases` and `materials/library`.",
+  throw MissingPart(fmt::format("cannot find the cases and the material library (looked in '{}'). Set "
+                                "SOLEMECH_DATA to the folder with `cases` and `materials/library`.",
                                 places.front().string()));
 }
 

@@ -19,16 +19,14 @@ Exit plan_sheet(const PlanRequest &request, const std::vector<std::string> &argu
                   "my-pair-heel.toml`.",
                   request.sheet));
   if (!sheet_among({request.sheet}))
-    throw UsageError(
-      fmt::format("'{}' is no bench sheet: nothing in it is unknown or doubtful, and no reading stands in "
-                  "it. The section on readings of your own in the README shows one.",
-                  request.sheet));
+    throw UsageError(fmt::format("'{}' is not a bench sheet: it has no unknown, no ± and no reading. "
+                                 "`solemech sheet` writes a bench sheet to fill in.",
+                                 request.sheet));
   const auto sheet = settleable_sheet(request.sheet, {});
   if (!rigs::fall_of(sheet.setup))
-    throw UsageError(
-      fmt::format("'{}': a plan ranks readings of a drop weight, and the rig of this sheet is none. Give "
-                  "rig = \"guided-rod-1200\" or a block [drop].",
-                  request.sheet));
+    throw UsageError(fmt::format("'{}': a plan ranks readings of a drop weight, and this sheet has another "
+                                 "rig. Give rig = \"guided-rod-1200\" or a block [drop].",
+                                 request.sheet));
   hand_over(arguments);
 }
 } // namespace solemech::tools

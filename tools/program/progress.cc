@@ -56,7 +56,7 @@ Progress::~Progress()
 
 std::string Progress::line(double fraction, std::string_view what, double elapsed)
 {
-  std::string left = "time left unknown";
+  std::string left = "time left not known yet";
   if (fraction >= known_share)
   {
     const double estimate = elapsed * (1 - fraction) / fraction;

@@ -11,9 +11,9 @@ CommandText text_of(const RunRequest &)
   solemech run my-pair-heel.toml -o pair-07 --lengths cm
   solemech run heel-drop --set core.thickness="14 mm" --set core.material="eva-firm" --json > heel.json
 
-A layer is addressed by its name, then the entry: core.thickness. The same inputs again are answered from
-the finished run. Without -o the results go to results/<label>/<number> in the current folder; those of a run that
---set changed to results/<label>-changed/<number>.
+Name a layer, then its entry: core.thickness. If the inputs are the same as before, the finished run answers.
+Without -o the results go to results/<label>/<number> in the current folder; those of a run changed with --set go
+to results/<label>-changed/<number>.
 )"};
 }
 
@@ -26,7 +26,7 @@ void describe(Options &options, RunRequest &request)
   options.lengths(request);
   options.flag("--json", request.json, "Print the results as JSON instead of the summary");
   options.flag("--details", request.details,
-               "Print all three energy returns, energies in J and the numerical side too");
-  options.flag("-q,--quiet", request.quiet, "No narration and no progress; errors still appear");
+               "Also print all three energy returns, energies in J and how the calculation went");
+  options.flag("-q,--quiet", request.quiet, "No commentary and no progress bar; errors still appear");
 }
 } // namespace solemech::tools

@@ -25,12 +25,11 @@ void write_new(const fs::path &path, const std::string &text)
   const fs::path folder = path.parent_path();
   if (!folder.empty() && !fs::is_directory(folder))
     throw ResultsError(
-      fmt::format("there is no folder '{}'. Make it first, or give another one.", folder.string()));
+      fmt::format("there is no folder '{}'. Create it first, or give another folder.", folder.string()));
   std::FILE *file = std::fopen(path.c_str(), "wx");
   if (!file && errno == EEXIST)
-    throw ResultsError(fmt::format("'{}' is there already and stays as it is. Give another name, or rename "
-                                   "the old one.",
-                                   path.string()));
+    throw ResultsError(fmt::format(
+      "'{}' exists already and was left alone. Give another name, or rename the old file.", path.string()));
   if (!file)
     throw ResultsError(fmt::format("'{}' cannot be written: {}.", path.string(), std::strerror(errno)));
   const bool whole = std::fwrite(text.data(), 1, text.size(), file) == text.size();
@@ -39,7 +38,7 @@ void write_new(const fs::path &path, const std::string &text)
   std::error_code ignored;
   fs::remove(path, ignored); // ours, and only a part of it
   throw ResultsError(
-    fmt::format("'{}' could not be written whole. Check space and permissions.", path.string()));
+    fmt::format("'{}' could not be written completely. Check disk space and permissions.", path.string()));
 }
 
 /// As a shell takes it.
@@ -55,15 +54,15 @@ Exit write_sheet(const SheetRequest &request)
   if (request.rig)
   {
     write_new(request.file, blank_rig());
-    fmt::print("{0}: a bench with a drop weight, every number in it invented. Put yours in, then:\n"
+    fmt::print("{0}: a bench with a drop weight. Every number in it is invented. Put yours in, then:\n"
                "  solemech check {1}\n"
-               "  rig = \"{2}\"    in the bench sheets beside it\n",
+               "  rig = \"{2}\"    in the bench sheets in the same folder\n",
                request.file, name, fs::path(request.file).filename().string());
     return Exit::ok;
   }
   write_new(request.file, blank_sheet(request.part == "forefoot" ? Part::forefoot : Part::heel));
-  fmt::print("{0}: bench sheet of a {2}, every number in it invented. Put yours in, then:\n"
-             "  solemech check {1}    what is taken where you wrote nothing\n"
+  fmt::print("{0}: bench sheet of a {2}. Every number in it is invented. Put yours in, then:\n"
+             "  solemech check {1}    what is assumed where you wrote nothing\n"
              "  solemech run {1}      predicted beside measured, and what your readings settle\n",
              request.file, name, request.part);
   return Exit::ok;

@@ -25,10 +25,9 @@ std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> 
     if (!is_sheet(materials::read_sheet_text(name, told_later)))
       continue;
     if (names.size() > 1)
-      throw UsageError(
-        fmt::format("'{}' is a bench sheet: settle it alone, then compare the settled.toml in its "
-                    "results folder with other cases.",
-                    name));
+      throw UsageError(fmt::format("'{}' is a bench sheet. Run it alone first, then compare the settled.toml "
+                                   "in its results folder with other cases.",
+                                   name));
     return name;
   }
   return std::nullopt;

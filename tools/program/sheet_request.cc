@@ -12,9 +12,9 @@ CommandText text_of(const SheetRequest &)
   solemech sheet my-forefoot.toml --part forefoot
   solemech sheet --rig my-rod.toml
 
-Writes a file to fill in, with remarks on what to read, with which tool, and which doubt is taken when you write
-none. It can be checked as it stands, but all its numbers are invented: put yours in their place. A file that is
-there already is never touched, and the folder must exist.
+Writes a file to fill in, with remarks on what to read, with which tool, and which uncertainty (±) is assumed if you
+give none. It can be checked as it stands, but all its numbers are invented: replace them with yours. An existing
+file is never touched, and the folder must exist.
 )"};
 }
 
@@ -23,15 +23,16 @@ void describe(Options &options, SheetRequest &request)
   options.name(request.file, "FILE", "File to write, my-heel.toml",
                "`sheet` needs the file to write, for example `solemech sheet my-heel.toml`.");
   options.choice("--part", request.part, {"heel", "forefoot"}, "PART", "Part of the shoe");
-  options.flag("--rig", request.rig, "A rig file instead: weight, height, face, guide loss, base");
+  options.flag("--rig", request.rig, "Write a rig file instead: weight, height, face, guide loss, base");
 }
 
 void check(const Options &options, const SheetRequest &request)
 {
   if (request.rig && options.given("--part"))
-    throw UsageError("--part and --rig do not go together: a rig is the same for heel and forefoot.");
+    throw UsageError("--part and --rig cannot be combined: a rig is the same for heel and forefoot. Leave "
+                     "out one of the two.");
   if (const std::filesystem::path path(request.file); path.extension() != ".toml")
-    throw UsageError(fmt::format("'{}': the name of a sheet ends in .toml. Write for instance '{}.toml'.",
+    throw UsageError(fmt::format("'{}': the name of a sheet must end in .toml. For example: '{}.toml'.",
                                  request.file,
                                  path.stem().empty() || path.stem() == ".toml" ? "my-heel" : request.file));
 }

@@ -42,14 +42,6 @@ RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const s
   return record;
 }
 
-/// The sign that a page has and a terminal may lack.
-std::string with_sign(std::string text)
-{
-  for (std::size_t at; (at = text.find("+-")) != std::string::npos;)
-    text.replace(at, 2, "±");
-  return text;
-}
-
 /// The page of the settled stack, led by what the readings say of it.
 report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const RunRecord &record)
 {
@@ -61,23 +53,21 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
                                              [](const auto &row) { return row.verdict.starts_with("disagree"); });
   report::TableBlock compared{
     "Your readings against the model",
-    fmt::format("{} of {} readings agree with what the others say, {} disagree{}; ± holds nine cases of ten.",
-                agree, readings.size(), against == 0 ? "none" : std::to_string(against),
-                agree + against < static_cast<std::ptrdiff_t>(readings.size())
-                  ? ", of the rest it cannot be told"
-                  : ""),
-    {"reading", "measured", "without this one", "settled", "verdict"},
+    fmt::format(
+      "{} of {} readings agree with the prediction from the others, {} disagree{}. ± is a 90 % band.", agree,
+      readings.size(), against == 0 ? "none" : std::to_string(against),
+      agree + against < static_cast<std::ptrdiff_t>(readings.size()) ? "; the rest cannot be judged" : ""),
+    {"reading", "measured", "predicted from the others", "fitted to all", "verdict"},
     {}};
   for (const auto &row : readings)
-    compared.rows.push_back(
-      {row.name, with_sign(row.measured), with_sign(row.without_it), with_sign(row.settled), row.verdict});
+    compared.rows.push_back({row.name, row.measured, row.without_it, row.settled, row.verdict});
   report::TableBlock settled{
     "What they settle",
-    "What is known of the stack with your readings, and what was known without them.",
+    "What is known about the stack with your readings, and what was known without them.",
     {"number", "with your readings", "without", ""},
     {}};
   for (const auto &row : settled_rows(sheet, answer))
-    settled.rows.push_back({row.name, with_sign(row.now), with_sign(row.before), row.remark});
+    settled.rows.push_back({row.name, row.now, row.before, row.remark});
   page.tables = {settled};
   if (!readings.empty())
     page.tables.insert(page.tables.begin(), compared);
@@ -85,7 +75,7 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
   {
     report::TableBlock block{
       "Which library material it could be",
-      "Misfit in widths of the readings' ±; up to 1 fits. A fit is no proof of what it is.",
+      "Misfit in units of ±; 1 or less matches. A match does not prove which material it is.",
       {"layer", "material", "misfit", ""},
       {}};
     for (const auto &fit : fits)
@@ -94,7 +84,7 @@ report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const 
   }
   page.sentence = is_prediction(sheet) ? prediction_words : compared.sentence;
   for (const auto &remark : settled_remarks(sheet, answer))
-    page.story.push_back(with_sign(remark));
+    page.story.push_back(remark);
   return page;
 }
 
@@ -140,10 +130,10 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   folder.write("summary.txt", text);
   folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
   folder.write("settled.toml", record.case_text);
-  folder.write(
-    "settled-stack.toml",
-    "# The stack of settled.toml without its rig: stack = \"settled-stack.toml\" puts it under any other.\n" +
-      stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
+  folder.write("settled-stack.toml",
+               "# The stack of settled.toml without its rig. Use it under another rig with: stack = "
+               "\"settled-stack.toml\"\n" +
+                 stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
   folder.write("settled.json", json);
   folder.write("data/sheet.toml", sheet.text);
   return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};

@@ -34,7 +34,7 @@ std::string range_picture(const TrialInput &trial, const TrialResult &result, co
     {
       runs.push_back({trial.range->cases[i].label, trial.range->cases[i], result.range[i], trial.swaps});
       series.values.push_back(trial.range->values[i]);
-      series.groups.emplace_back(trial.swaps.empty() ? "as it is" : "with the change");
+      series.groups.emplace_back(trial.swaps.empty() ? "before" : "after");
     }
   return runs.empty() ? "" : series_chart(runs, series);
 }
@@ -62,16 +62,16 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
 bool tell_stopped(const std::string &what, const solver::Result &result)
 {
   if (!result.complete)
-    fmt::print(stderr, "solemech: {} stopped before its end: {}\n", what, result.stop_reason);
+    fmt::print(stderr, "solemech: {} stopped early: {}\n", what, result.stop_reason);
   return !result.complete;
 }
 
 /// Says which sides and which points of the range stopped early; true when there are none.
 bool all_complete(const TrialInput &trial, const TrialResult &result)
 {
-  bool stopped = tell_stopped("the stack as it is now", result.now.result);
+  bool stopped = tell_stopped("the stack before the change", result.now.result);
   if (!trial.swaps.empty())
-    stopped = tell_stopped("the stack with the change", result.changed.result) || stopped;
+    stopped = tell_stopped("the stack after the change", result.changed.result) || stopped;
   for (std::size_t i = 0; i < result.range.size(); ++i)
     stopped = tell_stopped(fmt::format("{} = {:.4g} {}", trial.range->address, trial.range->values[i],
                                        trial.range->unit),

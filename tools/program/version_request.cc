@@ -13,6 +13,6 @@ CommandText text_of(const VersionRequest &)
 
 void describe(Options &options, VersionRequest &request)
 {
-  options.flag("-v,--verbose", request.verbose, "Add how this program was built");
+  options.flag("-v,--verbose", request.verbose, "Also show how this program was built");
 }
 } // namespace solemech::tools

@@ -33,15 +33,15 @@ void check(const Parameter &p, std::vector<std::string> &problems)
 void check(const Observation &o, std::vector<std::string> &problems)
 {
   if (!std::isfinite(o.value))
-    problems.push_back(fmt::format("{}: the reading is no number", o.name));
+    problems.push_back(fmt::format("{}: the reading is not a number", o.name));
   else if (!std::isfinite(o.doubt) || o.doubt <= 0)
-    problems.push_back(fmt::format(
-      "{}: a doubt of {} would make the reading perfect; give the +- of the instrument", o.name, o.doubt));
-  else if (o.doubt > std::abs(o.value))
     problems.push_back(
-      fmt::format("{}: the doubt {:.4g} is larger than the reading {:.4g}; such a reading says nothing. "
-                  "Leave it out or check its unit",
-                  o.name, o.doubt, o.value));
+      fmt::format("{}: an uncertainty of {} would make the reading perfect. Give the ± of the instrument",
+                  o.name, o.doubt));
+  else if (o.doubt > std::abs(o.value))
+    problems.push_back(fmt::format("{}: the uncertainty {:.4g} is larger than the reading {:.4g}, so the "
+                                   "reading says nothing. Leave it out or check its unit",
+                                   o.name, o.doubt, o.value));
   else if (o.by_ratio && o.value <= 0)
     problems.push_back(
       fmt::format("{}: a reading compared by ratio must be positive, this one is {:.4g}", o.name, o.value));
@@ -65,7 +65,7 @@ void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Ob
     problems.emplace_back("nothing is unknown: there is no number to settle");
   if (!predict_only &&
       std::all_of(observations.begin(), observations.end(), [](const auto &o) { return o.held_out; }))
-    problems.emplace_back("there is no reading to settle on; readings that are held out are only compared");
+    problems.emplace_back("there is no reading to fit to; readings that are held out are only compared");
   if (!problems.empty())
     throw ImpossibleInput(std::move(problems));
 }

@@ -209,9 +209,8 @@ Fit fit(const std::vector<Observation> &observations, PredictionTable &table, co
   fit.z = Eigen::VectorXd::Zero(n).cwiseMax(table.lowest()).cwiseMin(table.highest());
   const auto jacobian = table.jacobian(fit.z, wish.relative_step);
   if (!jacobian)
-    throw PredictionFailed(
-      "The model cannot be computed with the values assumed before any reading. Check the stack "
-      "and the assumed values of what is unknown.");
+    throw PredictionFailed("The model cannot be computed with the values assumed at the start. Check the "
+                           "stack and the assumed values of the unknowns.");
   fit.start_jacobian = *jacobian;
   fit.start_predictions = *table.ask({fit.z})[0];
 
@@ -226,8 +225,7 @@ Fit fit(const std::vector<Observation> &observations, PredictionTable &table, co
       break;
   }
   if (!fit.converged)
-    fit.why_not =
-      "the best fit was still moving after the greatest number of steps; take the numbers as rough";
+    fit.why_not = "the fit was still changing when its steps ran out; take the numbers as rough";
   return fit;
 }
 } // namespace solemech::settle

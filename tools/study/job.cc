@@ -33,7 +33,7 @@ solver::Result not_answered(const std::exception_ptr &fault)
   }
   catch (const std::bad_alloc &)
   {
-    result.stop_reason = "not enough memory. Run it alone, or ask for a coarser accuracy";
+    result.stop_reason = "not enough memory. Run it alone, or set a coarser accuracy";
   }
   catch (const std::exception &error)
   {

@@ -28,14 +28,14 @@ std::string listed(const std::vector<std::string> &names)
 std::string words_for(const OpenDirection &direction)
 {
   if (direction.parts.size() == 1)
-    return fmt::format("The readings leave {} open.", direction.parts[0].name);
+    return fmt::format("The readings do not pin down {}.", direction.parts[0].name);
   std::vector<std::string> more, less, names;
   for (const auto &part : direction.parts)
   {
     (part.weight > 0 ? more : less).push_back(part.name);
     names.push_back(part.name);
   }
-  const std::string moves = less.empty() ? fmt::format("more {} all at once", listed(more))
+  const std::string moves = less.empty() ? fmt::format("more {} together", listed(more))
                                          : fmt::format("more {} with less {}", listed(more), listed(less));
   return fmt::format("The readings cannot separate {}: {} would read nearly the same.", listed(names), moves);
 }

@@ -110,10 +110,9 @@ std::optional<Eigen::MatrixXd> PredictionTable::jacobian(const Eigen::VectorXd &
     if (second[i])
       jacobian.col(failed[i]) = (*answers[0] - *second[i]) / step[failed[i]];
     else
-      notes_.push_back(
-        fmt::format("runs with a little more and a little less {} both failed; its influence is taken "
-                    "as none there",
-                    parameters_[failed[i]].name));
+      notes_.push_back(fmt::format(
+        "runs with a little more and a little less {} both failed; its influence is assumed to be zero there",
+        parameters_[failed[i]].name));
   if (!first_predictions_)
   {
     first_predictions_ = *answers[0];

@@ -62,13 +62,13 @@ std::vector<std::string> warnings_for(const RubberFit &fit, const std::vector<St
   for (const auto &point : points)
     pulls.insert(point.pull);
   if (pulls.size() == 1)
-    warnings.push_back(
-      fmt::format("All points are of one kind of pull. {} Under a shoe rubber is squeezed and sheared: add a "
-                  "sheet pulled wide, or "
-                  "a squeezed button, before trusting it there.",
-                  form == RubberForm::mooney
-                    ? "They cannot settle the second coefficient, which comes out many times too large."
-                    : "The fit is a guess for every other kind."));
+    warnings.push_back(fmt::format(
+      "All points come from one kind of test. {} Under a shoe rubber is squeezed and sheared: add a "
+      "sheet pulled wide, or "
+      "a squeezed button, before trusting it there.",
+      form == RubberForm::mooney
+        ? "They cannot settle the second coefficient, which comes out many times too large."
+        : "The fit is a guess for every other kind."));
   const double limit = std::max({fit.greatest_stretch, 1 / fit.least_stretch, 1.05});
   if (fit.rubber.shear_modulus() <= 0)
     warnings.emplace_back("The coefficients give a rubber without stiffness at rest; it cannot be used.");

@@ -79,9 +79,9 @@ void take_samples(Settled &settled, const Sampled &sampled, double model_error, 
   }
   const bool good = check.linear_error < 0.25 && check.surrogate_error < 0.5 && check.effective_share > 0.3;
   check.words = fmt::format(
-    "{} against {} sampled cases: ends of the bands differ by up to {:.0f} % of a half band; the quick "
-    "model behind the samples is off by up to {:.2g} of a reading's doubt in {} runs.",
-    good ? "Bands hold" : "Bands are rough", "all", 100 * check.linear_error, check.surrogate_error,
+    "{} against {} sampled cases: the ends of the bands differ by up to {:.0f} % of a half band. The quick "
+    "model behind the samples is off by up to {:.2g} standard errors of a reading in {} runs.",
+    good ? "The bands hold" : "The bands are rough", "all", 100 * check.linear_error, check.surrogate_error,
     n_check_runs);
 }
 
@@ -96,29 +96,27 @@ void add_remarks(Settled &settled, const std::vector<Parameter> &parameters,
   auto &remarks = settled.remarks;
   for (std::size_t k = 0; k < settled.parameters.size(); ++k)
     if (const auto &parameter = settled.parameters[k]; parameter.at_limit)
-      remarks.push_back(fmt::format("{} was pulled to the end of what is allowed for it, {}; a reading or an "
-                                    "assumption is off.",
+      remarks.push_back(fmt::format("{} was pulled to its limit, {}: a reading or an assumption is wrong.",
                                     parameter.name, shown(parameters[k].shown, parameter.band.value)));
   for (std::size_t i = 0; i < settled.observations.size(); ++i)
   {
     const auto &o = settled.observations[i];
     const auto &how = observations[i].shown;
     if (o.beyond_assumptions)
-      remarks.push_back(
-        fmt::format("{}: no likely value of what is unknown reads {}; before any reading the model "
-                    "said {} ({} to {}). Check the reading, its unit and the stack.",
-                    o.name, shown(how, observations[i].value), shown(how, o.predicted_before),
-                    shown(how, o.before.low), shown(how, o.before.high)));
+      remarks.push_back(fmt::format("{}: no likely value of the unknowns gives {}. Before any reading the "
+                                    "model said {} ({} to {}). Check the reading, its unit and the stack.",
+                                    o.name, shown(how, observations[i].value), shown(how, o.predicted_before),
+                                    shown(how, o.before.low), shown(how, o.before.high)));
     for (const auto j : o.contradicts)
       if (j > i)
-        remarks.push_back(
-          fmt::format("{} and {} cannot both hold: no likely value of what is unknown reads {} and "
-                      "{}. Take one of them again.",
-                      o.name, observations[j].name, shown(how, observations[i].value),
-                      shown(observations[j].shown, observations[j].value)));
+        remarks.push_back(fmt::format("{} and {} cannot both be right: no likely value of the unknowns gives "
+                                      "both {} and {}. Repeat one of the two readings.",
+                                      o.name, observations[j].name, shown(how, observations[i].value),
+                                      shown(observations[j].shown, observations[j].value)));
     if (o.weight < 1)
-      remarks.push_back(fmt::format("{} is {:.1f} doubts from what fits the rest and counts only {:.0f} %.",
-                                    o.name, std::abs(o.misfit), 100 * o.weight));
+      remarks.push_back(
+        fmt::format("{} is {:.1f} standard errors from what fits the rest, so it counts only {:.0f} %.",
+                    o.name, std::abs(o.misfit), 100 * o.weight));
   }
 }
 

@@ -64,7 +64,7 @@ TEST_CASE("slips name the nearest word")
     {{"run"}, "`run` needs the name of a case or a case file. `solemech cases` lists the prebuilt ones."},
     {{"run", "heel-drop", "--set", "thickness"},
      "--set thickness: expected ENTRY=VALUE, for example --set insert.thickness=\"2 mm\"."},
-    {{"run", "heel-drop", "-o", ""}, "-o: the name of the folder is empty."},
+    {{"run", "heel-drop", "-o", ""}, "-o: the folder name is empty. Give a name, for example -o my-results."},
     {{"run", "heel-drop", "--lengths", "km"}, "--lengths km: choose mm, cm or in. Did you mean 'mm'?"}};
   for (const auto &[arguments, message] : slips)
     CHECK_THROWS_MATCHES(read_command_line(arguments), UsageError, Message(message));

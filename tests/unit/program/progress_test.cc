@@ -84,7 +84,7 @@ TEST_CASE("no time left is told from a millionth of the work, and the share neve
   Progress progress(bench.output(false), false);
   bench.now = 11;
   progress.update(1e-6, "settling");
-  CHECK(bench.written == "  0 %  settling, time left unknown\n");
+  CHECK(bench.written == "  0 %  settling, time left not known yet\n");
   bench.now = 50;
   progress.update(0.5, "settling");
   bench.now = 61;

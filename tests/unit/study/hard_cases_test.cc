@@ -68,7 +68,7 @@ TEST_CASE("limits hold, and an answer that leans on one says so")
   CHECK(answer.parameters[0].band.high <= 5 * (1 + 1e-12));
   CHECK(answer.parameters[0].sampled.high <= 5 * (1 + 1e-12));
   CHECK(std::any_of(answer.remarks.begin(), answer.remarks.end(),
-                    [](const auto &r) { return r.find("pulled to the end of what is allowed") != r.npos; }));
+                    [](const auto &r) { return r.find("pulled to its limit") != r.npos; }));
 }
 
 TEST_CASE("runs that fail are stepped around")
@@ -133,8 +133,8 @@ TEST_CASE("everything that makes no sense is named at once, before any run")
     CHECK(error.problems.size() == 7);
     const std::string all = error.what();
     for (const char *part : {"m: the assumed value", "n: the assumed spread", "n: the limits",
-                             "a: a doubt of 0", "b: the doubt 6 is larger than the reading 5",
-                             "c: the reading is no number", "d: a reading compared by ratio"})
+                             "a: an uncertainty of 0", "b: the uncertainty 6 is larger than the reading 5",
+                             "c: the reading is not a number", "d: a reading compared by ratio"})
       CHECK(all.find(part) != std::string::npos);
   }
   CHECK_NOTHROW(check_inputs(one, {{"a", 5, 1, Meaning::value, true}}, true)); // a prediction needs none

@@ -51,7 +51,7 @@ TEST_CASE("two readings that cannot both hold are named as a pair, and consisten
   CHECK(answer.observations[2].verdict != Verdict::disagree);
   CHECK_FALSE(answer.observations[0].beyond_assumptions);
   CHECK(std::any_of(answer.remarks.begin(), answer.remarks.end(),
-                    [](const auto &r) { return r.find("press and gauge cannot both hold") != r.npos; }));
+                    [](const auto &r) { return r.find("press and gauge cannot both be right") != r.npos; }));
 
   const auto good = settled(two, {{"press", 10.9, 0.2}, {"gauge", 11.1, 0.2}, {"rebound", 5.5, 0.2}}, model);
   for (const auto &o : good.observations)
@@ -64,7 +64,7 @@ TEST_CASE("a reading that no likely value reaches is named with the reason")
   const auto answer = settled({{"core modulus", 1, 0.05, 0.5, 2}}, {{"rebound", 14, 0.2}}, same_sight(1));
   CHECK(answer.observations[0].beyond_assumptions);
   REQUIRE_FALSE(answer.remarks.empty());
-  CHECK(answer.remarks[0].find("rebound: no likely value of what is unknown reads 14") == 0);
+  CHECK(answer.remarks[0].find("rebound: no likely value of the unknowns gives 14") == 0);
 }
 
 TEST_CASE("a held-out reading never moves the answer and is judged against it")

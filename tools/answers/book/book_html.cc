@@ -82,7 +82,7 @@ constexpr const char *page = R"(<!DOCTYPE html>
 <body>
 <main>
 <h1>Book of {{folder}}</h1>
-<p>Measured: as the sheets say. Model: of the newest run, a calculation. Settled: what readings made of assumptions; 90 of 100 cases lie between the two numbers.{{#yardstick}} Points: by your own yardstick{{#title}}, {{.}}{{/title}}; they weigh readings and say nothing of feet or safety.{{/yardstick}}</p>
+<p>Measured: as written in the sheets. Model: calculated in the newest run. Settled: fitted to the readings; the two numbers are the ends of a 90 % band.{{#yardstick}} Points: by your own yardstick{{#title}}, {{.}}{{/title}}. They weigh readings and say nothing about feet or safety.{{/yardstick}}</p>
 <p class="filter"><label>Show only rows with <input type="search"></label> <output aria-live="polite">{{n_sheets}} of {{n_sheets}} sheets</output></p>
 <div class="scroll" tabindex="0" role="region" aria-label="Sheets">
 <table>
@@ -170,7 +170,7 @@ std::vector<std::string> settled_lines(const Result &result)
   std::vector<std::string> lines;
   for (const auto &number : result.settled)
     lines.push_back(fmt::format("{} {:.3g} ({:.3g} to {:.3g}){}", number.name, number.value, number.low,
-                                number.high, number.doubt_left > 0.5 ? ", still open" : ""));
+                                number.high, number.doubt_left > 0.5 ? ", not pinned down" : ""));
   return lines;
 }
 

@@ -87,10 +87,10 @@ struct Reader
     const auto  points = pair && pair->size() == 2 ? pair->get(1)->value<double>() : std::nullopt;
     const auto  cure = "Write a value with its unit and the points it earns: [\"200 mm\", 1]";
     if (!points || (!value && !bare) || !std::isfinite(*points))
-      return slip(node.source(), "anchors", "an anchor is a value and its points", cure);
+      return slip(node.source(), "anchors", "an anchor needs a value and its points", cure);
     const auto reads = value ? written(*value) : Written{*bare, Dimension::number, {}};
     if (!reads || !std::isfinite(reads->value))
-      return slip(node.source(), "anchors", fmt::format("\"{}\" is no value", value ? *value : ""), cure);
+      return slip(node.source(), "anchors", fmt::format("\"{}\" is not a value", value ? *value : ""), cure);
     if (category.anchors.empty())
       category.dimension = reads->dimension, category.scale = reads->scale;
     else if (category.dimension != reads->dimension || category.scale != reads->scale)
@@ -108,13 +108,13 @@ struct Reader
     for (const auto &[key, node] : table)
       if (const std::vector<std::string> known{"name", "reading", "weight", "anchors"};
           std::find(known.begin(), known.end(), key.str()) == known.end())
-        slip(node.source(), std::string(key.str()), "a category has no such entry",
+        slip(node.source(), std::string(key.str()), "a category has no entry of this name",
              "It has name, reading, weight, anchors");
     if (category.name.empty() || category.reading.empty())
       slip(table.source(), "category", "name or reading is missing",
-           "Say what it is called and which reading it takes");
+           "Give it a name and the reading that it uses");
     if (!(category.weight > 0) || !std::isfinite(category.weight))
-      slip(table.source(), "weight", "must be a positive number", "Leave it out for 1");
+      slip(table.source(), "weight", "must be a positive number", "Without it the weight is 1");
     const auto *anchors = table["anchors"].as_array();
     const auto  n_before = problems.list().size();
     if (anchors)
@@ -213,7 +213,7 @@ Points judge_one(const Category &category, const Sheet &sheet)
   const auto names = meant(category, sheet);
   if (names.size() > 1)
   {
-    answer.reason = fmt::format("{} was read under several conditions; name one of them: {}",
+    answer.reason = fmt::format("{} was read under several conditions; choose one of them: {}",
                                 category.reading, fmt::join(names, ", "));
     return answer;
   }
@@ -248,15 +248,15 @@ Points judge_one(const Category &category, const Sheet &sheet)
       {
         sum = reading.value;
         n = 1;
-        from = sheet.result->same_sheet ? "of the model" : "of the model, from an older state of the sheet";
+        from = sheet.result->same_sheet ? "of the model" : "of the model, from an older version of the sheet";
         break;
       }
     }
   if (n == 0)
   {
-    answer.reason =
-      other_kind ? fmt::format("{} is written in another unit or scale than the anchors", category.reading)
-                 : fmt::format("no reading of {}", category.reading);
+    answer.reason = other_kind
+                      ? fmt::format("{} is in a different unit or scale from the anchors", category.reading)
+                      : fmt::format("no reading of {}", category.reading);
     return answer;
   }
   const double value = sum / n;
@@ -280,7 +280,7 @@ Yardstick read_yardstick(const std::string &text, const std::string &file, mater
       if (const auto *category = each.as_table())
         reader.category(*category, yardstick);
   if (yardstick.categories.empty() && problems.list().size() == n_before)
-    problems.add({file, 0, 0, "category", "a yardstick without a category measures nothing",
+    problems.add({file, 0, 0, "category", "the yardstick has no category",
                   "Add [[category]] with name, reading and anchors"});
   return yardstick;
 }

@@ -135,7 +135,7 @@ void shares(Text &text, const report::Comparison &view, const ComparedPair &pair
     sum += pad_left(banded_text(table->total, table->band, table->digits + more_digits), number_width + 2);
   text.line(sum);
   if (any_marked)
-    text.paragraph("acts on another change, below: no cause of its own", "    ", "  * ");
+    text.paragraph("matters only together with another change, see below", "    ", "  * ");
 }
 
 /// What changes do together beyond their effects one by one: for people where a share is marked for it, with
@@ -156,10 +156,10 @@ void interactions(Text &text, const report::Comparison &view, const ComparedPair
     if (!details && !is_marking(split.interactions[k].first) && !is_marking(split.interactions[k].second))
       continue;
     if (!any)
-      text.line(fmt::format("  act on each other, {}{}; contained in the shares:", table.label,
+      text.line(fmt::format("  act on each other, {}{}; included in the shares:", table.label,
                             table.unit.empty() ? "" : " in " + table.unit));
     any = true;
-    text.paragraph(fmt::format("{} with {}: {} beyond their effects one by one", of_two.changes[0],
+    text.paragraph(fmt::format("{} with {}: {} more than their separate effects", of_two.changes[0],
                                of_two.changes[1],
                                banded_text(of_two.value, of_two.band, table.digits + (details ? 1 : 0))),
                    "      ", "    ");
@@ -196,14 +196,14 @@ void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &option
   shares(text, view, pair, options.details);
   interactions(text, view, pair, options.details);
   if (!pair.explanation.no_shares.empty())
-    text.paragraph("Shares cannot be told: " + pair.explanation.no_shares + ".", "  ", "  ");
+    text.paragraph("The shares cannot be determined: " + pair.explanation.no_shares + ".", "  ", "  ");
   if (!view.rule.empty())
     text.paragraph(view.rule, "  ", "  ");
   constexpr std::size_t n_shown = 4;
   for (std::size_t i = 0; i < view.impossible.size() && (i < n_shown || options.details); ++i)
     text.paragraph("not run: " + view.impossible[i], "    ", "  ");
   if (view.impossible.size() > n_shown && !options.details)
-    text.line(fmt::format("  and {} more mixtures that cannot be built or run (--details)",
+    text.line(fmt::format("  and {} more mixtures that cannot be built or run (listed with --details)",
                           view.impossible.size() - n_shown));
   parts(text, view, pair);
 }
@@ -232,10 +232,9 @@ std::string comparison_text(const std::vector<ComparedPair> &pairs, const Summar
   text.line("");
   text.paragraph(
     has_doubts
-      ? "± holds nine cases of ten of what the bench sheet of a settled stack left open, and the numerical "
-        "error on top."
-      : "± is the numerical error, from runs at two levels of mesh and time step. Doubt about materials, "
-        "callipers and the rig comes on top.",
+      ? "± is a 90 % band: what the readings of a settled bench sheet left open, plus the numerical error."
+      : "± is the numerical error, from runs at two levels of mesh and time step. Uncertainty in materials, "
+        "thickness readings and the rig comes on top.",
     "  ");
   for (const std::string &caution : cautions(setups))
     text.paragraph("Caution: " + caution, "  ");

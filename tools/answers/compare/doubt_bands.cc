@@ -79,7 +79,7 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
     const auto plan = planned_changes(pair.a, pair.b);
     if (plan.changes.size() != n_changes)
     {
-      answer.no_doubt_bands = "the doubts about the two cases change in what they differ";
+      answer.no_doubt_bands = "the ± of the two cases changes what differs between them";
       return;
     }
     all_moved.push_back({needed_sets(plan), {}});
@@ -90,7 +90,7 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
     if (moved.results[end_a].complete && moved.results[end_b].complete)
       continue;
     answer.no_doubt_bands =
-      "at an end of the doubts a run stopped: " +
+      "a run at an end of the ± stopped: " +
       (moved.results[end_a].complete ? moved.results[end_b] : moved.results[end_a]).stop_reason;
     return;
   }

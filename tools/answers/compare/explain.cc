@@ -189,13 +189,13 @@ void split_readings(const MixtureResults &runs, const Sets &sets, Explanation &a
     answer.possible_orders =
       share_of_possible_orders(tables(answer.splits.front().name, runs.fine, runs.coarse).first);
   if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
-    answer.no_shares = "no order of the changes leads through mixtures that can be built";
+    answer.no_shares = "every order of the changes passes through a mixture that cannot be built";
 }
 
 std::string why_not_comparable(const solver::Case &a, const solver::Case &b)
 {
-  return rigs::are_of_one_family(a, b) ? "a round plug and a slice give readings of different kind"
-                                       : fmt::format("a {} and a {} give readings of different kind",
+  return rigs::are_of_one_family(a, b) ? "a round plug and a slice give different kinds of readings"
+                                       : fmt::format("a {} and a {} give different kinds of readings",
                                                      rigs::kind_of(a).family(), rigs::kind_of(b).family());
 }
 } // namespace

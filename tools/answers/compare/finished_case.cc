@@ -80,7 +80,7 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
   const std::string label = label_in(folder);
   if (!fs::is_regular_file(folder / "data" / "case.toml"))
     throw solver::ResultsError(
-      fmt::format("'{}' is not the folder of a single run: it holds no data/case.toml.", folder.string()));
+      fmt::format("'{}' is not the folder of a single run: it has no data/case.toml.", folder.string()));
   const std::string text = text_in(folder, "data/case.toml");
   options.overrides = changes_in(text);
   options.copies = kept_inputs(folder);
@@ -99,9 +99,9 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
   {
     // Told below: the person has no file of this name to mend.
   }
-  throw solver::ResultsError(fmt::format(
-    "the run in '{}' cannot be taken up again: since then the materials or the "
-    "program have changed, or a file of it was damaged. Run the case again, or compare its case file.",
-    folder.string()));
+  throw solver::ResultsError(
+    fmt::format("the run in '{}' cannot be reused: the materials or the program have changed since then, or "
+                "one of its files was damaged. Run the case again, or compare its case file.",
+                folder.string()));
 }
 } // namespace solemech::tools

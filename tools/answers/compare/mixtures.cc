@@ -111,7 +111,7 @@ private:
     if (std::abs(foam + rest - height) < 1e-9) // [m]
       return "";
     if (foam <= 0)
-      return fmt::format("no foam is left to bring the cushion to {}", short_length(height));
+      return fmt::format("there is no foam left that could bring the stack to {}", short_length(height));
     const double factor = (height - rest) / foam;
     for (Layer &layer : layers)
       if (role_of(layer) == Role::foam)
@@ -168,9 +168,8 @@ std::string closing_rule(const ChangePlan &plan)
 {
   if (!plan.height_is_kept)
     return "";
-  return fmt::format("Mixtures of the two stacks keep the height of {}{} by scaling their foam layers alike; "
-                     "a board, plate or insert "
-                     "brings its own height.",
+  return fmt::format("Mixtures of the two stacks keep the height of {}{}: their foam layers are scaled "
+                     "alike. A board, plate or insert keeps its own height.",
                      plan.a.label,
                      plan.size != Slot::none ? fmt::format(" ({}, once the size is changed)", plan.b.label)
                                              : "");

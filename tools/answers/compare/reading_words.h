@@ -30,7 +30,7 @@ const std::vector<const solver::ReadingKind *> &compared_readings();
 /// Least difference of two such readings that is read as real [SI]; 0: none is known.
 double real_difference(std::string_view name, double from, double to);
 
-/// True when a difference of this size is too small to be read as real unless the inputs are known that well:
-/// 2 points of return, 3 % of peak force.
+/// True when a difference of this size is too small to be taken as real unless the inputs are known that
+/// well: 2 points of return, 3 % of peak force.
 bool is_within_doubt(std::string_view name, double from, double to);
 } // namespace solemech::tools

@@ -77,15 +77,15 @@ std::string main_sentence(const ComparedPair &pair)
 {
   const Explanation &explanation = pair.explanation;
   if (explanation.plan.changes.empty())
-    return fmt::format("{} and {} are the same stack under the same rig: no difference.", pair.a, pair.b);
+    return fmt::format("{} and {} are the same stack on the same rig: no difference.", pair.a, pair.b);
   const ReadingSplit *split = main_split(explanation);
   if (!split)
-    return fmt::format("{} and {} give readings of different kind: no one number compares them.", pair.a,
+    return fmt::format("{} and {} give different kinds of readings: no single number compares them.", pair.a,
                        pair.b);
   const bool drop = split->name == solver::catalogue.rebound_by_height;
   if (!split->total.is_told())
     return fmt::format("The numbers cannot separate these two by their {}: {} and {} differ by less than the "
-                       "numbers are good to.",
+                       "error of the numbers.",
                        reading_words(split->name).label, pair.a, pair.b);
   const bool more = split->total.value > 0;
   if (split->name == solver::catalogue.hardness)
@@ -114,16 +114,14 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
       returned->name != solver::catalogue.hardness && returned->total.is_told() &&
       is_within_doubt(returned->name, returned->from, returned->to))
     sentences.push_back(
-      "A difference below 2 points of return is not read as real, unless the inputs are known that "
-      "well.");
+      "Do not take a difference below 2 points of return as real, unless you know the inputs that well.");
   if (force && force->total.is_told() && force->from != 0)
   {
     const bool   harder = force->total.value > 0;
     const double share = std::abs(force->total.value) / force->from;
     if (is_within_doubt(force->name, force->from, force->to))
-      sentences.push_back(
-        "The peak forces differ by less than 3 %, which is not read as real, unless the inputs are "
-        "known that well.");
+      sentences.push_back("The peak forces differ by less than 3 %: do not take that as real, unless you "
+                          "know the inputs that well.");
     else
     {
       const bool against = returned && returned->total.is_told() && (returned->total.value > 0) == harder;
@@ -145,13 +143,13 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
     return "No difference.";
   const std::string total = difference_text(split.name, split.total.value);
   if (split.shares.empty())
-    return fmt::format("{} in all; shares cannot be told: {}.", total, explanation.no_shares);
+    return fmt::format("{} in all. The shares cannot be determined: {}.", total, explanation.no_shares);
   if (!split.total.is_told())
     return "The numbers cannot separate these two.";
   if (is_within_doubt(split.name, split.from, split.to))
-    return fmt::format("{} in all, too small to be read as real.", total);
+    return fmt::format("{} in all, too small to be taken as real.", total);
   if (changes.size() == 1)
-    return fmt::format("All of {} comes with {}, the only change.", total, quoted(changes[0]));
+    return fmt::format("All of {} comes from {}, the only change.", total, quoted(changes[0]));
 
   std::vector<std::size_t> order(changes.size());
   std::iota(order.begin(), order.end(), 0);
@@ -160,20 +158,20 @@ std::string share_sentence(const Explanation &explanation, const ReadingSplit &s
   });
   const std::size_t first = order[0];
   if (!split.shares[first].is_told())
-    return fmt::format("{} in all, but no single share can be told from the error of the numbers.", total);
+    return fmt::format("{} in all, but every single share is smaller than the error of the numbers.", total);
   if (is_small_share(split, first))
-    return fmt::format("{} in all, of changes that are each too small to be read as real.", total);
+    return fmt::format("{} in all, from changes that are each too small to be taken as real.", total);
   if (const Together *pair = entangled(split, first))
   {
     const std::size_t other = pair->first == first ? pair->second : pair->first;
-    return fmt::format(
-      "{} in all. {} and {} act on each other: together they do {} {} than their effects one by "
-      "one, so neither alone is the cause.",
-      total, quoted(changes[first]), quoted(changes[other]),
-      difference_text(split.name, std::abs(pair->value)).substr(1), pair->value < 0 ? "less" : "more");
+    return fmt::format("{} in all. {} and {} act on each other: together they do {} {} than the sum of their "
+                       "separate effects, so neither alone is the cause.",
+                       total, quoted(changes[first]), quoted(changes[other]),
+                       difference_text(split.name, std::abs(pair->value)).substr(1),
+                       pair->value < 0 ? "less" : "more");
   }
   std::string text =
-    fmt::format("Of {}, {} come with {}", total, signed_number(split.name, split.shares[first].value),
+    fmt::format("Of {}, {} come from {}", total, signed_number(split.name, split.shares[first].value),
                 quoted(changes[first]));
   // A second one is named when it is at least a quarter of the first.
   if (const std::size_t second = order[1];
@@ -207,8 +205,8 @@ std::string change_remark(const Explanation &explanation, std::size_t number)
   };
   if (is_drop && std::any_of(change.slots.begin(), change.slots.end(), touches_plate))
     return hardly_reads(explanation, number)
-             ? "this drop hardly reads it, as it does not read bending, where a plate works"
-             : "not the whole effect of a plate: this drop does not read bending";
+             ? "this drop hardly shows it: a plate works in bending, which a drop does not read"
+             : "not the whole effect of a plate: a drop does not read bending";
   if (change.kind != ChangeKind::layer && change.kind != ChangeKind::material &&
       change.kind != ChangeKind::air)
     return "";

@@ -18,7 +18,7 @@ struct ComparedPair
 /// The answer in one sentence: "B throws the weight back 63 mm (15.9 points of return) higher than A."
 std::string main_sentence(const ComparedPair &pair);
 
-/// What a person should know beside it: a difference too small to be read as real, a higher rebound that
+/// What a person should know beside it: a difference too small to be taken as real, a higher rebound that
 /// lands harder, a stack close to the end of its travel.
 std::vector<std::string> further_sentences(const ComparedPair &pair);
 

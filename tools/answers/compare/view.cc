@@ -14,7 +14,7 @@ namespace solemech::tools
 {
 namespace
 {
-constexpr const char *cannot_tell = "cannot tell", *too_small = "too small to be read as real";
+constexpr const char *cannot_tell = "cannot tell", *too_small = "too small to be taken as real";
 
 std::string verdict_on(const std::string &reading, double from, double to, double band, bool same)
 {
@@ -85,7 +85,7 @@ std::string runs_text(const Explanation &explanation)
   const std::size_t n_runs = explanation.n_calculated + explanation.n_from_store;
   std::string       text = fmt::format("{} run{}", n_runs, n_runs == 1 ? "" : "s");
   if (explanation.n_from_store > 0)
-    text += fmt::format(", {} of them there already", explanation.n_from_store);
+    text += fmt::format(", {} of them from before", explanation.n_from_store);
   return text;
 }
 
@@ -123,23 +123,22 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
   view.runs = runs_text(explanation);
   view.rule = closing_rule(explanation.plan);
   if (explanation.n_sampled_orders > 0)
-    view.rule += fmt::format("{}With {} changes {} orders are sampled; the bands hold their scatter.",
+    view.rule += fmt::format("{}With {} changes, {} orders are sampled; the bands include their scatter.",
                              view.rule.empty() ? "" : " ", explanation.plan.changes.size(),
                              explanation.n_sampled_orders);
   if (!explanation.one_rod.empty())
     view.rule +=
-      fmt::format("{}Both were read on one rod: {}.", view.rule.empty() ? "" : " ", explanation.one_rod);
+      fmt::format("{}Both were read on the same rod: {}.", view.rule.empty() ? "" : " ", explanation.one_rod);
   if (explanation.has_doubts)
-    view.rule +=
-      fmt::format("{}{}", view.rule.empty() ? "" : " ",
-                  explanation.no_doubt_bands.empty()
-                    ? "The bands hold what the readings left open of a settled stack (nine cases of ten), "
-                      "and mesh and step."
-                    : fmt::format("The bands hold mesh and step only: {}.", explanation.no_doubt_bands));
+    view.rule += fmt::format("{}{}", view.rule.empty() ? "" : " ",
+                             explanation.no_doubt_bands.empty()
+                               ? "The bands (90 %) include what the readings left open in a settled stack, "
+                                 "and the error of mesh and time step."
+                               : fmt::format("The bands include only the error of mesh and time step: {}.",
+                                             explanation.no_doubt_bands));
   if (!explanation.impossible.empty() && explanation.no_shares.empty())
     view.rule += fmt::format(
-      "{}Orders through a mixture that cannot be built or run are left out: {:.0f} % of the orders "
-      "count.",
+      "{}Orders through a mixture that cannot be built or run are left out; {:.0f} % of the orders count.",
       view.rule.empty() ? "" : " ", 100 * explanation.possible_orders);
   return view;
 }

@@ -57,8 +57,9 @@ std::string rule_text(const Lesson &lesson)
   if (lesson.rule != Lesson::Rule::limits)
     return fmt::format(
       "The {} decides{}.",
-      lesson.rule == Lesson::Rule::greatest ? "greatest size, up or down," : "least value",
-      lesson.close > 0 ? fmt::format("; within {:g} % they count as alike", 100 * lesson.close) : "");
+      lesson.rule == Lesson::Rule::greatest ? "largest size, up or down," : "smallest value",
+      lesson.close > 0 ? fmt::format("; sizes within {:g} % of each other count as equal", 100 * lesson.close)
+                       : "");
   std::string limits;
   for (std::size_t i = 0; i + 1 < lesson.choices.size(); ++i)
     limits +=
@@ -72,7 +73,7 @@ std::string verdict_text(const Lesson &lesson, std::size_t right, std::optional<
   if (!guess)
     return fmt::format("The numbers say {}: {}.", right + 1, text);
   if (*guess == right)
-    return fmt::format("Your guess holds, it is {}: {}.", right + 1, text);
+    return fmt::format("Your guess was right, {}: {}.", right + 1, text);
   return fmt::format("Your guess was {}; the numbers say {}: {}.", *guess + 1, right + 1, text);
 }
 } // namespace

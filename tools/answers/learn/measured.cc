@@ -141,11 +141,11 @@ std::string spoken(const ReadingMeasure &measure)
   switch (measure.kind)
   {
   case MeasureKind::difference:
-    return fmt::format("{}{} less that{}", words, of(measure.first), of(measure.second));
+    return fmt::format("{}{} minus that{}", words, of(measure.first), of(measure.second));
   case MeasureKind::change:
     return fmt::format("{}, from {} to {}", words, measure.second.run_name, measure.first.run_name);
   default:
-    return fmt::format("{}{} over that{}", words, of(measure.first), of(measure.second));
+    return fmt::format("{}{} divided by that{}", words, of(measure.first), of(measure.second));
   }
 }
 

@@ -115,7 +115,7 @@ constexpr const char *pages = R"(<!doctype html>
 {{/list}}
 </div>
 {{/cautions}}
-<p class="small">{{capital_title}}. A model, no measurement.{{#invented}} Invented demo stacks: the numbers describe no product.{{/invented}}</p>
+<p class="small">{{capital_title}}. A model, not a measurement.{{#invented}} Invented demo stacks: the numbers describe no product.{{/invented}}</p>
 </section>
 <section class="sheet answers">
 <h1>Answers</h1>

@@ -63,7 +63,7 @@ const Material *reference_of(ReadingDesk &desk, const Fields &fields)
   if (found && modulus_of(*found) > 0)
     return found;
   const auto near = nearest_name(name, desk.library.names);
-  fields.problem("reference", fmt::format("\"{}\" is no rubber of the library", name),
+  fields.problem("reference", fmt::format("\"{}\" is not a rubber of the library", name),
                  near.empty() || near == name ? "`solemech materials` lists them"
                                               : fmt::format("Did you mean \"{}\"?", near));
   return nullptr;
@@ -81,7 +81,7 @@ void calibrate(const Fields &fields, Grinding &grinding)
   {
     auto known = parse_doubted(fields.text("reference_depth"), D::length);
     if (!(known.value > 0))
-      throw InvalidQuantity("must be above zero", "Write the depth that was found");
+      throw InvalidQuantity("must be above zero", "Write the depth that you measured");
     if (known.half_band == 0)
       known.half_band = std::min(instruments::ground_depth, 0.5 * known.value);
     grinding.loss = grinding.tool.wear_from(known.value, grinding.seconds).value();
@@ -101,9 +101,10 @@ void read_abrasion(ReadingDesk &desk, const Fields &fields)
   const bool through = fields.flag("wore_through");
   if (!fields.given("seconds"))
   {
-    desk.sheet.kept.push_back(fmt::format(
-      "abrasion: {}{}; kept only: without seconds = \"6 s\", how long the sleeve was held, no depth follows",
-      through ? "at least " : "", fields.given("value") ? fields.text("value") : "no depth"));
+    desk.sheet.kept.push_back(fmt::format("abrasion: {}{}; kept, not used: without the time that the sleeve "
+                                          "was held, such as seconds = \"6 s\", no depth can be predicted",
+                                          through ? "at least " : "",
+                                          fields.given("value") ? fields.text("value") : "no depth"));
     return;
   }
   auto found = desk.measured(fields, D::length, {instruments::ground_depth, false, "callipers in a groove"});
@@ -127,10 +128,9 @@ void read_abrasion(ReadingDesk &desk, const Fields &fields)
     return;
   if (modulus_of(layer->material) == 0)
   {
-    desk.sheet.kept.push_back(
-      fmt::format("abrasion of {}: kept only: it is no rubber, and what an abrasive takes "
-                  "from anything else does not follow from its stiffness",
-                  name));
+    desk.sheet.kept.push_back(fmt::format("abrasion of {}: kept, not used: it is not a rubber, and for other "
+                                          "materials the loss does not follow from stiffness",
+                                          name));
     return;
   }
   const double modulus = modulus_of(layer->material);
@@ -157,11 +157,11 @@ void read_abrasion(ReadingDesk &desk, const Fields &fields)
     observation.meaning = settle::Meaning::at_least;
   const double taken = grinding.tool.wear_from(found.value, grinding.seconds).value();
   desk.sheet.assumptions.push_back(fmt::format(
-    "abrasion of {}: by your depth the sleeve takes {} {:.2f} times as much as from {}, by stiffness {:.2f} "
-    "times; what it "
-    "takes from {} is {}. A sleeve ranks rubbers on itself and says nothing of a court",
+    "abrasion of {}: by your depth the sleeve takes off {} {:.2f} times as much as off {}; by stiffness it "
+    "would be {:.2f} times. What it takes off {} is {}. A sleeve ranks rubbers on that sleeve and says "
+    "nothing about a court",
     name, through ? "at least" : "about", taken / grinding.loss, reference->name,
     grinding.reference_modulus / modulus, reference->name,
-    fields.given("reference_depth") ? "as you found it" : "a common value, good to a factor of three"));
+    fields.given("reference_depth") ? "as you found it" : "a typical value, good to a factor of three"));
 }
 } // namespace solemech::tools

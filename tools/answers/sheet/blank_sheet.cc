@@ -14,52 +14,52 @@ namespace solemech::tools
 namespace
 {
 constexpr const char *head =
-  R"(# Every number in this sheet is INVENTED, or left out so that a default is taken: put yours in their place.
-# A line that starts with # is a remark. Take the # away to use the line.
+  R"(# Every number in this sheet is INVENTED, or left out so that a default is used: replace it with yours.
+# A line that starts with # is a remark. Remove the # to use the line.
 #
-# Values stand in quotes with their unit, decimals with a point: "16.0 mm". A doubt may follow: "16.0 mm +- 0.5".
-# +- is how far off you may be nine times out of ten. Without one, a reading takes that of its
-# instrument, and `solemech check` says so. It also lists the lines that still say INVENTED: take the word out with
-# the invented number.
+# Write values in quotes with their unit, decimals with a point: "16.0 mm". You may add an uncertainty:
+# "16.0 mm +- 0.5" means that the true value lies in this band nine times out of ten. If you give none, the
+# uncertainty of the instrument is assumed, and `solemech check` says so. It also lists the lines that still say
+# INVENTED: remove the word together with the invented number.
 # Units: mm, cm, in; kg, g, lb, oz; kPa, bar, psi; ShoreA, ShoreD, ShoreOO, AskerC.
 #
-# Read first, cut later. What harms nothing comes first: weigh the shoe, read the hardness where a gauge reaches,
+# Read first, cut later. Start with what harms nothing: weigh the shoe, read the hardness where a gauge reaches,
 # drop the weight on the whole shoe, take photos. What the saw takes away cannot be read again.
 #
 # Before you cut:
 #   Saw, knife, rotary tool: clamp the work, cut away from yourself, eye protection. No loose sleeves, and no gloves
-#   near a turning blade. Dust mask and extraction: foam, rubber and most of all fibre dust is not for breathing.
+#   near a turning blade. Dust mask and extraction: do not breathe foam, rubber or, above all, fibre dust.
 #   A pressurised unit can burst: do not saw, pierce or heat it. Keep the cut clear of it, or leave it to somebody
 #   equipped for it. The edge of a cut plate is sharp and splinters.
 #   Local safety rules and the instructions of your tools come first.
 )";
 
 constexpr const char *bench = R"(
-# The bench. This one is invented: 1.20 kg, flat 40 mm puck, fall 400 mm. Yours: solemech sheet --rig my-rod.toml,
-# fill it in, then write rig = "my-rod.toml" here.
+# The bench. This one is invented: 1.20 kg, flat 40 mm puck, fall 400 mm. For your own, run
+# solemech sheet --rig my-rod.toml, fill the file in, then write rig = "my-rod.toml" here.
 rig = "guided-rod-1200"
 )";
 
 constexpr const char *layers_note = R"(
 # Layers from the foot down to the ground, as the cut face shows them. Read a thickness with callipers on the cut
-# face without squeezing the foam, at three spots, and write the middle one. +- 0.5 mm is usual for foam (common
-# practice). Without +- that of the callipers is taken: +- 0.2 mm on foam, 0.1 mm on plate and rubber, 0.5 mm beside a
-# unit. Leave the line out when you cannot read it: a wide band is taken, and your readings narrow it. Each +- and each
-# unknown material is one more number to settle: with few readings, write few.
+# face at three spots, without squeezing the foam, and write the middle one. +- 0.5 mm is usual for foam (common
+# practice). If you give no +-, that of the callipers is assumed: +- 0.2 mm on foam, 0.1 mm on plate and rubber,
+# 0.5 mm beside a unit. Leave the line out if you cannot read it: a wide band is assumed, and your readings narrow
+# it. Each +- and each unknown material is one more number to find: if you have few readings, use few.
 #
-# material: "unknown foam" and "unknown rubber" are found from your readings; a letter behind, "unknown foam B",
-#   says that layers with the same letter are of one foam. `solemech materials` lists what has a name.
-# hardness: gauge on a cut pad of at least 6 mm (10 mm for AskerC), 12 mm from its edges, read after 3 s
-#   (ISO 48-4, from memory). Always name the scale: there is no default. No +-: +- 3 points are taken for a gauge
-#   held by hand. ShoreA above 90: take ShoreD; ShoreD below 20: take ShoreA. Rubber under 6 mm is taken as read on
-#   the stack, with the foam below it.
-# density: weigh a cut cube (20 mm is enough), divide by its volume. No +-: +- 5 % is taken. Left out: anything
-#   that a foam of the library weighs.
+# material: "unknown foam" and "unknown rubber" are found from your readings. Add a letter, "unknown foam B", to
+#   say that all layers with this letter are the same foam. `solemech materials` lists the known ones.
+# hardness: press the gauge on a cut pad of at least 6 mm (10 mm for AskerC), 12 mm from its edges, and read it
+#   after 3 s (ISO 48-4, from memory). Always name the scale: there is no default. If you give no +-, +- 3 points
+#   are assumed for a hand-held gauge. ShoreA above 90: use ShoreD. ShoreD below 20: use ShoreA. A reading on
+#   rubber thinner than 6 mm is assumed to be taken on the stack, with the foam below it.
+# density: weigh a cut cube (20 mm is enough) and divide by its volume. If you give no +-, +- 5 % is assumed. If you
+#   leave it out, any density of a foam in the library is allowed.
 )";
 
 constexpr const char *heel_layers = R"(
 [[layer]]
-name = "core"                       # the soft middle; layer names are yours to choose
+name = "core"                       # the soft middle; choose layer names freely
 material = "unknown foam"
 thickness = "16.0 mm +- 0.5"        # INVENTED; callipers
 # hardness = "42 AskerC +- 3"
@@ -68,7 +68,7 @@ thickness = "16.0 mm +- 0.5"        # INVENTED; callipers
 # ring = "unknown foam B"           # ... and the firmer foam around it
 
 [[layer]]
-name = "carrier"                    # the firmer foam below; none in your shoe: take this block out
+name = "carrier"                    # the firmer foam below; not in your shoe: remove this block
 material = "unknown foam B"         # the same foam as the ring above, if you use it
 thickness = "7.0 mm +- 0.5"         # INVENTED; callipers
 # hardness = "54 AskerC +- 3"
@@ -87,15 +87,15 @@ side = "free"                       # cut free all round; "wrapped" or "shell": 
 
 constexpr const char *forefoot_layers = R"(
 [[layer]]
-name = "topper"                     # foam over the unit; none in your shoe: take this block out
+name = "topper"                     # foam over the unit; not in your shoe: remove this block
 material = "unknown foam A"
 thickness = "4.0 mm +- 0.5"         # INVENTED; callipers
 # hardness = "54 AskerC +- 3"
 # density = "220 kg/m3 +- 11"
 
-# With a pressurised unit: its thickness where the side wall shows it, or the height of the whole piece less the
-# other layers; its diameter from a photo with a rule in it. Never cut into the unit, heat it or open it to measure.
-# Without one: take [layer.unit] and its lines out; the layer is then plain foam.
+# If there is a pressurised unit: read its thickness where the side wall shows it, or take the height of the whole
+# piece minus the other layers. Read its diameter on a photo with a rule in it. Never cut into the unit, heat it or
+# open it to measure. If there is none: remove [layer.unit] and its lines; the layer is then plain foam.
 [[layer]]
 name = "air"
 material = "eva-firm"               # INVENTED; the foam around the unit
@@ -103,18 +103,18 @@ thickness = "8.0 mm +- 0.5"         # INVENTED; callipers
 [layer.unit]
 diameter = "62 mm"                  # INVENTED; across the unit, rule
 film = "tpu-film"
-film_thickness = "0.6 mm"           # INVENTED; hardly readable on a closed unit
-gauge_pressure = "140 kPa +- 40"    # INVENTED; no hand tool reads it: your readings settle it. Left out: 120 kPa +- 80
+film_thickness = "0.6 mm"           # INVENTED; hard to read on a closed unit
+gauge_pressure = "140 kPa +- 40"    # INVENTED; your readings find it. Left out: 120 kPa +- 80
 # state = "open"                    # a unit that has lost its air
 
 [[layer]]
-name = "plate"                      # none in your shoe: take this block out
+name = "plate"                      # not in your shoe: remove this block
 material = "glass-nylon-plate"      # INVENTED
 thickness = "1.2 mm"                # INVENTED; callipers. Cut edges are sharp
 
 [[layer]]
 name = "base"
-material = "unknown foam A"         # the same foam as the topper; another one: "unknown foam B"
+material = "unknown foam A"         # the same foam as the topper; if not: "unknown foam B"
 thickness = "4.5 mm +- 0.5"         # INVENTED; callipers
 
 [[layer]]
@@ -129,64 +129,67 @@ side = "free"                       # cut free all round; "wrapped" or "shell": 
 )";
 
 constexpr const char *readings = R"(
-# Readings: take the # away from those that you have, and put your numbers in. `solemech check` needs none,
-# `solemech run` at least one; each narrows what is unknown. Hands out from under the weight, secure it while you load, guard against a rebound to the side.
-# hold_out = true below a reading: compared only, nothing is settled on it.
+# Readings: remove the # from those that you have, and put your numbers in. `solemech check` needs none,
+# `solemech run` at least one. Each reading narrows the unknowns. Keep your hands out from under the weight, secure
+# it while you load, and guard against a rebound to the side.
+# Write hold_out = true below a reading to compare it only: nothing is then fitted to it.
 
-# Rebound: rise of the weight above the level of first touch. Several hits, each on a rested stack; write
-# rest = "30 s" when they came that soon after each other. By eye on a rule +- 6 mm is taken, by camera +- 2 mm.
+# Rebound: rise of the weight above the level of first touch. Take several hits, each on a rested stack; write
+# rest = "30 s" if they followed each other that quickly. Assumed: +- 6 mm by eye on a rule, +- 2 mm by camera.
 # [[reading]]
 # kind = "rebound"
 # values = ["246 mm", "241 mm", "244 mm"]
 # by = "eye, rule"                  # or "camera"
 
-# A second height tells more than a third hit from the first one.
+# A drop from a second height helps more than a third hit from the first one.
 # [[reading]]
 # kind = "rebound"
 # height = "200 mm"
 # value = "124 mm"
 
-# Greatest compression, from a slow-motion film with a rule in the picture: +- 0.5 mm is taken.
+# Greatest compression, from a slow-motion film with a rule in the picture. Assumed: +- 0.5 mm.
 # [[reading]]
 # kind = "compression"
 # value = "7.6 mm"
 
-# Time on the stack, from a sensor or from frames counted in a film: +- 0.3 ms is taken. At 240 frames a second one
-# frame is 4 ms: write that as +-.
+# Time on the stack, from a sensor or from frames counted in a film. Assumed: +- 0.3 ms. At 240 frames per second
+# one frame is 4 ms: write that as +-.
 # [[reading]]
 # kind = "contact time"
 # value = "9.0 ms +- 0.4"
 
-# Peak force from a sensor under the stack: +- 5 % is taken. Deceleration of the weight, a plain number in g: the same.
+# Peak force from a sensor under the stack. Assumed: +- 5 %. The same for "deceleration" of the weight, a plain
+# number in g.
 # [[reading]]
 # kind = "peak force"
 # value = "1.25 kN"
 
-# Hardness and density may also stand here, with the layer they belong to. where = "pad": on a cut piece;
-# "in place": on the stack, top or bottom only.
+# Hardness and density may also be given here, with their layer. where = "pad": read on a cut piece;
+# "in place": read on the stack, top or bottom layer only.
 # [[reading]]
 # kind = "hardness"
 # layer = "outsole"
 # where = "in place"
 # value = "60 ShoreA"
 
-# Whole records of a sensor: a CSV file beside this sheet whose first line names columns and units, such as
+# Whole record of a sensor: a CSV file in the folder of this sheet. Its first line names columns and units:
 # time [ms], force [kN]      or      time [ms], acceleration [g]
 # Start the record some milliseconds before first touch: they show where its zero is.
 # [[reading]]
 # kind = "impact record"
 # file = "impact.csv"
 
-# A loop of a press, columns force and compression: flat head, its diameter, and how long one cycle takes.
+# Loop of a press: a CSV file with columns force and compression, the diameter of the flat head, and the duration of
+# one cycle.
 # [[reading]]
 # kind = "press loop"
 # file = "press.csv"
 # diameter = "40 mm"
 # duration = "1 s"
 
-# Depth of the groove of an abrasive sleeve held in one place, last of all; eye protection, mask, extraction, no
-# gloves. Grind a known rubber with the same sleeve, hand and time beside it: without that depth the abrasive is known
-# to a factor of three. wore_through = true: the depth is a least one.
+# Depth of the groove that an abrasive sleeve grinds when held in one place. Do this last of all, with eye protection,
+# mask and extraction, without gloves. Grind a known rubber with the same sleeve, hand and time beside it: without
+# that depth the abrasive is known only to a factor of three. wore_through = true: the depth is a lower bound.
 # [[reading]]
 # kind = "abrasion"
 # layer = "outsole"
@@ -197,7 +200,7 @@ constexpr const char *readings = R"(
 # reference = "rubber-64a"
 # reference_depth = "1.4 mm +- 0.2"
 
-# Tread left on a worn pair: how long it goes on like that. Nothing is settled on it.
+# Tread left on a worn pair: predicts how long it will last. Nothing is fitted to it.
 # [[reading]]
 # kind = "tread left"
 # value = "1.9 mm"
@@ -207,49 +210,50 @@ constexpr const char *readings = R"(
 )";
 
 constexpr const char *rig =
-  R"(# A bench with a drop weight. Every number here is INVENTED, or left out so that a default is taken: put yours in
-# their place and take the word out, then write rig = "name of this file" in your bench sheets, which lie beside it.
-# Values stand in quotes with their unit, decimals with a point. A doubt (+-) of mass, height or guide loss does not
-# go here but into the sheet that uses this file:
+  R"(# A bench with a drop weight. Every number here is INVENTED, or left out so that a default is used: replace it with
+# yours and remove the word. Then write rig = "name of this file" in your bench sheets in the same folder.
+# Write values in quotes with their unit, decimals with a point. The uncertainty (+-) of mass, height or guide loss
+# does not go here but into the sheet that uses this file:
 #   [drop]
 #   guide_loss = "3 % +- 1 %"
 #
-# Hands out from under the weight; a pin or strap holds it while you load; a guard stops a rebound to the side.
+# Keep your hands out from under the weight. Hold it with a pin or strap while you load. A guard stops a rebound to
+# the side.
 # Local safety rules come first.
 format = 1
 title = "my drop rod, invented numbers"
 
 [drop]
-mass = "1.20 kg"         # INVENTED; all that falls: weight, puck, screws and sensor, on kitchen scales
+mass = "1.20 kg"         # INVENTED; everything that falls: weight, puck, screws and sensor, on kitchen scales
 height = "400 mm"        # INVENTED; rule, from the face of the puck to the stack at rest, not to the base
 
 # Face of the puck: "flat", "sphere", or "spherical-ended" for a cylinder with a round end.
 shape = "flat"
 diameter = "40 mm"       # INVENTED; callipers
-edge_radius = "3 mm"     # INVENTED; radius gauge, or lay drill shanks into the edge; flat face only; left out: 1 mm
+edge_radius = "3 mm"     # INVENTED; radius gauge; flat face only; left out: 1 mm
 # end_radius = "30 mm"   # spherical-ended only
 
-# What the guide takes of the energy on each way, down and up. Drop on a reference block, a hard rubber whose own
-# return without a guide you know, and read the rise. Then
+# Share of the energy that the guide takes each way, down and up. Drop the weight on a reference block, a hard
+# rubber whose return without a guide you know, and read the rise. Then
 #   guide loss = 1 - square root of (rise / (height x return of the block))
 # Invented example: rise 226 mm of 400 mm on a block that returns 60 %: 1 - root(226 / 240) = 3 %.
 # Or film the last centimetres of the fall for the speed at first touch: 1 - speed^2 / (2 x 9.81 m/s2 x height).
 # Invented example: 2.76 m/s after 0.400 m: 1 - 2.76^2 / 7.85 = 3 %.
-# Oil the rod, plumb it, and repeat it on each day at the bench: a dry or leaning rod takes more. Left out: 0 %.
+# Oil the rod and set it plumb. Repeat this on each day at the bench: a dry or leaning rod takes more. Left out: 0 %.
 guide_loss = "3 %"       # INVENTED
 
-# The base under the stack. A heavy block on a concrete floor counts as rigid: leave both out. A base below some 50
-# drop weights (common practice) moves and takes energy of its own: weigh it, and estimate what it stands on.
+# The base under the stack. A heavy block on a concrete floor counts as rigid: leave both lines out. A base lighter
+# than about 50 drop weights (common practice) moves and takes energy: weigh it, and estimate what it stands on.
 # base_mass = "25 kg"            # scales
-# base_stiffness = "2000 N/mm"   # load over sinking, dial gauge beside the base; left out: it floats
+# base_stiffness = "2000 N/mm"   # load divided by sinking, dial gauge beside the base; left out: it floats
 
-# Every hit below falls on a rested stack. Hits in quick succession:
+# As written, every hit falls on a rested stack. For hits in quick succession:
 # hits = 3               # recorded
 # discarded = 2          # before them, not counted
 # rest = "30 s"          # between hits
 
 [surroundings]
-temperature = "23 °C"    # INVENTED; thermometer beside the shoe, which lay there for two hours
+temperature = "23 °C"    # INVENTED; thermometer beside the shoe, after two hours in the room
 )";
 
 std::string head_of(const char *part, const char *title)
@@ -261,8 +265,8 @@ std::string head_of(const char *part, const char *title)
 std::string pair_of(const char *part)
 {
   return std::string("\n[pair]\nlabel = \"my pair\"                   # what you call it\npart = \"") + part +
-         "\"\ncut = \"upper off, plug cut free\"    # what has been cut so far, in your words; a plan goes "
-         "on from there\n"
+         "\"\ncut = \"upper off, plug cut free\"    # what has been cut so far, in your words; a plan starts "
+         "from there\n"
          "# tools = [\"rule\", \"callipers\", \"scales\"]   # gauge, sensor, camera, press too, if you have "
          "them\n";
 }
@@ -292,7 +296,7 @@ std::string invented_text(const std::string &text)
       lines.push_back(number);
   if (lines.empty())
     return {};
-  return fmt::format("{} {} still INVENTED; put your numbers in and take the word out",
+  return fmt::format("{} {} still INVENTED; put your numbers in and remove the word",
                      lines.size() == 1 ? "line" : "lines", fmt::join(lines, ", "));
 }
 } // namespace solemech::tools

@@ -59,23 +59,23 @@ public:
         number(DoubtedNumber::guide_loss, "", D::share, "drop guide loss", drop->guide_loss,
                instruments::guide_loss, "a reference block");
       else
-        exact_.push_back("drop guide loss, none written");
+        exact_.push_back("drop guide loss, none given");
     }
     if (sheet_.setup.plug.radius > 0)
       exact_.push_back("plug radius");
     // One sentence for all of them: each alone they would bury what the readings say.
     std::string groups;
     for (const auto &group : groups_)
-      groups += fmt::format("{}{} +-{} ({})", groups.empty() ? "" : "; ", group.instrument, group.half,
+      groups += fmt::format("{}{} ±{} ({})", groups.empty() ? "" : "; ", group.instrument, group.half,
                             fmt::join(group.names, ", "));
     if (!groups.empty())
-      sheet_.assumptions.push_back("no +- written, taken as that of the instrument: " + groups);
+      sheet_.assumptions.push_back("no ± given, that of the instrument assumed: " + groups);
     if (!small_.empty())
-      sheet_.assumptions.push_back(
-        fmt::format("no +- written, and that of the instrument would not show: {}", fmt::join(small_, ", ")));
+      sheet_.assumptions.push_back(fmt::format(
+        "no ± given, and that of the instrument would make no difference: {}", fmt::join(small_, ", ")));
     if (!exact_.empty())
-      sheet_.assumptions.push_back(
-        fmt::format("exact, the bands do not hold a doubt of it: {}", fmt::join(exact_, ", ")));
+      sheet_.assumptions.push_back(fmt::format(
+        "taken as exact, so the bands do not include its uncertainty: {}", fmt::join(exact_, ", ")));
   }
 
 private:
@@ -95,7 +95,7 @@ private:
       return;
     if (half_band < too_small_to_show * value)
     {
-      small_.push_back(fmt::format("{} (+-{}, {})", name, small_text(half_band, dimension), instrument));
+      small_.push_back(fmt::format("{} (±{}, {})", name, small_text(half_band, dimension), instrument));
       return;
     }
     half_band = std::min(half_band, most_of_value * value);

@@ -66,15 +66,15 @@ Doubted parse_doubted(const std::string &text, Dimension dimension)
   if (!has_sign)
     return out;
   if (parts.doubt.empty())
-    throw InvalidQuantity("nothing stands behind +-", "Write for instance \"16.0 mm +- 0.5\"");
+    throw InvalidQuantity("there is no number after +-", "For example \"16.0 mm +- 0.5\"");
   out.half_band = half_band_of(parts, out.value, dimension);
   if (!(out.half_band > 0))
-    throw InvalidQuantity("a doubt of zero or less is none that a hand can reach",
-                          "Leave +- away to take the default of the instrument");
+    throw InvalidQuantity("the ± must be above zero",
+                          "Give a positive number, or leave it out to use the default of the instrument");
   if (out.half_band >= std::abs(out.value))
     throw InvalidQuantity(
-      fmt::format("the doubt {} is not smaller than the value {}", parts.doubt, parts.value),
-      "Leave the value out: a default band is taken then");
+      fmt::format("the ± of {} is not smaller than the value {}", parts.doubt, parts.value),
+      "Leave the value out: a default band is then assumed");
   return out;
 }
 } // namespace solemech::tools

@@ -51,7 +51,7 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
     const auto *drop = desk.has_case ? rigs::fall_of(desk.sheet.setup) : nullptr;
     if (desk.has_case && !drop)
     {
-      fields.problem("kind", fmt::format("a {} needs a drop weight, and the rig of this sheet is none", kind),
+      fields.problem("kind", fmt::format("a {} needs a drop weight, and this sheet has another rig", kind),
                      "Give rig = \"guided-rod-1200\" or a block [drop]");
       return;
     }
@@ -74,9 +74,10 @@ void read_drop(ReadingDesk &desk, const Fields &fields)
       desk.sheet.asked.push_back(asked);
     if (kind == "rebound" && desk.has_case && found.value >= (dimension == D::share ? 1 : height))
     {
-      fields.problem(fields.given("values") ? "values" : "value",
-                     fmt::format("the weight cannot rise to its own drop height ({:.0f} mm)", 1e3 * height),
-                     "Read the rise above first touch, not the loss");
+      fields.problem(
+        fields.given("values") ? "values" : "value",
+        fmt::format("the weight cannot rebound to its full drop height ({:.0f} mm)", 1e3 * height),
+        "Give the rise above the level of first touch, not the drop that was lost");
       return;
     }
     const bool own_bench = fields.given("height") || fields.given("mass");

@@ -24,8 +24,7 @@ MaterialNote note_of(const Fields &fields, const char *example)
 {
   const auto layer = fields.text("layer");
   if (layer.empty())
-    fields.problem("layer", "is missing: a reading of a material belongs to a layer",
-                   "Write layer = \"core\"");
+    fields.problem("layer", "is missing: a material reading needs its layer", "For example layer = \"core\"");
   const auto *value = fields.table().get("value");
   if (!value)
     fields.problem("value", "is missing", fmt::format("Write value = \"{}\"", example));
@@ -54,7 +53,7 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
   {
     desk.problems.add(problem_at(
       node.source(), title,
-      fmt::format("{} of {:.0f} is outside {:.0f} to {:.0f}, where the gauge can be read", reading.scale,
+      fmt::format("{} of {:.0f} is outside {:.0f} to {:.0f}, the reliable range of the gauge", reading.scale,
                   reading.value, reliable.lowest, reliable.highest),
       reading.value > reliable.highest ? "Take a harder scale: ShoreA above AskerC, ShoreD above ShoreA"
                                        : "Take a softer scale: ShoreA below ShoreD, AskerC below ShoreA"));
@@ -63,7 +62,7 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
   if (reading.half_band == 0)
   {
     reading.half_band = instruments::gauge_by_hand;
-    desk.sheet.assumptions.push_back(fmt::format("{} has no +-: taking +-{:.0f} {} for a hand-held gauge",
+    desk.sheet.assumptions.push_back(fmt::format("{} has no ±: ±{:.0f} {} assumed, for a hand-held gauge",
                                                  title, instruments::gauge_by_hand, reading.scale));
   }
   const auto *known = desk.find_layer(layer, node, title);
@@ -79,11 +78,11 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
       if (std::max(there / modulus, modulus / there) > scales_apart)
         desk.problems.add(
           problem_at(node.source(), title,
-                     fmt::format("{:.0f} {} and {:.0f} {} on the same layer contradict: the "
-                                 "stiffness behind them differs {:.1f}-fold",
+                     fmt::format("{:.0f} {} and {:.0f} {} on the same layer contradict each other: they mean "
+                                 "stiffnesses that differ {:.1f} times",
                                  reading.value, reading.scale, other.observation.value, other.probe.unit,
                                  std::max(there / modulus, modulus / there)),
-                     "Look up which gauge it was; one of the two scales is wrong"));
+                     "Check which gauge was used: one of the two scales is wrong"));
     }
   const bool is_last = known == &desk.sheet.setup.layers.back(),
              is_first = known == &desk.sheet.setup.layers.front();
@@ -116,9 +115,10 @@ void take_hardness(ReadingDesk &desk, const MaterialNote &note, const std::strin
     });
     probe.reading = solver::catalogue.hardness;
     if (thin_rubber)
-      desk.sheet.assumptions.push_back(fmt::format(
-        "{}: read on the stack, as the rubber is thinner than 6 mm; the gauge feels what lies under it",
-        title));
+      desk.sheet.assumptions.push_back(
+        fmt::format("{}: taken as read on the stack, because the rubber is thinner than 6 mm. The gauge also "
+                    "feels what lies under it",
+                    title));
   }
   else
   {
@@ -138,8 +138,8 @@ void take_density(ReadingDesk &desk, const MaterialNote &note)
   {
     reading = parse_doubted(text, D::density);
     if (!(reading.value >= 10 && reading.value <= 9000))
-      throw InvalidQuantity(fmt::format("\"{}\" is no density of a sole material", text),
-                            "Weigh a cut cube: mass over volume, such as 170 kg/m3");
+      throw InvalidQuantity(fmt::format("\"{}\" cannot be the density of a sole material", text),
+                            "Weigh a cut cube and divide by its volume, for example 170 kg/m3");
   }
   catch (const InvalidQuantity &error)
   {
@@ -149,7 +149,7 @@ void take_density(ReadingDesk &desk, const MaterialNote &note)
   if (reading.half_band == 0)
   {
     reading.half_band = instruments::weighed_cube * reading.value;
-    desk.sheet.assumptions.push_back(fmt::format("{} has no +-: taking +-{:.0f} % for a weighed cube", title,
+    desk.sheet.assumptions.push_back(fmt::format("{} has no ±: ±{:.0f} % assumed, for a weighed cube", title,
                                                  100 * instruments::weighed_cube));
   }
   if (!desk.find_layer(layer, node, title))

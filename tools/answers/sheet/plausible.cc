@@ -35,7 +35,7 @@ std::string question(const std::string &name, double value, const Usual &usual, 
                      const std::string &unit)
 {
   const double factor = usual_factor(value, usual);
-  return fmt::format("{} of {}: usual are {} to {}.{}", name, value_text(value, dimension, unit),
+  return fmt::format("{} of {} is unusual: expected is {} to {}.{}", name, value_text(value, dimension, unit),
                      value_text(usual.lowest, dimension, unit), value_text(usual.highest, dimension, unit),
                      factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
                                 : " Is its unit right?");
@@ -77,10 +77,10 @@ std::string asked_of_repeats(const std::string &name, const std::vector<double> 
     if (const double ratio = value / middle; ratio > far_from_the_others || ratio * far_from_the_others < 1)
     {
       const double factor = usual_factor(value, {middle / far_from_the_others, middle * far_from_the_others});
-      return fmt::format("{}: {} stands far from the other hits, about {}, and is in their mean.{}", name,
-                         value_text(value, dimension, unit), value_text(middle, dimension, unit),
+      return fmt::format("{}: {} is far from the other hits, about {}, and is included in their mean.{}",
+                         name, value_text(value, dimension, unit), value_text(middle, dimension, unit),
                          factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
-                                    : " Take it out if it was a bad hit.");
+                                    : " Remove it if it was a bad hit.");
     }
   return {};
 }

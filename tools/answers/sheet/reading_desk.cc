@@ -25,7 +25,7 @@ double ReadingDesk::value_of(const Fields &fields, const char *name, Dimension d
     const auto value = parse_doubted(fields.text(name), dimension).value;
     if (value > 0)
       return value;
-    fields.problem(name, "must be above zero", "Write what the bench shows");
+    fields.problem(name, "must be above zero", "Write what you read on the bench");
   }
   catch (const InvalidQuantity &error)
   {
@@ -61,7 +61,7 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   if (!fields.given("values") && !fields.given("value"))
   {
     fields.problem("value", "is missing",
-                   "Write value = \"...\", or values = [\"...\", \"...\"] for several hits");
+                   "Give value = \"...\", or values = [\"...\", \"...\"] for several hits");
     return out;
   }
   for (std::size_t i = 0; i < texts.size(); ++i)
@@ -71,7 +71,7 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
         instrument.unit.empty() ? texts[i] : without_unit(texts[i], instrument.unit), dimension);
       if (!(one.value > 0))
         throw InvalidQuantity(fmt::format("\"{}\" is not above zero", texts[i]),
-                              "Write what the bench shows");
+                              "Write what you read on the bench");
       values.push_back(one.value);
       written = std::max(written, one.half_band);
     }
@@ -105,9 +105,9 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   {
     const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
     const auto   told =
-      fmt::format("{}: no +- written, taken as that of {}, +-{}{}", fields.text("kind"), instrument.name,
+      fmt::format("{}: no ± given, that of {} assumed, ±{}{}", fields.text("kind"), instrument.name,
                   value_text(own, dimension, instrument.unit),
-                  out.n > 1 ? fmt::format("; with the scatter of {} hits +-{}", out.n,
+                  out.n > 1 ? fmt::format("; with the scatter of {} hits ±{}", out.n,
                                           value_text(out.half_band, dimension, instrument.unit))
                             : "");
     if (std::find(sheet.assumptions.begin(), sheet.assumptions.end(), told) == sheet.assumptions.end())
@@ -115,8 +115,7 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   }
   if (out.half_band >= out.value)
   {
-    fields.problem(entry, "the doubt of this reading is not smaller than the reading",
-                   "Write a +- of your own");
+    fields.problem(entry, "the ± of this reading is not smaller than the reading", "Give a smaller +-");
     return out;
   }
   out.usable = true;
@@ -154,7 +153,7 @@ std::string ReadingDesk::file_text(const Fields &fields, fs::path &path)
   if (name.empty())
   {
     if (!fields.given("file"))
-      fields.problem("file", "is missing: the readings are taken from a sensor's CSV file",
+      fields.problem("file", "is missing: this kind of reading comes from a sensor's CSV file",
                      "Write file = \"impact.csv\"");
     return {};
   }
@@ -166,7 +165,7 @@ std::string ReadingDesk::file_text(const Fields &fields, fs::path &path)
   {
     const bool is_missing = found.state == FileText::State::missing;
     fields.problem("file",
-                   is_missing ? fmt::format("there is no file \"{}\" beside the sheet", name)
+                   is_missing ? fmt::format("there is no file \"{}\" in the folder of the sheet", name)
                               : fmt::format("\"{}\": {}", name, found.reason),
                    is_missing ? "Give the name of a CSV file" : found.cure);
     return {};
@@ -189,9 +188,9 @@ const solver::Layer *ReadingDesk::find_layer(const std::string &name, const toml
     names.push_back(layer.name);
   }
   const auto near = nearest_name(name, names);
-  problems.add(
-    problem_at(node.source(), title, fmt::format("there is no layer \"{}\"", name),
-               near.empty() ? "Name a layer of the sheet" : fmt::format("Did you mean \"{}\"?", near)));
+  problems.add(problem_at(node.source(), title, fmt::format("there is no layer \"{}\"", name),
+                          near.empty() ? "Give the name of a layer of the sheet"
+                                       : fmt::format("Did you mean \"{}\"?", near)));
   return nullptr;
 }
 

@@ -31,8 +31,8 @@ struct Idea
   std::string instrument, needs, note;
 };
 
-const char *const nothing_cut = "nothing more cut than for this sheet";
-const char *const layers_parted = "layers parted";
+const char *const nothing_cut = "no further cut";
+const char *const layers_parted = "layers separated";
 
 /// Whether the person has what it takes. Without a word about tools everything is taken to be there.
 bool has_tool_for(const Sheet &sheet, const Idea &idea)
@@ -62,7 +62,7 @@ void keep_readable(const Sheet &sheet, std::vector<Idea> &ideas, ReadingPlan &pl
     const bool readable = has_tool_for(sheet, idea);
     if (!readable)
       plan.left_out.push_back(
-        fmt::format("{}: by {}, which is not among your tools.", idea.probe.name, idea.instrument));
+        fmt::format("{}: needs {}, which is not among your tools.", idea.probe.name, idea.instrument));
     return !readable;
   });
 }
@@ -104,16 +104,16 @@ std::vector<Idea> own_drop_ideas(const Sheet &sheet, ReadingPlan &plan)
       on_sheet(sheet, idea.probe.reading, is_rebound ? std::string(catalogue.rebound_by_height) : "");
     if (there && !there->observation.held_out)
     {
-      plan.left_out.push_back(fmt::format("{} of this rig: on the sheet already. More hits only narrow their "
-                                          "own scatter, not the doubt of the {}.",
-                                          idea.probe.name, is_rebound ? "rule" : "instrument"));
+      plan.left_out.push_back(fmt::format(
+        "{} of this rig: already on the sheet. More hits narrow only their own scatter, not the ± of the {}.",
+        idea.probe.name, is_rebound ? "rule" : "instrument"));
       continue;
     }
     if (there)
     {
       idea.half_band = there->observation.doubt * doubts_in_half_band;
       idea.relative = false;
-      idea.note = "on the sheet, held out: this is what it would add if it counted";
+      idea.note = "on the sheet, held out: this is what it would add if it were used";
     }
     out.push_back(std::move(idea));
   }
@@ -163,7 +163,7 @@ void add_press(Sheet &sheet, double compression, std::vector<Idea> &ideas)
   });
   ideas.push_back({probe_of(catalogue.loop_return, sheet.benches.size() - 1,
                             fmt::format("press loop to {:.1f} mm in 1 s, energy return", 1e3 * peak)),
-                   instruments::press_loop_return, false, "force and way of a press", nothing_cut, ""});
+                   instruments::press_loop_return, false, "force and travel of a press", nothing_cut, ""});
   ideas.push_back({probe_of(catalogue.peak_force, sheet.benches.size() - 1,
                             fmt::format("press loop to {:.1f} mm in 1 s, peak force", 1e3 * peak)),
                    instruments::force_sensor, true, "force of a press", nothing_cut, ""});
@@ -180,10 +180,9 @@ void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<I
         continue;
       if (has_note(sheet, layer.name, "hardness"))
       {
-        plan.left_out.push_back(
-          fmt::format("hardness of {}: on the sheet already; how stiff a foam of that reading is "
-                      "stays as doubtful however often it is read.",
-                      layer.name));
+        plan.left_out.push_back(fmt::format("hardness of {}: already on the sheet. Repeating it does not "
+                                            "help: how stiff a foam with that hardness is stays uncertain.",
+                                            layer.name));
         continue;
       }
       const auto scale =
@@ -206,7 +205,8 @@ void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<I
       const double half = instruments::hardness_on_pad(instruments::gauge_by_hand, gauge,
                                                        stiffness.youngs_modulus, stiffness.poisson_ratio);
       ideas.push_back({std::move(probe), half, false, fmt::format("{} by hand", gauge.name),
-                       "a pad of 6 mm and more", "its doubt holds how loosely hardness tells stiffness"});
+                       "a pad of at least 6 mm",
+                       "its ± includes how loosely hardness and stiffness are related"});
     }
 }
 
@@ -303,7 +303,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
       });
     if (weighed)
     {
-      plan.left_out.push_back(fmt::format("{}: on the sheet already.", name));
+      plan.left_out.push_back(fmt::format("{}: already on the sheet.", name));
       continue;
     }
     Idea idea;
@@ -314,7 +314,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
     idea.needs = how->needs;
     if (unknown.kind == DoubtedNumber::thickness && has_unit(sheet, unknown.target))
     {
-      idea.instrument = "rule on the side wall, or the whole height less the other layers";
+      idea.instrument = "rule on the side wall, or the whole height minus the other layers";
       idea.needs = nothing_cut;
       idea.half_band = instruments::beside_a_unit;
       idea.note = "never cut into the unit to measure it";
@@ -322,7 +322,7 @@ void add_direct(const Sheet &sheet, const SettledSheet &answer, Candidates &cand
     if (!has_tool_for(sheet, idea))
     {
       plan.left_out.push_back(
-        fmt::format("{}: by {}, which is not among your tools.", name, idea.instrument));
+        fmt::format("{}: needs {}, which is not among your tools.", name, idea.instrument));
       continue;
     }
     std::vector<double> gradient(sheet.unknowns.size(), 0.0);
@@ -336,10 +336,10 @@ void tell_doubts(const SettledSheet &answer, ReadingPlan &plan)
   for (std::size_t i = 0; i < answer.n_readings; ++i)
     if (answer.settled.observations[i].verdict == settle::Verdict::disagree)
       plan.doubts.push_back(
-        fmt::format("{} disagrees with the model: look into that before you trust this order.",
+        fmt::format("{} disagrees with the model. Find out why before you trust this order.",
                     answer.settled.observations[i].name));
   if (!answer.settled.converged)
-    plan.doubts.push_back("The sheet did not settle to the end: " + answer.settled.why_not);
+    plan.doubts.push_back("The fit to the readings did not finish: " + answer.settled.why_not);
 }
 } // namespace
 
@@ -389,7 +389,7 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job 
     const auto          rows = gradients(wider, probes, answer.settled.values, job, at_values);
     for (std::size_t p = 0; p < probes.size(); ++p)
       if (rows[p].empty())
-        plan.left_out.push_back(fmt::format("{}: could not be computed here.", probes[p].name));
+        plan.left_out.push_back(fmt::format("{}: could not be computed.", probes[p].name));
       else
         candidates.add(further[begin + p], at_values[p], rows[p]);
     begin = end;

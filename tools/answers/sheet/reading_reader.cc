@@ -30,7 +30,7 @@ constexpr Kind kinds[] = {
 
 void read_bend(ReadingDesk &desk, const Fields &fields)
 {
-  desk.sheet.kept.push_back(fmt::format("bend: {}; kept only: no bending bench is modelled here",
+  desk.sheet.kept.push_back(fmt::format("bend: {}; kept, not used: the model has no bending bench",
                                         fields.given("value") ? fields.text("value") : "no value"));
 }
 
@@ -45,14 +45,14 @@ void ReadingReader::readings(const toml::table &tree)
       if (const auto *table = element.as_table())
         reading(*table);
       else
-        desk_.problems.add(
-          problem_at(element.source(), "reading", "is no block", "Write [[reading]] above its entries"));
+        desk_.problems.add(problem_at(element.source(), "reading", "is not a block",
+                                      "Write [[reading]] on a line above its entries"));
   }
   else if (const auto *table = node->as_table())
     reading(*table);
   else
-    desk_.problems.add(
-      problem_at(node->source(), "reading", "is no block", "Write [[reading]] above its entries"));
+    desk_.problems.add(problem_at(node->source(), "reading", "is not a block",
+                                  "Write [[reading]] on a line above its entries"));
 }
 
 void ReadingReader::reading(const toml::table &table)
@@ -63,8 +63,8 @@ void ReadingReader::reading(const toml::table &table)
       !part.empty() && !desk_.sheet.part.empty() && part != desk_.sheet.part)
   {
     fields.problem("part",
-                   fmt::format("was read on the {}, and this is the sheet of the {}", part, desk_.sheet.part),
-                   "Put it into a sheet of its own part");
+                   fmt::format("was read on the {}, but this is the sheet of the {}", part, desk_.sheet.part),
+                   "Put it into the sheet of that part");
     return;
   }
   for (const auto &kind : kinds)
@@ -77,9 +77,9 @@ void ReadingReader::layer_note(const std::string &layer, const std::string &entr
   const auto title = layer + "." + entry;
   const auto text = node.is_string() ? node.as_string()->get() : std::string();
   if (text.empty())
-    desk_.problems.add(problem_at(node.source(), title, "is no text in quotes",
-                                  entry == "hardness" ? "Write for instance \"42 AskerC\""
-                                                      : "Write for instance \"170 kg/m3\""));
+    desk_.problems.add(
+      problem_at(node.source(), title, "is not text in quotes",
+                 entry == "hardness" ? "For example \"42 AskerC\"" : "For example \"170 kg/m3\""));
   else if (entry == "hardness")
     take_hardness(desk_, {text, layer, node, title}, "");
   else

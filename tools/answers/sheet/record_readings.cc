@@ -27,7 +27,7 @@ void read_impact_record(ReadingDesk &desk, const Fields &fields)
   const auto  record = records::read_record(path, text, desk.problems);
   const auto *drop = desk.has_case ? rigs::fall_of(desk.sheet.setup) : nullptr;
   if (desk.has_case && !drop)
-    fields.problem("kind", "an impact record needs a drop weight, and the rig of this sheet is none",
+    fields.problem("kind", "an impact record needs a drop weight, and this sheet has another rig",
                    "Give rig = \"guided-rod-1200\" or a block [drop]");
   if (!drop || desk.problems.list().size() > n_before)
     return;
@@ -61,7 +61,7 @@ void read_press_loop(ReadingDesk &desk, const Fields &fields)
   for (const char *name : {"diameter", "duration"})
     if (!fields.given(name))
       fields.problem(
-        name, "is missing: the press has to be known to compute its loop",
+        name, "is missing: the loop cannot be computed without it",
         fmt::format("Write {} = \"{}\"", name, name == std::string("diameter") ? "40 mm" : "1 s"));
   fs::path   path;
   const auto text = desk.file_text(fields, path);

@@ -174,16 +174,16 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
                             (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
                             "\"\nfrom = "));
   text = tidied(without_rig(text), sheet.text);
-  text += "\n# The bench that the sheet was read on, whatever file it came from.\n" + sheet.bench_text;
-  text += "\n# Settled on the readings of the bench sheet; nine of ten cases lie in the bands.\n";
+  text += "\n# The bench on which the sheet was read.\n" + sheet.bench_text;
+  text += "\n# Fitted to the readings of the bench sheet; the two numbers behind each value are the ends of "
+          "its 90 % band.\n";
   for (const auto &parameter : answer.settled.parameters)
     text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,
                         parameter.band.low, parameter.band.high);
   for (const auto &unknown : sheet.materials)
     if (const auto *material = material_of(answer.setup, unknown.name))
-      text +=
-        fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\nsource = \"settled on readings\"\n{}",
-                    unknown.name, unknown.start.name, numbers_text(*material));
+      text += fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\nsource = \"fitted to readings\"\n{}",
+                          unknown.name, unknown.start.name, numbers_text(*material));
   std::string changes;
   for (std::size_t i = 0; i < sheet.unknowns.size(); ++i)
   {

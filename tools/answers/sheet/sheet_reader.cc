@@ -195,8 +195,8 @@ private:
       if (std::find(known.begin(), known.end(), tool) == known.end())
       {
         const auto near = nearest_name(tool, known);
-        fields.problem("tools", fmt::format("\"{}\" is not a tool that a plan knows", tool),
-                       near.empty() ? fmt::format("Choose among {}", fmt::join(known, ", "))
+        fields.problem("tools", fmt::format("\"{}\" is not a tool that a plan can use", tool),
+                       near.empty() ? fmt::format("Use one of {}", fmt::join(known, ", "))
                                     : fmt::format("Did you mean \"{}\"?", near));
       }
   }
@@ -219,7 +219,7 @@ private:
       {
         fields.problem("part",
                        fmt::format("is \"{}\", but the {} \"{}\" says {}", sheet_.part, what, words, other),
-                       fmt::format("Write part = \"{}\", or mend the {}", other, what));
+                       fmt::format("Write part = \"{}\", or correct the {}", other, what));
         return;
       }
   }
@@ -241,7 +241,7 @@ private:
           problems_->add(problem_at(
             node->source(), fmt::format("{}.{}", name, entry),
             fmt::format("there is no material \"{}\"", text_of(table, entry)),
-            fmt::format("Did you mean \"{}\"? A foam or rubber that nobody knows is written so", meant)));
+            fmt::format("Did you mean \"{}\"? Write it so for a foam or rubber that is not known", meant)));
         if (const auto family = unknown_family(text_of(table, entry)); !family.empty())
           unknown_material(table, *node, name, family, entry == std::string("ring"));
       }
@@ -278,7 +278,7 @@ private:
     });
     sheet_.taken.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
     add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
-    sheet_.assumptions.push_back(fmt::format("{}: not written, taken as {}, the band of {}",
+    sheet_.assumptions.push_back(fmt::format("{}: not given; {} assumed, a wide band for {}",
                                              sheet_.unknowns.back().parameter.name, value.text, value.words));
   }
 
@@ -300,7 +300,7 @@ private:
     if (!start)
     {
       problems_->add(problem_at(node.source(), layer + ".material",
-                                fmt::format("the library holds no {} to start from", family),
+                                fmt::format("the library has no {} to start from", family),
                                 "Name a material of your own"));
       return;
     }
@@ -308,8 +308,8 @@ private:
     for (auto &unknown : material_unknowns(options_.library, *start, name, shown))
       sheet_.unknowns.push_back(std::move(unknown));
     sheet_.assumptions.push_back(
-      fmt::format("{}: unknown {}; starts as {} and may be anything that a {} of the library is", shown,
-                  family, start->name, family));
+      fmt::format("{}: unknown {}; the fit starts from {} and allows the whole range of {}s in the library",
+                  shown, family, start->name, family));
   }
 
   /// A hint only chooses where to start from; slips in it are told where it is read as a reading.

@@ -12,7 +12,7 @@ namespace
 {
 std::string fit_word(const MaterialFit &fit)
 {
-  return fit.misfit <= 1 ? "fits" : fit.misfit <= 2 ? "poor" : "does not fit";
+  return fit.misfit <= 1 ? "matches" : fit.misfit <= 2 ? "poor" : "does not match";
 }
 
 constexpr int most_fits = 3; ///< shown for a layer
@@ -55,7 +55,7 @@ std::string modulus_text(const Sheet &sheet, const Unknown &unknown, const settl
           return slow_stiffness(*material).youngs_modulus / 1e6;
     return value / 1e6;
   };
-  return fmt::format("{:.2f} MPa +-{:.2f}", at(band.value), 0.5 * (at(band.high) - at(band.low)));
+  return fmt::format("{:.2f} MPa ±{:.2f}", at(band.value), 0.5 * (at(band.high) - at(band.low)));
 }
 
 /// Name and texts of an unknown as people know it from elsewhere.
@@ -91,8 +91,8 @@ std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &ans
     if (sheet.unknowns[k].parameter.minor && !parameter.settled && !parameter.at_limit)
       continue; // the readings say no more of it than the instrument did
     auto row = unknown_row(sheet, sheet.unknowns[k], parameter);
-    row.remark = std::string(parameter.settled ? "" : "  stays open") +
-                 (parameter.at_limit ? "  at the end of what is allowed" : "");
+    row.remark = std::string(parameter.settled ? "" : "  not pinned down") +
+                 (parameter.at_limit ? "  at its limit" : "");
     rows.push_back(std::move(row));
   }
   return rows;
@@ -107,7 +107,7 @@ std::vector<FitRow> fit_rows(const SettledSheet &answer)
     shown = !rows.empty() && rows.back().layer == fit.layer ? shown + 1 : 1;
     if (shown <= most_fits)
       rows.push_back({fit.layer, fit.name, fmt::format("{:.1f}", fit.misfit),
-                      fit_word(fit) + (fit.misfit > 1 ? "; misses most: " + fit.worst : "")});
+                      fit_word(fit) + (fit.misfit > 1 ? "; largest miss: " + fit.worst : "")});
   }
   return rows;
 }
@@ -122,7 +122,7 @@ std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet 
   for (const auto &remark : answer.settled.remarks)
     remarks.push_back(remark);
   if (!answer.settled.converged)
-    remarks.push_back("not settled to the end: " + answer.settled.why_not);
+    remarks.push_back("the fit did not finish: " + answer.settled.why_not);
   for (const auto &kept : sheet.kept)
     remarks.push_back(kept);
   for (const auto &assumed : sheet.assumptions)
@@ -137,7 +137,7 @@ std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet 
 std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
 {
   std::string text =
-    fmt::format("bench sheet {}{}{}; +- holds nine cases of ten\n\n", sheet.file.label,
+    fmt::format("bench sheet {}{}{}; ± is a 90 % band\n\n", sheet.file.label,
                 sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
   const auto  rows = reading_rows_of(answer);
   const bool  predicted = is_prediction(sheet);
@@ -151,7 +151,7 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
   if (predicted)
     text += fmt::format("  {}\n", prediction_words);
   if (!rows.empty())
-    text += line({"your readings", "measured", "without this one", "settled", "verdict"});
+    text += line({"your readings", "measured", "from the others", "fitted to all", "verdict"});
   for (const auto &row : rows)
     text += line(row);
   if (!rows.empty())
@@ -165,7 +165,7 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
                       : fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
   const auto fits = fit_rows(answer);
   if (!fits.empty())
-    text += "\n  library materials in its place (misfit in widths of the readings' +-; up to 1 fits)\n";
+    text += "\n  library materials that could be in its place (misfit in units of ±; 1 or less matches)\n";
   for (const auto &fit : fits)
     text += fmt::format("  {:<12}{:<22}{:>5}  {}\n", fit.layer, fit.material, fit.misfit, fit.word);
   text += "\n";

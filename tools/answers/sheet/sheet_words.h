@@ -26,8 +26,7 @@ struct FitRow
 
 /// What is said where no reading is there to settle on.
 inline constexpr const char *prediction_words =
-  "A prediction from what is assumed of the stack: no reading stands on the sheet that it could be settled "
-  "on, so the bands are wide.";
+  "A prediction from assumed values: the sheet has no reading to fit them to, so the bands are wide.";
 
 /// Readings as they come in the sheet, held-out ones too.
 std::vector<ComparedRow> reading_rows_of(const SettledSheet &answer);

@@ -53,36 +53,38 @@ void uncut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep
   const bool intact = so_far == Dismantled::nothing, whole_sole = so_far < Dismantled::plug;
   if (intact)
     steps.push_back({false, "Weigh both shoes of the pair, to 1 g",
-                     "mass; whether the two are alike before one is cut", ""});
+                     "mass; whether the two are alike before you cut one", ""});
   if (so_far == Dismantled::layers)
     return;
-  steps.push_back({false, "Callipers and rule outside: height of the sole where both faces can be reached",
-                   "a check of the sum of the layers", ""});
-  const auto &outermost = sheet.setup.layers.back();
-  steps.push_back({false, fmt::format("Gauge on the {} in place, five spots", outermost.name),
-                   outermost.thickness < 6e-3
-                     ? "hardness; under 6 mm the gauge feels what lies below: where = \"in place\""
-                     : "hardness",
-                   ""});
   steps.push_back(
-    {false, "Gauge on thick pads of the kind (6 mm and more) where a foam lies open, such as a side wall",
-     "hardness: where = \"pad\"", ""});
+    {false, "Measure outside with callipers and rule: height of the sole where both faces can be reached",
+     "a check of the sum of the layers", ""});
+  const auto &outermost = sheet.setup.layers.back();
+  steps.push_back(
+    {false, fmt::format("Press the gauge on the {} in place, five spots", outermost.name),
+     outermost.thickness < 6e-3
+       ? "hardness; below 6 mm the gauge also feels what lies under it: write where = \"in place\""
+       : "hardness",
+     ""});
+  steps.push_back({false,
+                   "Press the gauge where a foam lies open and is at least 6 mm thick, such as a side wall",
+                   "hardness: where = \"pad\"", ""});
   if (const auto *drop = rigs::fall_of(sheet.setup); drop && intact)
     steps.push_back({false,
-                     fmt::format("Drop on the intact sole, {:.2f} kg from {:.0f} mm, three hits and more",
+                     fmt::format("Drop on the intact sole, {:.2f} kg from {:.0f} mm, at least three hits",
                                  drop->mass, 1e3 * drop->height),
-                     "rebound with upper and walls on: beside that of the plug it shows what the cut does",
+                     "rebound with upper and walls on; compared with the plug it shows what the cut does",
                      ""});
   if (whole_sole)
     steps.push_back({false,
                      has_plate(sheet)
-                       ? "Bend the shoe at the ball; a plate works in bending, hardly on a drop"
+                       ? "Bend the shoe at the ball; a plate works in bending and hardly shows on a drop"
                        : "Bend the shoe at the ball",
-                     "force and angle, to keep on the sheet", ""});
+                     "force and angle, kept on the sheet", ""});
   else
-    steps.push_back({false,
-                     "Drops and press loops of this sheet on the plug; all of them before the next cut",
-                     "rebound, force, compression, contact time", ""});
+    steps.push_back(
+      {false, "Take the drops and press loops of this sheet on the plug, all of them before the next cut",
+       "rebound, force, compression, contact time", ""});
 }
 
 void plug_step(const Sheet &sheet, std::vector<TeardownStep> &steps)
@@ -90,40 +92,40 @@ void plug_step(const Sheet &sheet, std::vector<TeardownStep> &steps)
   const auto &plug = sheet.setup.plug;
   if (plug.side == solver::Side::shell)
     steps.push_back(
-      {true, "No plug is cut for this sheet: the shell stays on", "drops and press on the sole", ""});
+      {true, "Cut no plug for this sheet: the shell stays on", "drops and press on the sole", ""});
   else if (unit_reaches_out(sheet))
-    steps.push_back(
-      {true, "No plug is sawn: the unit reaches beyond its edge, and the saw would open it",
-       "drops and press loops on the sole as it is; side = \"shell\" in [plug] tells the model so", ""});
+    steps.push_back({true, "Saw no plug: the unit reaches beyond its edge, and the saw would open it",
+                     "drops and press loops on the sole as it is; write side = \"shell\" in [plug]", ""});
   else
     steps.push_back(
       {true,
-       fmt::format("Plug of {:.0f} mm across cut {}", 2e3 * plug.radius,
-                   plug.side == solver::Side::ring ? "with its firmer wall left round it" : "free"),
+       fmt::format("Cut a plug of {:.0f} mm across, {}", 2e3 * plug.radius,
+                   plug.side == solver::Side::ring ? "leave its firmer wall round it" : "cut free all round"),
        "the drops and press loops of this sheet; do all of them before the next cut",
-       "bending of the sole, and the hold of what stood around the plug: a free edge reads otherwise"});
+       "bending of the sole, and the support from around the plug: a free edge reads differently"});
 }
 
 void cut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep> &steps)
 {
   if (so_far == Dismantled::nothing)
-    steps.push_back({true, "Upper off", "the sole alone: its mass, the drop without the upper",
+    steps.push_back({true, "Take the upper off", "the sole alone: its mass, and the drop without the upper",
                      "fit, heel hold, the drop on the intact shoe"});
   if (so_far < Dismantled::plug)
     plug_step(sheet, steps);
   if (so_far < Dismantled::layers)
-    steps.push_back(
-      {true, has_unit(sheet) ? "Layers parted, the unit left whole" : "Layers parted",
-       "each thickness by callipers on the cut face; hardness on pads of 6 mm and more, pieces laid on each "
-       "other if need be",
-       "every drop and press loop on the stack; glue films go with it"});
+    steps.push_back({true,
+                     has_unit(sheet) ? "Separate the layers, leave the unit whole" : "Separate the layers",
+                     "each thickness, with callipers on the cut face; hardness on pads of at least 6 mm, "
+                     "pieces stacked if need be",
+                     "every drop and press loop on the stack; glue films are lost too"});
   const auto foams = names_of(sheet, is_foam);
   if (!foams.empty())
-    steps.push_back({true, fmt::format("Cube of 20 mm, or the largest that comes out, from: {}", foams),
-                     "density: mass over volume", "the pad for the gauge; read its hardness first"});
+    steps.push_back({true, fmt::format("Cut a cube of 20 mm, or the largest possible, from: {}", foams),
+                     "density: mass divided by volume", "the pad for the gauge, so read its hardness first"});
   if (sheet.setup.layers.back().material.family == "rubber")
-    steps.push_back({true, fmt::format("{} under a rotary tool, last of all", sheet.setup.layers.back().name),
-                     "depth of wear against a known rubber", "the tread"});
+    steps.push_back({true,
+                     fmt::format("Grind {} with a rotary tool, last of all", sheet.setup.layers.back().name),
+                     "depth ground off, compared with a known rubber", "the tread"});
 }
 } // namespace
 
@@ -152,23 +154,21 @@ std::vector<TeardownStep> teardown_order(const Sheet &sheet)
 
 std::vector<std::string> teardown_cautions(const Sheet &sheet)
 {
-  std::vector<std::string> cautions{"Local safety rules and the instructions of your tools come first; what "
-                                    "the law reserves for licensed people, leave "
-                                    "to them.",
+  std::vector<std::string> cautions{"Local safety rules and the instructions of your tools come first. Leave "
+                                    "to licensed people what the law reserves for them.",
                                     "Saws, blades and rotary tools: clamp the work, cut away from yourself, "
                                     "eye protection, dust mask and extraction; no "
                                     "gloves or loose sleeves near a turning tool.",
                                     "Drop rig: hands out from under the weight, secure it while loading."};
   if (has_unit(sheet))
-    cautions.insert(
-      cautions.begin() + 1,
-      "The unit is under pressure: do not saw, pierce or heat it, it can burst and throw parts. Keep every "
-      "cut clear of it; opening one is for somebody equipped for it.");
+    cautions.insert(cautions.begin() + 1,
+                    "The unit is under pressure: do not saw, pierce or heat it. It can burst and throw "
+                    "parts. Keep every cut clear of it, and leave opening it to somebody equipped for it.");
   else
     cautions.emplace_back(
-      "Look for a pressurised unit before the saw, also where the sheet has none: never cut into one.");
+      "Look for a pressurised unit before you saw, even if the sheet has none: never cut into one.");
   if (has_plate(sheet))
-    cautions.emplace_back("A cut plate is sharp and its fibres splinter; its dust is not for breathing.");
+    cautions.emplace_back("A cut plate is sharp and its fibres splinter. Do not breathe its dust.");
   return cautions;
 }
 } // namespace solemech::tools

@@ -50,10 +50,9 @@ void read_tread_left(ReadingDesk &desk, const Fields &fields)
 {
   if (!fields.given("value") || !fields.given("hours") || !fields.given("new_depth"))
   {
-    desk.sheet.kept.push_back(
-      fmt::format("tread left: {}; kept only: with hours = \"120 h\" and new_depth = \"3.0 mm\" the "
-                  "hours left can be told",
-                  fields.given("value") ? fields.text("value") : "no value"));
+    desk.sheet.kept.push_back(fmt::format("tread left: {}; kept, not used: give hours = \"120 h\" and "
+                                          "new_depth = \"3.0 mm\" to predict the hours left",
+                                          fields.given("value") ? fields.text("value") : "no value"));
     return;
   }
   const auto   left = depth_of(fields, "value"), fresh = depth_of(fields, "new_depth");
@@ -63,14 +62,15 @@ void read_tread_left(ReadingDesk &desk, const Fields &fields)
   const double lost = fresh->value - left->value, doubt = std::hypot(fresh->half_band, left->half_band);
   if (lost < 0 && -lost > doubt)
   {
-    fields.problem("value", "is more than the new tread had", "Write what is left, not what was lost");
+    fields.problem("value", "is more than the depth of the new tread",
+                   "Give the depth that is left, not the depth lost");
     return;
   }
   auto told = fmt::format("tread left: {:.1f} of {:.1f} mm after {:.0f} h", 1e3 * left->value,
                           1e3 * fresh->value, hours);
   if (lost <= doubt)
     told +=
-      fmt::format("; cannot tell how it wears: {:.2f} mm lost is within the doubt of the callipers, +-{:.2f}",
+      fmt::format("; cannot tell how it wears: {:.2f} mm lost is within the ±{:.2f} mm of the callipers",
                   1e3 * lost, 1e3 * doubt);
   else
   {
@@ -81,8 +81,9 @@ void read_tread_left(ReadingDesk &desk, const Fields &fields)
     // remaining = (left - worn) hours / (new - left), by the doubts of left and new
     const double by_left = (lost + left->value - worn->value) / (lost * lost) * hours * left->half_band;
     const double by_fresh = (left->value - worn->value) / (lost * lost) * hours * fresh->half_band;
-    told += fmt::format("; {:.0f} h +-{:.0f} left to {:.1f} mm, worn as evenly as before on the same courts",
-                        remaining, std::hypot(by_left, by_fresh), 1e3 * worn->value);
+    told += fmt::format(
+      "; {:.0f} ±{:.0f} h left until {:.1f} mm, if it goes on wearing as before on the same courts",
+      remaining, std::hypot(by_left, by_fresh), 1e3 * worn->value);
   }
   // Beside the first reading with the same new depth: what an even wear said of this one.
   for (const auto &earlier : desk.treads)
@@ -91,7 +92,7 @@ void read_tread_left(ReadingDesk &desk, const Fields &fields)
       const double ratio = hours / earlier.hours, predicted = fresh->value - ratio * earlier.lost;
       const double band = std::hypot(ratio * earlier.half_band, left->half_band);
       const double miss = std::abs(predicted - left->value);
-      told += fmt::format("; by the wear of the first {:.0f} h {:.1f} mm +-{:.1f} would be left: {}",
+      told += fmt::format("; by the wear of the first {:.0f} h, {:.1f} ±{:.1f} mm would be left: {}",
                           earlier.hours, 1e3 * predicted, 1e3 * ratio * earlier.half_band,
                           // limits as for every reading: nine cases of ten, ninety-nine of a hundred
                           miss <= band                                 ? "agree"
@@ -100,6 +101,6 @@ void read_tread_left(ReadingDesk &desk, const Fields &fields)
       break;
     }
   desk.treads.push_back({hours, lost, doubt});
-  desk.sheet.kept.push_back(told + ". A drop does not read wear: nothing is settled on it");
+  desk.sheet.kept.push_back(told + ". A drop does not read wear, so this reading fits nothing");
 }
 } // namespace solemech::tools

@@ -48,7 +48,7 @@ std::string band_text(const settle::Band &band, D dimension, const std::string &
   const auto how = printed(dimension, band.value);
   const auto half = 0.5 * (band.high - band.low) * how.factor;
   const auto shown = !unit.empty() ? unit : how.unit;
-  return fmt::format("{:.{}f}{}{} +-{:.{}f}", band.value * how.factor, how.decimals, shown.empty() ? "" : " ",
+  return fmt::format("{:.{}f}{}{} ±{:.{}f}", band.value * how.factor, how.decimals, shown.empty() ? "" : " ",
                      shown, half, how.decimals == 0 && half < 1 ? 1 : how.decimals);
 }
 

@@ -24,14 +24,14 @@ ShoePart part_named(const std::string &text)
 GeometryLine drop_line(const GeometryCost &cost, Lengths lengths)
 {
   const std::string name = "heel-to-toe drop",
-                    only = "if only this part gets it; the same if it runs the full length";
+                    only = "if only this part gets it; no change if it runs the full length";
   if (cost.part == ShoePart::heel)
     return {name, signed_length_text(cost.height, lengths), only};
   if (cost.part == ShoePart::forefoot)
     return {name, signed_length_text(-cost.height, lengths), only};
   return {name, "not known",
-          fmt::format("the case does not say which part it is: {} under the heel alone, {} under the "
-                      "forefoot alone, the same full length",
+          fmt::format("the case does not say which part it is: {} if only under the heel, {} if only under "
+                      "the forefoot, no change if full length",
                       signed_length_text(cost.height, lengths), signed_length_text(-cost.height, lengths))};
 }
 
@@ -41,9 +41,9 @@ GeometryLine counter_line(const GeometryCost &cost, Lengths lengths)
     fmt::format("{} {}", length_text(std::abs(cost.inside), lengths), cost.inside > 0 ? "less" : "more");
   if (cost.part == ShoePart::forefoot)
     return {"room above the toes", value,
-            "the foot sits so much higher or lower in the upper; no change at the heel"};
+            "the foot sits that much higher or lower in the upper; no change at the heel"};
   return {"counter depth", value,
-          cost.part == ShoePart::heel ? "the heel sits so much higher or lower in the upper"
+          cost.part == ShoePart::heel ? "the heel sits that much higher or lower in the upper"
                                       : "if it lies under the heel"};
 }
 
@@ -94,7 +94,8 @@ std::vector<GeometryLine> geometry_lines(const GeometryCost &cost, Lengths lengt
 {
   std::vector<GeometryLine> lines;
   if (std::abs(cost.height) < least_length)
-    lines.push_back({"stack height", "the same", "drop, counter and room for the foot too"});
+    lines.push_back({"stack height", "the same",
+                     "so are the heel-to-toe drop, the counter depth and the room for the foot"});
   else
   {
     lines.push_back(

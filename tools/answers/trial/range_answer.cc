@@ -42,7 +42,7 @@ std::string bottoms_text(const RangeAnswer &range)
     if (point.travel_left)
       known.push_back(&point);
   if (known.empty())
-    return range.columns.empty() ? "No layer has an end of travel to come to." : "";
+    return range.columns.empty() ? "No layer can bottom out." : "";
   std::vector<std::string> places;
   for (std::size_t i = 1; i < known.size(); ++i)
   {
@@ -81,7 +81,7 @@ void add_trend(RangeAnswer &range, std::optional<double> RangePoint::*member, co
     known.begin(), known.end(), [](const auto &a, const auto &b) { return a.second < b.second; });
   if (text(lowest->second) == text(highest->second))
   {
-    range.sentences.push_back(fmt::format("{}: {} all over the range.", name, text(lowest->second)));
+    range.sentences.push_back(fmt::format("{}: {} over the whole range.", name, text(lowest->second)));
     return;
   }
   auto sentence = fmt::format("{}: {} at {}, {} at {}", name, text(known.front().second),

@@ -87,7 +87,7 @@ TrialResult solve_trial(const TrialInput &trial, Job &job)
 
   if (differs)
   {
-    auto sides = job.run({trial.now, trial.changed}, SolveWish(), "now and changed");
+    auto sides = job.run({trial.now, trial.changed}, SolveWish(), "before and after");
     answer.now.result = std::move(sides.front());
     answer.changed.result = std::move(sides.back());
   }

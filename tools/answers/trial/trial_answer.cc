@@ -38,19 +38,17 @@ std::vector<std::string> notes_on(const TrialInput &trial)
 {
   std::vector<std::string> notes;
   if (!trial.swaps.empty() && canonical_text(trial.now) == canonical_text(trial.changed))
-    notes.emplace_back("The change changes nothing: both stacks are the same.");
+    notes.emplace_back("The change has no effect: both stacks are the same.");
   if (has_unit(trial.now) && !has_unit(trial.changed))
-    notes.emplace_back(
-      "The air unit went out with the swap. To keep it, change what surrounds it by its entry, such as "
-      "unit.material, or only a thickness.");
+    notes.emplace_back("The swap took the air unit out. To keep it, change only an entry, for example "
+                       "unit.material or unit.thickness.");
   if (changes_a_plate(trial.now, trial.changed))
-    notes.emplace_back("This drop does not read bending, where a plate or stiff insert works: it reads only "
-                       "how it spreads the load "
-                       "under the striker.");
+    notes.emplace_back("A plate or stiff insert works in bending, which a drop does not read. This drop "
+                       "reads only how it spreads the load under the striker.");
   if (std::any_of(trial.changed.layers.begin(), trial.changed.layers.end(),
                   [&](const auto &layer) { return layer.laid_in; }))
-    notes.emplace_back(
-      "The insert is taken as bonded to what lies under it; a loose one slides and gives a little more.");
+    notes.emplace_back("The insert is assumed to be bonded to what lies under it. A loose one slides and "
+                       "gives a little more.");
   return notes;
 }
 
@@ -108,7 +106,7 @@ TrialAnswer trial_answer(const TrialInput &trial, const TrialResult &result, con
       !band.empty())
     answer.notes.push_back(
       band +
-      " A difference that they cover is told as one that nobody can tell; where it bottoms has no band.");
+      " A difference smaller than the bands is reported as \"cannot tell\". Where it bottoms has no band.");
   if (!trial.swaps.empty())
   {
     const auto cost = geometry_cost(trial.now, trial.changed);

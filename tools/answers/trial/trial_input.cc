@@ -39,7 +39,8 @@ std::optional<double> player_mass(const std::string &text)
     slip(error.what(), error.cure);
   }
   if (!(mass >= lightest_player && mass <= heaviest_player))
-    slip(fmt::format("{} is outside {:.0f} kg to {:.0f} kg", text, lightest_player, heaviest_player),
+    slip(fmt::format("a body mass of {} is outside the range of {:.0f} kg to {:.0f} kg", text,
+                     lightest_player, heaviest_player),
          "Give the body mass, such as --player \"95 kg\"");
   return mass;
 }
@@ -54,8 +55,8 @@ solver::Case only_case(const CaseFile &file, const std::filesystem::path &path)
     settings += fmt::format(" --set {}=\"{}\"", varied.address, varied.values.front());
   Problems problems;
   problems.add({path.string(), 0, 0, "series",
-                fmt::format("the file holds {} cases, and a trial changes one", file.cases.size()),
-                "Pick one, for instance with" + settings});
+                fmt::format("the file holds {} cases, but a trial needs a single one", file.cases.size()),
+                "Pick one, for example with" + settings});
   problems.throw_if_any();
   return {};
 }
@@ -157,8 +158,7 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
 
 std::string trial_canonical_text(const TrialInput &trial)
 {
-  std::string text =
-    "# now\n" + canonical_text(trial.now) + "# with the change\n" + canonical_text(trial.changed);
+  std::string text = "# before\n" + canonical_text(trial.now) + "# after\n" + canonical_text(trial.changed);
   for (const auto &told : trial.settings)
     text += "# changed: " + told + "\n";
   for (const auto &told : trial.swaps)

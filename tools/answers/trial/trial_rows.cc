@@ -57,7 +57,7 @@ std::string pressure_place(const Run &now, const Run &then)
     return !run.setup.layers.empty() && is_stiff_sheet(run.setup.layers.front());
   };
   return on_sheet(now) || on_sheet(then)
-           ? "the edge of the striker on a stiff sheet, not pressure in the foam"
+           ? "this is this is the edge of the striker on a stiff sheet, not pressure in the foam"
            : "";
 }
 
@@ -74,7 +74,7 @@ TrialRow reading_row(const solver::ReadingKind &kind, const Run &now, const Run 
     result.then = row->cell(then, options), result.then_value = after->value;
   if (!before || !after)
   {
-    result.note = "cannot tell: one of the two has no such reading";
+    result.note = "cannot tell: one of the two does not have this reading";
     return result;
   }
   const auto judged =
@@ -136,7 +136,7 @@ TrialRow limit_row(const std::string &reading, const std::string &name, const ch
   if (then)
     row.then = limit_text(*then, unit), row.then_value = then->load;
   if (!now || !then)
-    row.note = "no layer of it has an end of travel to come to";
+    row.note = "none of its layers can bottom out";
   else
   {
     const auto judged = judge_limits(*now, *then);
@@ -178,8 +178,8 @@ TrialRow player_row(double mass, const Reserve &now, const Reserve &then)
     row.then = travel_text(*then.under_player), row.then_value = then.under_player->share;
   if (!now.under_player || !then.under_player)
   {
-    row.note = "cannot tell: no layer with an end of travel, the plug is narrower than the 60 mm head, or a "
-               "run stopped";
+    row.note =
+      "cannot tell: no layer can bottom out, the plug is narrower than the 60 mm head, or a run stopped";
     return row;
   }
   const auto judged = judge(now.under_player->share, then.under_player->share, true, -1);
@@ -214,16 +214,15 @@ bool TrialRow::gets_worse() const
 Judgement judge(double now, double then, bool in_points, double error)
 {
   if (!std::isfinite(now) || !std::isfinite(then) || (!in_points && now == 0))
-    return {Trend::unknown, 0, "cannot tell: there is no number to compare with"};
+    return {Trend::unknown, 0, "cannot tell: nothing to compare with"};
   const double scale = in_points ? 1 : std::abs(now);
   const double difference = (then - now) / scale, real = in_points ? real_points : real_share;
   const auto   text = amount(difference, in_points);
   if (std::abs(difference) < real && error / scale <= real)
     return {Trend::same, difference, fmt::format("no real change ({})", text)};
   if (std::abs(difference) <= error / scale)
-    return {
-      Trend::unknown, difference,
-      fmt::format("cannot tell: {} is within the numerical error of ±{:.1f}", text, 100 * error / scale)};
+    return {Trend::unknown, difference,
+            fmt::format("cannot tell: {} is within the numerical error, ±{:.1f}", text, 100 * error / scale)};
   if (std::abs(difference) < real)
     return {Trend::same, difference, fmt::format("no real change ({})", text)};
   return {difference > 0 ? Trend::higher : Trend::lower, difference, text};
@@ -263,16 +262,16 @@ std::string reserve_note(const TrialResult &result)
   }
   std::string text;
   if (energy > 0)
-    text = fmt::format(
-      "Drop: the same rig from higher up. The prepared cases are held against outside numbers up to "
-      "{:.0f} J{}. ",
-      checked_energy,
-      energy > checked_energy
-        ? fmt::format("; {:.0f} J is {:.1f} times that, an extrapolation", energy, energy / checked_energy)
-        : "");
+    text =
+      fmt::format("Drop: the same rig from a greater height. The prepared cases are checked against outside "
+                  "numbers up to {:.0f} J{}. ",
+                  checked_energy,
+                  energy > checked_energy ? fmt::format("; {:.0f} J is {:.1f} times that, an extrapolation",
+                                                        energy, energy / checked_energy)
+                                          : "");
   if (mass > 0)
     text += fmt::format(
-      "Step: 2.55 body weights in 185 ms on a 60 mm head, tried from {:.0f} to {:.0f} kg; {:.0f} kg is "
+      "Step: 2.55 body weights in 185 ms on a 60 mm head, searched from {:.0f} to {:.0f} kg; {:.0f} kg is "
       "the pulse of Hoogkamer et al. 2018 (from memory).",
       lightest_step, heaviest_step, checked_mass);
   return text;

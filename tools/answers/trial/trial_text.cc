@@ -64,13 +64,14 @@ std::string row_text(const std::string &left, const std::string &note, const Sum
 std::string rows_text(const TrialAnswer &answer, const SummaryOptions &options)
 {
   const bool        compares = !answer.swaps.empty();
-  const std::string heading = compares ? "with change" : "";
+  const std::string heading = compares ? "after" : "";
   const auto        widths = columns_of(answer.rows, heading);
   const auto        left = [&](const std::string &name, const std::string &now, const std::string &then) {
     return std::string(indent, ' ') + pad_right(name, widths.name + 2) + pad_left(now, widths.now) + "  " +
            (compares ? pad_left(then, widths.then) + "   " : "");
   };
-  std::string text = bold(left("", "now", heading) + (compares ? "what to know" : ""), options) + "\n";
+  std::string text =
+    bold(left("", compares ? "before" : "now", heading) + (compares ? "what to know" : ""), options) + "\n";
   for (const auto &row : answer.rows)
     text += row_text(left(row.name, row.now, row.then), row.note, options);
   return text;
@@ -83,7 +84,7 @@ std::string geometry_text(const TrialAnswer &answer, const SummaryOptions &optio
   std::size_t name = 0, value = 0;
   for (const auto &line : answer.geometry)
     name = std::max(name, columns(line.name)), value = std::max(value, columns(line.value));
-  std::string text = "\n" + bold("what it takes in room", options) + "\n";
+  std::string text = "\n" + bold("what it costs in height and room", options) + "\n";
   for (const auto &line : answer.geometry)
     text += row_text(std::string(indent, ' ') + pad_right(line.name, name + 2) + pad_left(line.value, value) +
                        "   ",
@@ -165,7 +166,7 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
           "     ", options) +
     lines("rig: " + answer.rig, "     ", options);
   for (const auto &setting : answer.settings)
-    text += lines("changed on both sides: " + setting, "     ", options);
+    text += lines("changed before and after: " + setting, "     ", options);
   text += "\n" + rows_text(answer, options) +
           (answer.reserve_note.empty() ? "" : lines("  " + answer.reserve_note, "  ", options)) +
           geometry_text(answer, options);
@@ -176,19 +177,19 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
     text += range_text(*answer.range, options);
   text += "\n";
   if (!answer.swaps.empty())
-    text += lines("\"No real change\": below 2 points of a return or of travel, below 3 % of anything else, "
-                  "or within the "
-                  "numerical error. Whether higher or softer is better is for you to say.",
-                  "  ", options);
+    text +=
+      lines("\"No real change\" means less than 2 points of a return or of travel, less than 3 % of anything "
+            "else, or within the numerical error. Whether higher or softer is better is for you to decide.",
+            "  ", options);
   for (const auto &note : answer.notes)
     text += lines("Note: " + note, "  ", options);
   for (const auto &caution : answer.cautions)
     text += lines("Caution: " + caution, "  ", options);
   if (options.details && effort.n_calculated + effort.n_from_store > 0)
     text += lines(
-      fmt::format("Runs: {} calculated, {} from before; {:.1f} s. Where it bottoms is found to {:.0f} %: a "
-                  "layer counts as bottomed when foam is squeezed to 1 - 1.4 R of its height (R: density "
-                  "over that of its polymer) or film and fibres of a unit are packed.",
+      fmt::format("Runs: {} calculated, {} from before; {:.1f} s. Where it bottoms is found to within {:.0f} "
+                  "%. A layer counts as bottomed when its foam is squeezed by 1 - 1.4 R of its height (R: "
+                  "density divided by that of its polymer) or when film and fibres of a unit are packed.",
                   effort.n_calculated, effort.n_from_store, effort.seconds, 100 * reserve_tolerance),
       "  ", options);
   return text;

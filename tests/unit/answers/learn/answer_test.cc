@@ -74,7 +74,7 @@ TEST_CASE("the right choice turns when the numbers turn: every choice of every l
       const auto answer = tools::learn::answer_lesson(file, runs, 0);
       CHECK(answer.right == wanted);
       CHECK(answer.because.find('{') == std::string::npos);
-      CHECK((answer.verdict.find("Your guess holds") == 0) == (wanted == 0));
+      CHECK((answer.verdict.find("Your guess was right") == 0) == (wanted == 0));
       CHECK(answer.explanation.size() == lesson.explanation.size());
       const auto text = tools::learn::answer_text(answer, 80);
       CHECK(text.find('{') == std::string::npos);

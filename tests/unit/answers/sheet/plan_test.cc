@@ -132,7 +132,7 @@ TEST_CASE("A further reading narrows the band as the sum of precisions says", "[
     CHECK_FALSE(named(plan, name).worth);
   }
   CHECK(tells(plan.left_out, "press loop"));
-  CHECK(tells(plan.left_out, "rebound of this rig: on the sheet already"));
+  CHECK(tells(plan.left_out, "rebound of this rig: already on the sheet"));
 }
 
 TEST_CASE("A weighed cube takes its part of the doubt away, and no more", "[plan]")
@@ -163,12 +163,12 @@ TEST_CASE("A weighed cube takes its part of the doubt away, and no more", "[plan
   const double half = 0.5 * (plan.now.high - plan.now.low);
   CHECK(named(plan, "core density").half_band / half ==
         Approx(std::hypot(left, of_loss) / std::hypot(of_density, of_loss)).epsilon(5e-3));
-  CHECK(named(plan, "core density").needs == "layers parted");
+  CHECK(named(plan, "core density").needs == "layers separated");
   CHECK(plan.ranked.front().name == "rebound");
   const auto text = plan_text(sheet, plan);
   INFO(text);
   CHECK(text.find("core density") < text.find("not worth doing"));
-  CHECK(text.find("band from +-") != std::string::npos);
+  CHECK(text.find("band from ±") != std::string::npos);
 }
 
 TEST_CASE("A plan begins where the sheet has come to, and with the tools it names", "[plan]")
@@ -186,13 +186,13 @@ TEST_CASE("A plan begins where the sheet has come to, and with the tools it name
     return std::any_of(steps.begin(), steps.end(),
                        [&](const TeardownStep &step) { return step.what.find(part) != std::string::npos; });
   };
-  for (const char *over : {"Weigh both", "intact sole", "Bend", "Upper off", "Plug of"})
+  for (const char *over : {"Weigh both", "intact sole", "Bend", "Take the upper off", "Cut a plug"})
   {
     INFO(over);
     CHECK_FALSE(names(over));
   }
   CHECK(names("Drops and press loops of this sheet"));
-  CHECK(names("Layers parted"));
+  CHECK(names("Separate the layers"));
   const auto plan = plan_on(sheet, 0);
   for (const char *name : {"peak force", "core density", "hardness of core"})
   {
@@ -218,9 +218,9 @@ TEST_CASE("Nothing is cut before what it ends has been read", "[plan]")
   CHECK(std::is_partitioned(steps.begin(), steps.end(), [](const TeardownStep &step) { return !step.cuts; }));
   for (const auto &step : steps)
     CHECK(step.ends.empty() == !step.cuts);
-  CHECK(place("Drop on the intact sole") < place("Upper off"));
-  CHECK(place("Plug") < place("Layers parted"));
-  CHECK(place("Layers parted") < place("Cube"));
+  CHECK(place("Drop on the intact sole") < place("Take the upper off"));
+  CHECK(place("Cut a plug") < place("Separate the layers"));
+  CHECK(place("Separate the layers") < place("Cut a cube"));
   CHECK(teardown_cautions(sheet).front().find("Local safety rules") == 0);
   CHECK(tells(teardown_cautions(sheet), "never cut into"));
 

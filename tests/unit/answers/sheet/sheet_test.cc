@@ -124,13 +124,13 @@ value = "95 ShoreA"
 )");
   INFO(text);
   for (const char *part :
-       {":7:", "core.hardness", ":10:", "Did you mean \"eva-firm\"", ":11:", "doubt of zero", ":18:"})
+       {":7:", "core.hardness", ":10:", "Did you mean \"eva-firm\"", ":11:", "± must be above zero", ":18:"})
     CHECK(text.find(part) != std::string::npos);
   const auto high =
     slips_of(head + "[[reading]]\nkind = \"rebound\"\nvalues = [\"450 mm\"]\n"
                     "[[reading]]\nkind = \"hardness\"\nlayer = \"cor\"\nvalue = \"42 AskerC\"\n");
   INFO(high);
-  CHECK(high.find("cannot rise to its own drop height") != std::string::npos);
+  CHECK(high.find("cannot rebound to its full drop height") != std::string::npos);
   CHECK(high.find("Did you mean \"core\"?") != std::string::npos);
 }
 
@@ -223,8 +223,8 @@ thickness = "2.0 mm"
     said += taken + "\n";
   INFO(said);
   for (const char *part :
-       {"unit thickness: not written, taken as 10 mm +- 4", "unit gauge pressure: not written",
-        "+-0.1 mm (outsole thickness)", "drop height (+-1 mm", "exact"})
+       {"unit thickness: not given; 10 mm +- 4 assumed", "unit gauge pressure: not written",
+        "±0.1 mm (outsole thickness)", "drop height (±1 mm", "exact"})
     CHECK(said.find(part) != std::string::npos);
   CHECK(sheet.file.changes.empty());
 }
@@ -293,13 +293,13 @@ value = "300.7 mm +- 4"
 )");
   const auto answer = settled_by_formula(sheet, {});
   const auto rows = reading_rows_of(answer);
-  CHECK(rows[0].measured == "6.5 mm +-0.2");
+  CHECK(rows[0].measured == "6.5 mm ±0.2");
   CHECK(rows[0].verdict.starts_with("disagree"));
   // The one reading pulls what is settled to itself; without it the model follows the other.
   CHECK(rows[0].without_it != rows[0].settled);
   const auto text = settled_text(sheet, answer);
   INFO(text);
-  CHECK(text.find("cannot both hold: no likely value of what is unknown reads 6.5 mm and 7.5 mm") !=
+  CHECK(text.find("cannot both be right: no likely value of the unknowns gives both 6.5 mm and 7.5 mm") !=
         std::string::npos);
   CHECK(text.find("reads 0.0") == std::string::npos);
 }
@@ -320,7 +320,7 @@ part = "heel"
 )");
   INFO(slips);
   for (const char *part : {"\"240\" has no unit", "is not above zero",
-                           "was read on the forefoot, and this is the sheet of the heel",
+                           "was read on the forefoot, but this is the sheet of the heel",
                            "reding: there is no such entry. Did you mean [[reading]]?"})
     CHECK(slips.find(part) != std::string::npos);
   CHECK(slips.find("Known here: format") == std::string::npos); // told once

@@ -120,15 +120,15 @@ TEST_CASE("Tread left tells the hours left, and whether it went on as before", "
   // mm 7 h each way.
   const auto one = sheet_with("rubber-60a", reading("1.8", "120"));
   INFO(one.kept.at(0));
-  CHECK(tells(one.kept, "80 h +-18 left to 1.0 mm"));
+  CHECK(tells(one.kept, "80 ±18 h left until 1.0 mm"));
   // 0.6 mm would be left after 240 h; +- 2 x 0.14.
   CHECK(tells(sheet_with("rubber-60a", reading("1.8", "120") + reading("0.7", "240")).kept,
-              "0.6 mm +-0.3 would be left: agree"));
+              "0.6 ±0.3 mm would be left: agree"));
   CHECK(tells(sheet_with("rubber-60a", reading("1.8", "120") + reading("1.4", "240")).kept,
               "would be left: disagree"));
   CHECK(tells(sheet_with("rubber-60a", reading("2.9", "120")).kept, "cannot tell how it wears"));
   CHECK_THROWS_WITH(sheet_with("rubber-60a", reading("3.6", "120")),
-                    Catch::Contains("is more than the new tread had"));
+                    Catch::Contains("is more than the depth of the new tread"));
   CHECK(tells(sheet_with("rubber-60a", "[[reading]]\nkind = \"tread left\"\nvalue = \"1.8 mm\"\n").kept,
-              "kept only: with hours"));
+              "kept, not used: give hours"));
 }
