@@ -3,12 +3,10 @@
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/rig_parts.h"
 
 namespace solemech::solver
 {
-/// Part of the account that the block, its spring and its damper belong to.
-inline constexpr const char *support_name = "support";
-
 class Support : public Contribution
 {
 public:
@@ -39,10 +37,10 @@ public:
   }
   void energies(std::vector<EnergyEntry> &entries) const override
   {
-    entries.push_back({support_name, "spring", EnergyKind::stored, stored_});
-    entries.push_back({support_name, "damper", EnergyKind::dissipated, lost_});
+    entries.push_back({rig_part::support, "spring", EnergyKind::stored, stored_});
+    entries.push_back({rig_part::support, "damper", EnergyKind::dissipated, lost_});
   }
-  std::string name() const override { return support_name; }
+  std::string name() const override { return rig_part::support; }
 
 private:
   int    unknown_;

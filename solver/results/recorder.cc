@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/results/recorder.h"
 
-#include "solver/contributions/support.h"
 #include "solver/results/catalogue.h"
+#include "solver/rig_parts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -15,7 +15,7 @@ void add_losses(Result &result)
 {
   std::map<std::string, double> lost;
   for (const auto &row : result.ledger)
-    if (row.type == EnergyKind::dissipated && row.part != "guide")
+    if (row.type == EnergyKind::dissipated && row.part != rig_part::guide)
       lost[row.part] += row.values.back();
   for (const auto &[part, energy] : lost)
     add_reading(result, catalogue.lost_in_part, part, energy,
@@ -153,7 +153,7 @@ void Recorder::record(double time, bool picture_now)
   for (std::size_t body = 0; body < model_.equation.bodies.size(); ++body)
   {
     const double moving = integrator_.body_kinetic_energy(body);
-    push_row(body == 0 ? "tup" : support_name, "motion", EnergyKind::kinetic, moving);
+    push_row(body == 0 ? rig_part::striker : rig_part::support, "motion", EnergyKind::kinetic, moving);
     bodies += moving;
   }
   push_row("stack", "motion", EnergyKind::kinetic, integrator_.kinetic_energy() - bodies);

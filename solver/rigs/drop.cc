@@ -2,9 +2,9 @@
 #include "solver/rigs/drop.h"
 
 #include "solver/bottoming.h"
-#include "solver/contributions/support.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
+#include "solver/rig_parts.h"
 #include "solver/rigs/blow.h"
 #include "solver/run.h"
 #include "solver/stack_model.h"
@@ -108,7 +108,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
                         smoothed_peak(t, force, smoothing_share * blow.loss.time), peak_of(t, force).value,
                         blow.greatest_way, blow.loss.time, blow.time_of_peak, touch_speed, blow.loss.speed,
                         peak_of(t, recorder.curve("peak_pressure")).value, blow.axis_thickness_at_peak});
-    recorder.set("guide", "friction, down", EnergyKind::dissipated, guide_down);
+    recorder.set(rig_part::guide, "friction, down", EnergyKind::dissipated, guide_down);
     result = recorder.finish();
     result.time_of_peak = blow.time_of_peak;
     result.time_of_loss = blow.loss.time;
@@ -171,7 +171,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
 
   double left = 0;
   for (const auto &row : result.ledger)
-    if (row.part != support_name &&
+    if (row.part != rig_part::support &&
         (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == "stack")))
       left += row.values.back();
   const double last_speed = recorded.back().speed;

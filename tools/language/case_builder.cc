@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_builder.h"
 
+#include "solver/rig_parts.h"
 #include "tools/language/abrasion_reader.h"
 #include "tools/language/case_checks.h"
 #include "tools/language/described_case.h"
@@ -32,9 +33,6 @@ using materials::Problems;
 using solver::Case;
 
 constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of the specimen [m], ISO 48-4
-
-/// Parts that an account of energy names beside the layers: a layer of that name would be added to them.
-constexpr std::string_view rig_parts[] = {"tup", "guide", "rig", "support"};
 
 /// What a layer is that does not say it: by its material, or by a name that everybody gives an insert.
 bool is_laid_in(const solver::Layer &layer)
@@ -146,7 +144,7 @@ private:
         std::string::npos)
       fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
                      "Use letters, digits, - and _ in layer names");
-    if (std::find(std::begin(rig_parts), std::end(rig_parts), layer.name) != std::end(rig_parts))
+    if (solver::rig_part::is_one(layer.name) || layer.name == "rig")
       fields.problem("name", fmt::format("\"{}\" is a part of the rig in the account of energy", layer.name),
                      "Choose another name for the layer");
     layer.material = material(fields, "material");

@@ -9,41 +9,60 @@
 
 namespace solemech::tools
 {
+namespace
+{
+/// The case with the files that it names merged in and its changes made.
+toml::table complete(toml::table tree, const std::string &file, const ReadOptions &options,
+                     std::vector<Change> changes, materials::Problems &problems)
+{
+  SheetFolder folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
+  complete_tree(tree, std::move(changes), folder, options.library.names, problems);
+  problems.throw_if_any();
+  return tree;
+}
+
+/// Some blocks and entries of it, those that are there.
+std::string part_of(toml::table &tree, const std::vector<std::string> &names)
+{
+  toml::table part;
+  for (const auto &name : names)
+    if (auto *node = tree.get(name))
+      put(part, name, *node);
+  std::ostringstream out;
+  out << toml::toml_formatter(part) << '\n';
+  return out.str();
+}
+} // namespace
+
 std::string stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
-  auto                tree = materials::parse_sheet(text, file, problems);
-  complete_tree(tree, {}, folder, options.library.names, problems);
-  problems.throw_if_any();
+  auto tree = complete(materials::parse_sheet(text, file, problems), file, options, {}, problems);
   drop_rig_doubts(tree);
-  toml::table stack;
-  auto        names = sections_of({BlockOf::stack});
+  auto names = sections_of({BlockOf::stack});
   names.insert(names.end(), {"format", "title", "note"});
-  for (const auto &name : names)
-    if (auto *node = tree.get(name))
-      put(stack, name, *node);
-  std::ostringstream out;
-  out << toml::toml_formatter(stack) << '\n';
-  return out.str();
+  return part_of(tree, names);
 }
 
 std::string bench_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  SheetFolder         folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
-  auto                tree = materials::parse_sheet(text, file, problems);
+  auto                written = materials::parse_sheet(text, file, problems);
   std::vector<Change> changes;
   for (const auto &option : options.overrides)
     changes.push_back(change_from_option(option, problems));
-  complete_tree(tree, std::move(changes), folder, options.library.names, problems);
-  problems.throw_if_any();
-  toml::table bench;
-  for (const auto &block : sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}))
-    if (auto *node = tree.get(block))
-      put(bench, block, *node);
-  std::ostringstream out;
-  out << toml::toml_formatter(bench) << '\n';
-  return out.str();
+  auto tree = complete(std::move(written), file, options, std::move(changes), problems);
+  return part_of(tree, sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}));
+}
+
+std::string named_stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
+{
+  materials::Problems problems;
+  auto                tree = materials::parse_sheet(text, file, problems);
+  if (!tree.contains("stack"))
+    return "";
+  tree.erase("change"); // the settled case makes them itself
+  tree = complete(std::move(tree), file, options, {}, problems);
+  return part_of(tree, sections_of({BlockOf::stack}));
 }
 } // namespace solemech::tools

@@ -7,6 +7,7 @@
 #include "tools/language/doubted_case.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
+#include "tools/output/results/cautions.h"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -112,18 +113,31 @@ std::string tidied(const std::string &text, const std::string &sheet_text)
 
 namespace
 {
-/// The case without its rig: that stands below in full, so that the text needs no file beside it.
-std::string without_rig(const std::string &text)
+/// The text without blocks and entries of these names.
+std::string without(const std::string &text, const std::vector<std::string> &names)
 {
   materials::Problems told_before;
   SheetText           rest(text);
   const auto          tree = materials::parse_sheet(text, "", told_before);
-  auto                keys = sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings});
-  keys.emplace_back("rig");
-  for (const auto &key : keys)
-    if (const auto found = tree.find(key); found != tree.end())
+  for (const auto &name : names)
+    if (const auto found = tree.find(name); found != tree.end())
       rest.remove_block(found->first, found->second);
   return rest.text();
+}
+
+/// What stands below in full, so that the text needs no file beside it: the rig, and a stack that the sheet
+/// only names.
+std::vector<std::string> named_elsewhere(const Sheet &sheet)
+{
+  auto names = sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings});
+  names.emplace_back("rig");
+  if (!sheet.named_stack.empty())
+  {
+    const auto of_stack = sections_of({BlockOf::stack});
+    names.insert(names.end(), of_stack.begin(), of_stack.end());
+    names.emplace_back("stack");
+  }
+  return names;
 }
 
 /// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
@@ -173,7 +187,12 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
     0, sheet.case_text.find("\n[[material]]\nname = \"" +
                             (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
                             "\"\nfrom = "));
-  text = tidied(without_rig(text), sheet.text);
+  text = tidied(without(text, named_elsewhere(sheet)), sheet.text);
+  const auto doubts = doubts_text(settled_doubts(sheet, answer.settled));
+  // Its own doubts stand unless the sheet leaves some, as in any case that names it.
+  if (!sheet.named_stack.empty())
+    text += "\n# The stack that the sheet names.\n" +
+            (doubts.empty() ? sheet.named_stack : without(sheet.named_stack, {"settled"}));
   text += "\n# The bench on which the sheet was read.\n" + sheet.bench_text;
   text += "\n# Fitted to the readings of the bench sheet; the two numbers behind each value are the ends of "
           "its 90 % band.\n";
@@ -202,13 +221,14 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
   }
   if (!changes.empty())
     text += "\n[change]\n" + changes;
-  return text + doubts_text(settled_doubts(sheet, answer.settled));
+  return text + doubts;
 }
 
 std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
 {
   nlohmann::json out{
     {"schema", 1}, {"pair", sheet.pair}, {"part", sheet.part}, {"converged", answer.settled.converged}};
+  out["cautions"] = cautions({&answer.setup});
   out["parameters"] = nlohmann::json::array();
   for (const auto &parameter : answer.settled.parameters)
     out["parameters"].push_back({{"name", parameter.name},

@@ -15,6 +15,6 @@ std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Sett
 /// [[settled]] blocks for the stack: the rig of another case has doubts of its own.
 std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer);
 
-/// parameters, readings and predictions in SI with their 90 % bands; schema 1.
+/// parameters, readings and predictions in SI with their 90 % bands, cautions; schema 1.
 std::string settled_json(const Sheet &sheet, const SettledSheet &answer);
 } // namespace solemech::tools

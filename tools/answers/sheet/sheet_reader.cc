@@ -405,6 +405,7 @@ private:
       {
         sheet_.setup = sheet_.file.cases.front();
         sheet_.bench_text = bench_text(sheet_.case_text, sheet_.path.string(), options);
+        sheet_.named_stack = named_stack_text(sheet_.case_text, sheet_.path.string(), options);
         add_instrument_doubts(sheet_);
         return true;
       }

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/energy_flow.h"
 
+#include "solver/rig_parts.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/rigs/registry.h"
 
@@ -12,6 +13,7 @@ namespace solemech::tools::report
 namespace
 {
 using solver::EnergyKind;
+namespace rig_part = solver::rig_part;
 
 void add(std::vector<double> &sum, const std::vector<double> &values)
 {
@@ -62,18 +64,18 @@ EnergyFlow energy_flow(const Run &run)
       continue;
     if (row.type == EnergyKind::exchanged)
     {
-      if (row.part == "tup")
+      if (row.part == rig_part::striker)
         add(height, row.values);
     }
-    else if (row.type == EnergyKind::kinetic && row.part != "support")
-      add(row.part == "tup" && drop ? moving : flow.elsewhere, row.values);
-    else if (row.type == EnergyKind::dissipated && row.part == "guide")
+    else if (row.type == EnergyKind::kinetic && row.part != rig_part::support)
+      add(row.part == rig_part::striker && drop ? moving : flow.elsewhere, row.values);
+    else if (row.type == EnergyKind::dissipated && row.part == rig_part::guide)
       add(flow.guide, row.values);
     else if (row.type == EnergyKind::stored && is_held_at_a_face(row))
       add(flow.elsewhere, row.values);
     else
     {
-      PartFlow &part = part_of(flow, row.part == "support" ? base_of_the_rig : row.part, n);
+      PartFlow &part = part_of(flow, row.part == rig_part::support ? base_of_the_rig : row.part, n);
       add(row.type == EnergyKind::dissipated ? part.lost : part.stored, row.values);
     }
   }

@@ -2,6 +2,7 @@
 #include "tools/output/results/energy_picture.h"
 
 #include "solver/results/catalogue.h"
+#include "solver/rig_parts.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -15,6 +16,7 @@ namespace solemech::tools
 namespace
 {
 using solver::EnergyKind;
+namespace rig_part = solver::rig_part;
 
 /// Linear between recorded times.
 double at(const std::vector<double> &time, const std::vector<double> &values, double t)
@@ -39,11 +41,6 @@ const solver::Reading *last_rebound(const solver::Result &result)
     if (solver::catalogue.rebound_of_hit.is_named(reading.name))
       last = &reading;
   return last;
-}
-
-bool is_rig(const std::string &part)
-{
-  return part == "tup" || part == "guide" || part == "rig";
 }
 } // namespace
 
@@ -91,9 +88,9 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
     const double energy = at(result.time, row.values, end);
     if (row.type == EnergyKind::numerical)
       picture.numerical += energy;
-    else if (row.type == EnergyKind::dissipated && row.part == "guide")
+    else if (row.type == EnergyKind::dissipated && row.part == rig_part::guide)
       guide += energy;
-    else if (row.part == "support")
+    else if (row.part == rig_part::support)
       base += energy; // what swings in the block, its spring and damper never comes back to the weight
     else if (row.type == EnergyKind::dissipated)
     {
@@ -101,7 +98,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
       if (std::find(order.begin(), order.end(), row.part) == order.end())
         order.push_back(row.part);
     }
-    else if (row.type != EnergyKind::exchanged && !is_rig(row.part))
+    else if (row.type != EnergyKind::exchanged && !rig_part::is_one(row.part))
       left += energy;
   }
   const auto error_of = [&](const std::string &name) {
@@ -126,7 +123,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
     picture.shares.push_back({base_of_the_rig, ShareKind::lost_in_part, base});
   if (guide != 0)
     picture.shares.push_back(
-      {"guide", ShareKind::lost_in_guide, guide, error_of(solver::catalogue.guide_loss_up)});
+      {rig_part::guide, ShareKind::lost_in_guide, guide, error_of(solver::catalogue.guide_loss_up)});
   picture.shares.push_back(
     {"left in the stack", ShareKind::left_in_stack, left, error_of(solver::catalogue.left_in_stack)});
   return picture;

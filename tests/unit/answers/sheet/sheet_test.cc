@@ -187,6 +187,37 @@ value = "180 kg/m3 +- 9"
         Approx(answer.setup.layers.front().thickness).epsilon(1e-7));
 }
 
+TEST_CASE("A settled case holds the stack that its sheet named", "[sheet]")
+{
+  const tests::TemporaryFolder folder;
+  std::ofstream(folder.path / "foams.toml") << R"(format = 1
+[[layer]]
+name = "core"
+material = "eva-soft"
+thickness = "18.0 mm"
+[plug]
+radius = "35 mm"
+)";
+  std::ofstream(folder.path / "pair.toml") << R"(format = 1
+rig = "guided-rod-1200"
+stack = "foams.toml"
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+)";
+  const auto        sheet = read_sheet(folder.path / "pair.toml", options());
+  std::atomic<bool> go_on{false};
+  const auto        answer = settle_sheet(sheet, {}, formula_bench, {}, go_on);
+  const auto        text = settled_case_text(sheet, answer);
+  INFO(text);
+  CHECK(text.find("stack = ") == std::string::npos);
+  const auto  file = read_case_text(text, (source / "settled.toml").string(), options());
+  const auto &setup = file.cases.front();
+  CHECK(setup.layers.front().thickness == Approx(18e-3));
+  CHECK(setup.plug.radius == Approx(35e-3));
+  CHECK(settled_json(sheet, answer).find("\"cautions\"") != std::string::npos);
+}
+
 TEST_CASE("What nobody wrote gets a band or the doubt of its instrument, and says so", "[sheet]")
 {
   // Defaults are common practice, no source.
