@@ -158,9 +158,9 @@ Result run(const Case &input, const RunOptions &options)
   if (options.estimate_error && error > input.accuracy)
     fine.warnings.push_back(
       {"", std::isfinite(error)
-             ? fmt::format("the readings are good to {:.1f} %, not to the {:.1f} % asked for", 100 * error,
+             ? fmt::format("the readings are good to {:.1f} %, not to the target of {:.1f} %", 100 * error,
                            100 * input.accuracy)
-             : "the error of the readings is not known: of the other meshes none came through"});
+             : "the error of the readings is not known: the runs on the other meshes failed"});
   fine.facts.seconds = std::chrono::duration<double>(std::chrono::steady_clock::now() - begin).count();
   return fine;
 }

@@ -173,7 +173,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     return true;
   };
   if (!std::any_of(std::begin(seat_depths), std::end(seat_depths), comes_down))
-    throw NoBalance("the court cannot be brought to touch the lug");
+    throw NoBalance("the court cannot be brought into contact with the lug");
   // A worn face may touch at a corner only: a force would find no balance there before more of it is down.
   for (double further = sunk; sunk < seated_sink * height && further > least_step * height;)
   {
@@ -200,7 +200,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     {
       outcome.end = SlideEnd::no_balance;
       outcome.reason =
-        fmt::format("the lug does not stand under the pressure: it gives way at {:.0f} kPa of {:.0f} kPa",
+        fmt::format("the lug collapses under the pressure: it gives way at {:.0f} kPa of {:.0f} kPa",
                     1e-3 * pressed * load.pressure, 1e-3 * load.pressure);
       outcome.surface = model.court->points(integrator.x);
       return outcome;

@@ -55,7 +55,7 @@ struct SlideOutcome
   std::vector<SlidingPointState> surface;          ///< at the end; wear integrals over the steady part
   double                         steady_way = 0;   ///< of the court in the steady part [m]
   double                         grip = 0;         ///< mean over the steady part, or the last value [-]
-  double                         wall_contact = 0; ///< length of the leading wall that lies on the court [m]
+  double                         wall_contact = 0; ///< length of the leading wall lying on the court [m]
 };
 
 /// @param on_step  called after pressing (way 0) and after every step; returns false to stop

@@ -38,10 +38,9 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
   {
     const double width = whole_millimetres_above(2 * wide_enough);
     result.warnings.push_back(
-      {catalogue.greatest_compression,
-       fmt::format("the plug's edge is near, in a shoe it sinks less: cut plugs {:g} mm wide "
-                   "(radius {:g} mm) or more",
-                   width, width / 2)});
+      {catalogue.greatest_compression, fmt::format("the edge of the plug is close; in a shoe the stack sinks "
+                                                   "less. Cut plugs at least {:g} mm wide (radius {:g} mm)",
+                                                   width, width / 2)});
   }
   double moving = 0;
   for (std::size_t i = 0; i < model.bodies.size(); ++i)
@@ -58,13 +57,13 @@ void add_validity(const StackModel &model, const DropRig &rig, Result &result)
   if (const double rise = result.find(catalogue.rebound_height)->value; rise < 0)
     result.warnings.push_back(
       {catalogue.rebound_by_height,
-       fmt::format("the stack stays down: the weight leaves it {:.1f} mm below the level of "
-                   "first touch",
-                   -1e3 * rise)});
+       fmt::format(
+         "the stack stays compressed: the weight leaves it {:.1f} mm below the level of first touch",
+         -1e3 * rise)});
   const double given = rig.mass * model.input.gravity * rig.height;
   if (rig.mass * model.input.gravity * sunk > gravity_share * given)
-    result.warnings.push_back(
-      {catalogue.rebound_by_height,
-       "the weight gains much energy while it sinks in: by height, speed and loop differ (--details)"});
+    result.warnings.push_back({catalogue.rebound_by_height,
+                               "the weight gains much energy while it sinks in, so the returns by "
+                               "height, speed and loop differ (--details)"});
 }
 } // namespace solemech::solver

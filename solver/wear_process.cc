@@ -271,7 +271,7 @@ WearHistory wear_down(const geometry::LugOutline &fresh, const SlideOfProfile &s
   double way = 0, asked = 0, speed = total(now.losses) / fresh.width; // of the mean depth, per way
   if (!(speed > 0))
   {
-    history.reason = "nothing is worn: no place slides under pressure";
+    history.reason = "nothing wears: no place slides under pressure";
     return history;
   }
   double  jump = control.first_jump / speed;
@@ -280,7 +280,8 @@ WearHistory wear_down(const geometry::LugOutline &fresh, const SlideOfProfile &s
   {
     if (n_jumps + history.repeated >= control.greatest_jumps)
     {
-      history.reason = fmt::format("{} jumps did not reach the wished depth", control.greatest_jumps);
+      history.reason = fmt::format("the target depth was not reached in {} jumps of the wear calculation",
+                                   control.greatest_jumps);
       break;
     }
     speed = total(now.losses) / fresh.width;

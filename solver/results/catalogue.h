@@ -32,8 +32,8 @@ struct Catalogue
     .sets_accuracy = true,
     .line = {"rebound (return by height)", "rebound %", LineForm::rebound},
     .beside = "rebound_height",
-    .rule = "Rule: the weight leaves the stack with a speed, the guide takes its share on the way up, and "
-            "what is left carries it up; that rise over the drop height is the reading.",
+    .rule = "Rule: the weight leaves the stack at some speed, the guide takes its share on the way up, and "
+            "the rest carries it up. The reading is that rise divided by the drop height.",
     .least_error = {0.004, 0.002},
     .compared = {.place = 10,
                  .label = "rebound",
@@ -41,11 +41,11 @@ struct Catalogue
                  .less = "lower",
                  .real_difference = 0.02,
                  .share_error_in_points = true},
-    .tried = {10, "rebound", Wish::more, true, "comes back higher", "comes back less high",
+    .tried = {10, "rebound", Wish::more, true, "rebounds higher", "rebounds lower",
               "higher rebound ({})", "lower rebound ({})"},
     .main = {10, 10, "rebound", "rebound", "rebounds higher"},
     .usual = {0.05, 0.97},
-    .expected = "Rise over fall."};
+    .expected = "Rise divided by fall."};
   ReadingKind rebound_height{.name = "rebound_height",
                              .unit = "m",
                              .label = "rebound",
@@ -82,55 +82,54 @@ struct Catalogue
   ReadingKind ground_depth{
     .name = "ground_depth",
     .unit = "m",
-    .label = "depth that the abrasive took",
+    .label = "depth ground by the abrasive",
     .shown = {"mm", 1e3, 2},
     .given_by = {RigKind::abrasion},
     .headline = true,
     .line = {"ground away", "ground mm", LineForm::fine_length},
     .compared =
-      {.place = 150, .label = "depth ground", .more = "deeper", .less = "less deep", .real_share = 0.03},
-    .tried = {160, "ground away", Wish::less, false, "ground deeper", "ground less deep"},
+      {.place = 150, .label = "depth ground", .more = "deeper", .less = "shallower", .real_share = 0.03},
+    .tried = {160, "ground away", Wish::less, false, "ground deeper", "ground shallower"},
     .main = {80, 70, "depth", "depth", "is ground deeper"},
-    .expected = "What an abrasion bench took."};
+    .expected = "Depth that an abrasion bench ground."};
   ReadingKind ground_depth_lowest{.name = "ground_depth_lowest",
                                   .unit = "m",
-                                  .label = "depth, with the least loss of the band",
+                                  .label = "depth at the lower bound",
                                   .shown = {"mm", 1e3, 2},
                                   .given_by = {RigKind::abrasion},
-                                  .line = {"  at least, at most", "", LineForm::range},
+                                  .line = {"  lower, upper bound", "", LineForm::range},
                                   .beside = "ground_depth_highest"};
   ReadingKind ground_depth_highest{.name = "ground_depth_highest",
                                    .unit = "m",
-                                   .label = "depth, with the greatest loss of the band",
+                                   .label = "depth at the upper bound",
                                    .shown = {"mm", 1e3, 2},
                                    .given_by = {RigKind::abrasion}};
   ReadingKind ground_volume{.name = "ground_volume",
                             .unit = "m3",
-                            .label = "volume that it took",
+                            .label = "volume ground off",
                             .shown = {"mm³", 1e9, 1},
                             .given_by = {RigKind::abrasion},
                             .headline = true,
-                            .line = {.heading = "volume taken", .column = "mm3", .unit = "mm3"},
-                            .expected = "Volume that it took."};
+                            .line = {.heading = "volume ground off", .column = "mm3", .unit = "mm3"},
+                            .expected = "Volume ground off."};
   ReadingKind through_time{.name = "through_time",
                            .unit = "s",
-                           .label = "until the piece was through",
+                           .label = "time until the piece was worn through",
                            .shown = {"s", 1, 1},
                            .given_by = {RigKind::abrasion},
-                           .line = {"through after", "through s"},
-                           .expected = "Until the piece was through."};
+                           .line = {"worn through after", "through s"},
+                           .expected = "Time until the piece was worn through."};
   ReadingKind loss_over_reference{
     .name = "loss_over_reference",
     .unit = "1",
-    .label = "taken over what is taken from the reference rubber",
+    .label = "loss divided by that of the reference rubber",
     .shown = {"", 1, 2},
     .given_by = {RigKind::abrasion},
-    .line = {"taken over reference's", "taken x"},
-    .expected = "What an abrasive takes from the outermost layer over what it takes from the reference "
-                "rubber."};
+    .line = {"loss vs the reference rubber", "taken x"},
+    .expected = "Loss of the outermost layer divided by that of the reference rubber."};
   ReadingKind face_rise{.name = "face_rise",
                         .unit = "K",
-                        .label = "the face warms by at most",
+                        .label = "warming of the face, upper bound",
                         .shown = {"K", 1, 0},
                         .given_by = {RigKind::abrasion},
                         .headline = true,
@@ -150,16 +149,16 @@ struct Catalogue
                            .expected = "Relative volume loss by ISO 4649, from the masses lost."};
   ReadingKind found_loss{.name = "found_loss",
                          .unit = "1/Pa",
-                         .label = "taken from the outermost layer, as the bench found",
+                         .label = "loss of the outermost layer, as the bench found",
                          .shown = {"mm³/(N m)", 1e9, 3},
                          .given_by = {RigKind::abrasion},
-                         .line = {.heading = "bench took", .column = "found", .unit = "mm3/(N m)"}};
+                         .line = {.heading = "found on the bench", .column = "found", .unit = "mm3/(N m)"}};
   ReadingKind found_over_expected{.name = "found_over_expected",
                                   .unit = "1",
-                                  .label = "found over expected",
+                                  .label = "found divided by expected",
                                   .shown = {"", 1, 2},
                                   .given_by = {RigKind::abrasion},
-                                  .line = {.heading = "  over what was expected", .unit = "x"}};
+                                  .line = {.heading = "  vs expected", .unit = "x"}};
   ReadingKind rubbing_speed{.name = "rubbing_speed",
                             .unit = "m/s",
                             .label = "speed of the abrasive over the piece",
@@ -172,7 +171,7 @@ struct Catalogue
                             .given_by = {RigKind::abrasion}};
   ReadingKind abrasive_loss{.name = "abrasive_loss",
                             .unit = "1/Pa",
-                            .label = "taken from the outermost layer",
+                            .label = "loss of the outermost layer",
                             .shown = {"mm³/(N m)", 1e9, 3},
                             .given_by = {RigKind::abrasion}};
   ReadingKind groove_width{.name = "groove_width",
@@ -195,30 +194,30 @@ struct Catalogue
                                       .less = "shorter",
                                       .real_share = 0.03,
                                       .unit = "1000 steps"},
-                         .tried = {150, "life in steps", Wish::more, false, "lasts longer", "lasts less long",
+                         .tried = {150, "life in steps", Wish::more, false, "lasts longer", "lasts shorter",
                                    "longer life of the tread ({})", "shorter life of the tread ({})"},
                          .main = {70, 60, "life in steps", "life", "lasts longer"},
-                         .expected = "Steps until the wished depth of a lug is gone."};
+                         .expected = "Steps until the chosen depth of a lug is gone."};
   ReadingKind life_steps_lowest{.name = "life_steps_lowest",
                                 .unit = "1",
-                                .label = "steps, with the greatest wear of the band",
+                                .label = "steps, at the upper bound of wear",
                                 .shown = {"thousand", 1e-3, 0},
                                 .given_by = {RigKind::wear},
-                                .line = {"  at least, at most", "", LineForm::range},
+                                .line = {"  lower, upper bound", "", LineForm::range},
                                 .beside = "life_steps_highest"};
   ReadingKind life_steps_highest{.name = "life_steps_highest",
                                  .unit = "1",
-                                 .label = "steps, with the least wear of the band",
+                                 .label = "steps, at the lower bound of wear",
                                  .shown = {"thousand", 1e-3, 0},
                                  .given_by = {RigKind::wear}};
   ReadingKind relative_life{.name = "relative_life",
                             .unit = "1",
-                            .label = "life over that of the reference rubber",
+                            .label = "life divided by that of the reference rubber",
                             .shown = {"", 1, 2},
                             .given_by = {RigKind::wear},
                             .headline = true,
-                            .line = {"life over the reference's", "life x"},
-                            .expected = "Life of a lug over that of the reference rubber."};
+                            .line = {"life vs the reference rubber", "life x"},
+                            .expected = "Life of a lug divided by that of the reference rubber."};
   ReadingKind life_hours{.name = "life_hours",
                          .unit = "s",
                          .label = "playing time until the depth is gone",
@@ -228,15 +227,15 @@ struct Catalogue
                          .line = {"playing time", "hours"}};
   ReadingKind pair_life_steps{.name = "pair_life_steps",
                               .unit = "1",
-                              .label = "steps until the depth is gone, by the worn pair",
+                              .label = "steps until the depth is gone, from the worn pair",
                               .shown = {"thousand", 1e-3, 0},
                               .given_by = {RigKind::wear}};
   ReadingKind pair_coefficient{.name = "pair_coefficient",
                                .unit = "1/Pa",
-                               .label = "wear of the reference rubber, by the worn pair",
+                               .label = "wear of the reference rubber, from the worn pair",
                                .shown = {"mm³/(N m)", 1e9, 4},
                                .given_by = {RigKind::wear},
-                               .line = {"wear by the worn pair", "", LineForm::two_digits, "mm3/(N m)"}};
+                               .line = {"wear from the worn pair", "", LineForm::two_digits, "mm3/(N m)"}};
   ReadingKind worn_depth{.name = "worn_depth",
                          .unit = "m",
                          .label = "depth lost, mean",
@@ -245,23 +244,23 @@ struct Catalogue
                          .line = {"depth lost, mean", "lost mm", LineForm::fine_length}};
   ReadingKind greatest_worn_depth{.name = "greatest_worn_depth",
                                   .unit = "m",
-                                  .label = "depth lost where most is lost",
+                                  .label = "greatest depth lost",
                                   .shown = {"mm", 1e3, 2},
                                   .given_by = {RigKind::wear},
-                                  .line = {"  where most is lost", "", LineForm::fine_length}};
+                                  .line = {"  at its greatest", "", LineForm::fine_length}};
   ReadingKind first_wear_place{.name = "first_wear_place",
                                .unit = "1",
-                               .label = "where it wears first, from leading to trailing end",
+                               .label = "place of first wear, from leading to trailing end",
                                .shown = {"%", 1e2, 0},
                                .given_by = {RigKind::wear}};
   ReadingKind depth_per_way{.name = "depth_per_way",
                             .unit = "1",
-                            .label = "depth lost a kilometre of slip",
+                            .label = "depth lost per kilometre of slip",
                             .shown = {"mm", 1e6, 3},
                             .given_by = {RigKind::wear}};
   ReadingKind volume_balance{.name = "volume_balance",
                              .unit = "1",
-                             .label = "volume drawn over volume asked for, less one",
+                             .label = "volume error",
                              .shown = {"%", 1e2, 2},
                              .given_by = {RigKind::wear}};
 
@@ -323,17 +322,17 @@ struct Catalogue
                           .beside = "highest_grip"};
   ReadingKind highest_grip{.name = "highest_grip",
                            .unit = "1",
-                           .label = "greatest grip of all headings",
+                           .label = "highest grip in any direction",
                            .shown = {"", 1, 2},
                            .given_by = {RigKind::tread}, .with_friction = true};
   ReadingKind lowest_grip_heading{.name = "lowest_grip_heading",
                                   .unit = "rad",
-                                  .label = "heading of the least grip, from ahead outwards",
+                                  .label = "direction of the lowest grip, from ahead outwards",
                                   .shown = {"°", 180 / 3.14159265358979, 0},
                                   .given_by = {RigKind::tread}};
   ReadingKind pivot_moment{.name = "pivot_moment",
                            .unit = "N m",
-                           .label = "moment that holds a foot turning on its ball",
+                           .label = "moment that resists turning on the ball",
                            .shown = {"N·m", 1, 1},
                            .given_by = {RigKind::tread}, .with_friction = true,
                            .headline = true,
@@ -345,20 +344,20 @@ struct Catalogue
                                         .real_share = 0.03,
                                         .unit = "N m"},
                            .tried = {140, "pivot on the ball", Wish::neither, false,
-                                     "holds a turning foot more", "holds a turning foot less"},
+                                     "resists turning more", "resists turning less"},
                            .expected = "Moment of friction against turning on the ball."};
   ReadingKind highest_zone_pressure{.name = "highest_zone_pressure",
                                     .unit = "Pa",
-                                    .label = "greatest pressure on a zone's bars",
+                                    .label = "highest pressure on the bars of a zone",
                                     .shown = {"kPa", 1e-3, 0},
                                     .given_by = {RigKind::tread},
-                                    .line = {"  pressure on the bars, at most"}};
+                                    .line = {"  highest pressure on the bars"}};
   ReadingKind rolled_contact_share{.name = "rolled_contact_share",
                                    .unit = "1",
-                                   .label = "zones that touch, rolled out by 15°",
+                                   .label = "contact area, foot rolled 15° outward",
                                    .shown = {"%", 1e2, 0},
                                    .given_by = {RigKind::tread},
-                                   .line = {"zones down, rolled out by 15°", "", LineForm::share}};
+                                   .line = {"contact, rolled 15° outward", "", LineForm::share}};
 
   // A lug that slides, and what wear and tread share with it.
   ReadingKind effective_grip{
@@ -374,7 +373,7 @@ struct Catalogue
     .compared = {.place = 90, .label = "grip", .more = "more", .less = "less", .real_share = 0.03},
     .tried = {100, "grip along the slide", Wish::neither, false, "grips more", "grips less"},
     .main = {60, 80, "grip", "grip", "grips more"},
-    .expected = "Friction along a slide over the force on the lug."};
+    .expected = "Friction along a slide divided by the force on the lug."};
   ReadingKind worn_grip{
     .name = "worn_grip",
     .unit = "1",
@@ -410,7 +409,7 @@ struct Catalogue
       {.place = 110, .label = "edge pressure", .more = "higher", .less = "lower", .real_share = 0.03},
     .tried = {190, "pressure at the edge", Wish::neither, false, "more on the edge", "less on the edge"},
     .main = {100, 100, "edge pressure"},
-    .expected = "Greatest pressure over 0.25 mm of a sliding lug."};
+    .expected = "Highest pressure over 0.25 mm of a sliding lug."};
   ReadingKind worn_edge_pressure{.name = "worn_edge_pressure",
                                  .unit = "Pa",
                                  .label = "pressure at the edge, worn",
@@ -431,22 +430,22 @@ struct Catalogue
                             .shown = {"%", 1e2, 0},
                             .given_by = {RigKind::slide},
                             .line = {"trailing end off the court", "trail %", LineForm::share},
-                            .expected = "Share of it that is off the floor at its trailing end."};
+                            .expected = "Share of the face that is off the floor at its trailing end."};
   ReadingKind deflection{
     .name = "deflection",
     .unit = "m",
-    .label = "way the face goes along",
+    .label = "distance the face is dragged",
     .shown = {"mm", 1e3, 2},
     .given_by = {RigKind::slide},
-    .line = {"the face goes along by", "along mm", LineForm::fine_length},
-    .tried = {200, "the face goes along by", Wish::neither, false, "bends further", "bends less far"},
-    .expected = "Of the face of a sliding lug."};
+    .line = {"lug face dragged by", "along mm", LineForm::fine_length},
+    .tried = {200, "lug face dragged by", Wish::neither, false, "bends further", "bends less"},
+    .expected = "Distance that the face of a sliding lug is dragged."};
   ReadingKind wall_contact{.name = "wall_contact",
                            .unit = "m",
-                           .label = "wall that lies on the court",
+                           .label = "wall lying on the court",
                            .shown = {"mm", 1e3, 2},
                            .given_by = {RigKind::slide},
-                           .line = {"wall that lies on the court", "wall mm", LineForm::fine_length}};
+                           .line = {"wall lying on the court", "wall mm", LineForm::fine_length}};
   ReadingKind lug_shear_stiffness{.name = "lug_shear_stiffness",
                                   .unit = "Pa/m",
                                   .label = "shear stiffness of the lug",
@@ -455,27 +454,27 @@ struct Catalogue
                                   .line = {"shear stiffness of the lug", "kPa/mm"}};
   ReadingKind bending_stiffness{.name = "bending_stiffness",
                                 .unit = "Pa/m",
-                                .label = "stiffness if it only bent",
+                                .label = "stiffness in bending only",
                                 .shown = {"kPa/mm", 1e-6, 0},
                                 .given_by = {RigKind::slide}};
   ReadingKind shearing_stiffness{.name = "shearing_stiffness",
                                  .unit = "Pa/m",
-                                 .label = "stiffness if it only sheared",
+                                 .label = "stiffness in shear only",
                                  .shown = {"kPa/mm", 1e-6, 0},
                                  .given_by = {RigKind::slide}};
   ReadingKind friction_work{
     .name = "friction_work",
     .unit = "J/m3",
-    .label = "work of friction a metre of slide",
+    .label = "work of friction per metre of slide",
     .shown = {"kJ/m²", 1e-3, 0},
     .given_by = {RigKind::slide},
     .line = {.heading = "work of friction", .column = "kJ/m2/m", .unit = "kJ/m2 per m"}};
   ReadingKind temperature_rise{.name = "temperature_rise",
                                .unit = "K",
-                               .label = "the face warms by",
+                               .label = "warming of the face",
                                .shown = {"K", 1, 1},
                                .given_by = {RigKind::slide, RigKind::wear},
-                               .line = {"the face warms by", "warm K"}};
+                               .line = {"warming of the face", "warm K"}};
   ReadingKind steady_way{.name = "steady_way",
                          .unit = "m",
                          .label = "steady part of the slide",
@@ -508,28 +507,29 @@ struct Catalogue
                              .line = {"modulus of the rubber", "E MPa"}};
   ReadingKind modulus_gent{.name = "modulus_gent",
                            .unit = "Pa",
-                           .label = "modulus that Gent's relation takes from the reading",
+                           .label = "modulus from the hardness reading (Gent 1958)",
                            .shown = {"MPa", 1e-6, 2},
                            .given_by = {RigKind::gauge},
-                           .line = {"modulus Gent reads from it", "Gent MPa"}};
+                           .line = {"modulus from hardness (Gent 1958)", "Gent MPa"}};
   ReadingKind half_space_hardness{.name = "half_space_hardness",
                                   .unit = "points",
-                                  .label = "hardness of an endless block, small strain, tip without friction",
+                                  .label = "hardness on a very thick block, small strain, tip without "
+                                           "friction",
                                   .shown = {"points", 1, 1},
                                   .given_by = {RigKind::gauge},
-                                  .line = {"endless block, no friction", "endless", LineForm::points}};
+                                  .line = {"very thick block, no friction", "endless", LineForm::points}};
   ReadingKind modulus_for_wanted{.name = "modulus_for_wanted",
                                  .unit = "Pa",
-                                 .label = "modulus of the rubber for the wanted reading",
+                                 .label = "modulus of the rubber for the target reading",
                                  .shown = {"MPa", 1e-6, 2},
                                  .given_by = {RigKind::gauge},
-                                 .line = {"rubber for the reading wanted", "wanted MPa"}};
+                                 .line = {"rubber for the target reading", "wanted MPa"}};
   ReadingKind thick_for_wanted{.name = "thick_for_wanted",
                                .unit = "points",
                                .label = "reading on a thick sheet of that rubber",
                                .shown = {"points", 1, 1},
                                .given_by = {RigKind::gauge},
-                               .line = {"  it reads on a thick sheet", "thick", LineForm::points}};
+                               .line = {"  its reading on a thick sheet", "thick", LineForm::points}};
 
   // Drop weight and press.
   ReadingKind peak_force{
@@ -542,8 +542,8 @@ struct Catalogue
     .sets_accuracy = true,
     .line = {"peak force", "force kN", LineForm::force},
     .beside = "peak_force_raw",
-    .rule = "Rule: the force curve is smoothed before its greatest value is read, so that a passing stress "
-            "wave is not taken for the blow.",
+    .rule = "Rule: the force curve is smoothed before its highest value is read, so that a passing stress "
+            "wave does not count as the peak.",
     .least_error = {0.01, 0.002},
     .compared = {.place = 50,
                  .label = "peak force",
@@ -556,7 +556,7 @@ struct Catalogue
     .main = {30, 30, "peak force", "peak force", "hits harder"},
     .on_sheet = "peak force",
     .usual = {30, 20e3},
-    .expected = "Greatest force."};
+    .expected = "Peak force."};
   ReadingKind greatest_compression{
     .name = "greatest_compression",
     .unit = "m",
@@ -567,10 +567,10 @@ struct Catalogue
     .sets_accuracy = true,
     .line = {"greatest compression", "compr.", LineForm::of_the_stack},
     .beside = "compression_share",
-    .rule = "Rule: way of the striker itself. It includes what the face of the stack gives under it.",
+    .rule = "Rule: travel of the striker itself. It includes how far the face of the stack gives under it.",
     .least_error = {0.007, 0.001},
-    .compared = {.place = 60, .label = "compression", .more = "deeper", .less = "less deep"},
-    .tried = {60, "compression", Wish::neither, false, "goes in further", "goes in less far"},
+    .compared = {.place = 60, .label = "compression", .more = "deeper", .less = "shallower"},
+    .tried = {60, "compression", Wish::neither, false, "sinks in further", "sinks in less"},
     .main = {40, 40, "compression"},
     .on_sheet = "compression",
     .usual = {0.5e-3, 60e-3},
@@ -581,7 +581,7 @@ struct Catalogue
                                 .shown = {"%", 1e2, 1},
                                 .given_by = {RigKind::drop, RigKind::press, RigKind::hold},
                                 .follows = "greatest_compression",
-                                .expected = "Greatest compression over the height of the stack."};
+                                .expected = "Greatest compression divided by the height of the stack."};
   ReadingKind return_by_speed{
     .name = "return_by_speed",
     .unit = "1",
@@ -597,7 +597,7 @@ struct Catalogue
                  .less = "lower",
                  .real_difference = 0.02,
                  .split = false},
-    .expected = "Squared ratio of speeds at contact loss and first touch."};
+    .expected = "Speed at contact loss squared, divided by speed at first touch squared."};
   ReadingKind return_by_loop{
     .name = "return_by_loop",
     .unit = "1",
@@ -613,7 +613,7 @@ struct Catalogue
                  .real_difference = 0.02,
                  .split = false},
     .tried = {20, "energy return, by loop", Wish::more, true, "returns more", "returns less"},
-    .expected = "Unloading over loading area of force against travel."};
+    .expected = "Unloading area divided by loading area of force against travel."};
   ReadingKind loop_return{
     .name = "loop_return",
     .unit = "1",
@@ -623,7 +623,8 @@ struct Catalogue
     .headline = true,
     .sets_accuracy = true,
     .line = {"energy return, by loop", "return %", LineForm::share},
-    .rule = "Rule: area under the way back over the area under the way in, of force against way.",
+    .rule = "Rule: area under the unloading branch divided by the area under the loading branch, of force "
+            "against travel.",
     .least_error = {0.002, 0.001},
     .compared = {.place = 40,
                  .label = "energy return",
@@ -658,7 +659,7 @@ struct Catalogue
                                .shown = {"N/mm", 1e-3, 1},
                                .given_by = {RigKind::press},
                                .line = {"stiffness, zero to peak", "N/mm"},
-                               .expected = "Peak force over travel of a press."};
+                               .expected = "Peak force divided by travel of a press."};
   ReadingKind peak_displacement{
     .name = "peak_displacement",
     .unit = "m",
@@ -667,7 +668,7 @@ struct Catalogue
     .given_by = {RigKind::press},
     .line = {"displacement at peak", "at peak", LineForm::length},
     .follows = "greatest_compression",
-    .compared = {.place = 70, .label = "displacement", .more = "deeper", .less = "less deep"}};
+    .compared = {.place = 70, .label = "displacement", .more = "deeper", .less = "shallower"}};
   ReadingKind peak_deceleration{
     .name = "peak_deceleration",
     .unit = "1",
@@ -679,13 +680,14 @@ struct Catalogue
     .tried = {50, "deceleration of weight", Wish::less, false, "as the force", "as the force"},
     .on_sheet = "deceleration",
     .usual = {3, 1000},
-    .expected = "Greatest deceleration of the weight in g, F/(m g) - 1."};
+    .expected = "Peak deceleration of the weight in g, F/(m g) - 1."};
   ReadingKind peak_force_over_weight{.name = "peak_force_over_weight",
                                      .unit = "1",
-                                     .label = "peak force over weight",
+                                     .label = "peak force divided by weight",
                                      .shown = {"", 1, 1},
                                      .given_by = {RigKind::drop},
-                                     .line = {.heading = "peak force over weight", .only_details = true},
+                                     .line = {.heading = "peak force divided by weight", .only_details = "
+                                                         "true},
                                      .follows = "peak_force"};
   ReadingKind peak_force_raw{
     .name = "peak_force_raw",
@@ -719,7 +721,7 @@ struct Catalogue
     .line = {"peak pressure", "peak pressure kPa"},
     .least_error = {0.02, 0.004},
     .tried = {80, "peak pressure", Wish::less, false, "more concentrated", "more spread out"},
-    .expected = "Greatest pressure under the striker."};
+    .expected = "Highest pressure under the striker."};
   ReadingKind bottoming_margin{.name = "bottoming_margin",
                                .unit = "1",
                                .label = "travel left before bottoming",
@@ -789,11 +791,11 @@ struct Catalogue
     .headline = true,
     .sets_accuracy = true,
     .line = {"compression set", "set %", LineForm::share},
-    .rule = "Rule: height lost after the rest, over the greatest squeeze of the hold. ISO 1856 gives it over "
-            "the height before (from memory): that stands beside it.",
+    .rule = "Rule: height lost after the rest, divided by the greatest squeeze of the hold. ISO 1856 "
+            "divides by the height before (from memory): that value is given too.",
     .least_error = {0.004, 0.002},
     .compared = {.place = 86, .label = "compression set", .more = "more", .less = "less", .real_difference = 0.02},
-    .expected = "Height lost after the rest over the greatest squeeze of the hold."};
+    .expected = "Height lost after the rest divided by the greatest squeeze of the hold."};
   ReadingKind height_set{.name = "height_set",
                          .unit = "1",
                          .label = "compression set, share of the height",
@@ -801,7 +803,8 @@ struct Catalogue
                          .given_by = {RigKind::hold},
                          .line = {"set, share of the height", "set of height %", LineForm::share},
                          .least_error = {0.004, 0.002},
-                         .expected = "Height lost after the rest over the height before (ISO 1856, from memory)."};
+                         .expected = "Height lost after the rest divided by the height before (ISO 1856, "
+                                     "from memory)."};
   ReadingKind set_left{.name = "set_left",
                        .unit = "m",
                        .label = "height lost after the rest",
@@ -820,7 +823,7 @@ struct Catalogue
     .line = {"force left at the end", "force left %", LineForm::share},
     .least_error = {0.004, 0.002},
     .compared = {.place = 82, .label = "force left", .more = "more", .less = "less", .real_difference = 0.02},
-    .expected = "Force at the end of a hold at one squeeze over that at its beginning."};
+    .expected = "Force at the end of a hold at constant squeeze divided by the force at its beginning."};
   ReadingKind force_at_end{.name = "force_at_end",
                            .unit = "N",
                            .label = "force at the end of the hold",
@@ -828,7 +831,7 @@ struct Catalogue
                            .given_by = {RigKind::hold},
                            .line = {"force at the end of the hold", "end force kN", LineForm::force},
                            .least_error = {0.01, 0.002},
-                           .expected = "Force at the end of a hold at one squeeze."};
+                           .expected = "Force at the end of a hold at constant squeeze."};
   ReadingKind creep{
     .name = "creep",
     .unit = "m",
@@ -840,7 +843,7 @@ struct Catalogue
     .line = {"creep during the hold", "creep mm", LineForm::fine_length},
     .least_error = {0.01, 0.004},
     .compared = {.place = 84, .label = "creep", .more = "more", .less = "less", .real_share = 0.05},
-    .expected = "Compression gained during a hold under one load."};
+    .expected = "Compression gained during a hold under constant load."};
   ReadingKind creep_share{.name = "creep_share",
                           .unit = "1",
                           .label = "creep, share of the height",
@@ -848,63 +851,63 @@ struct Catalogue
                           .given_by = {RigKind::hold},
                           .line = {"creep, share of the height", "creep %", LineForm::share},
                           .least_error = {0.004, 0.002},
-                          .expected = "Creep over the height of the stack."};
-  // clang-format on
-};
+                          .expected = "Creep divided by the height of the stack."};
+    // clang-format on
+  };
 
-inline constexpr Catalogue catalogue{};
+  inline constexpr Catalogue catalogue{};
 
-/// All rows in their order.
-inline std::span<const ReadingKind> all_readings()
-{
-  static_assert(std::is_trivially_copyable_v<Catalogue>);
-  static const auto rows =
-    std::bit_cast<std::array<ReadingKind, sizeof(Catalogue) / sizeof(ReadingKind)>>(catalogue);
-  return rows;
-}
+  /// All rows in their order.
+  inline std::span<const ReadingKind> all_readings()
+  {
+    static_assert(std::is_trivially_copyable_v<Catalogue>);
+    static const auto rows =
+      std::bit_cast<std::array<ReadingKind, sizeof(Catalogue) / sizeof(ReadingKind)>>(catalogue);
+    return rows;
+  }
 
-/// Row of a reading, members of families too; nullptr when there is none of this name.
-inline const ReadingKind *find_reading(std::string_view name)
-{
-  for (const auto &kind : all_readings())
-    if (kind.is_named(name))
-      return &kind;
-  return nullptr;
-}
+  /// Row of a reading, members of families too; nullptr when there is none of this name.
+  inline const ReadingKind *find_reading(std::string_view name)
+  {
+    for (const auto &kind : all_readings())
+      if (kind.is_named(name))
+        return &kind;
+    return nullptr;
+  }
 
-/// Rows with a place, from the first on.
-/// @param place  of a row; 0: it is left out
-template <typename Place>
-std::vector<const ReadingKind *> in_order(Place place)
-{
-  std::vector<const ReadingKind *> kinds;
-  for (const auto &kind : all_readings())
-    if (place(kind) > 0)
-      kinds.push_back(&kind);
-  std::stable_sort(kinds.begin(), kinds.end(),
-                   [&](const auto *a, const auto *b) { return place(*a) < place(*b); });
-  return kinds;
-}
+  /// Rows with a place, from the first on.
+  /// @param place  of a row; 0: it is left out
+  template <typename Place>
+  std::vector<const ReadingKind *> in_order(Place place)
+  {
+    std::vector<const ReadingKind *> kinds;
+    for (const auto &kind : all_readings())
+      if (place(kind) > 0)
+        kinds.push_back(&kind);
+    std::stable_sort(kinds.begin(), kinds.end(),
+                     [&](const auto *a, const auto *b) { return place(*a) < place(*b); });
+    return kinds;
+  }
 
-/// Row of a reading of a result; of one that an older or a newer program gave under another name an empty
-/// one.
-inline const ReadingKind &kind_of(const Reading &reading)
-{
-  static constexpr ReadingKind unknown{.name = "", .unit = "", .label = ""};
-  const auto                  *known = find_reading(reading.name);
-  return known ? *known : unknown;
-}
+  /// Row of a reading of a result; of one that an older or a newer program gave under another name an empty
+  /// one.
+  inline const ReadingKind &kind_of(const Reading &reading)
+  {
+    static constexpr ReadingKind unknown{.name = "", .unit = "", .label = ""};
+    const auto                  *known = find_reading(reading.name);
+    return known ? *known : unknown;
+  }
 
-/// Adds a reading of a rig, its numerical error not yet estimated.
-inline void add_reading(Result &result, const ReadingKind &kind, double value, std::string meaning)
-{
-  result.readings.push_back({kind, value, std::string(kind.unit), std::move(meaning), -1});
-}
+  /// Adds a reading of a rig, its numerical error not yet estimated.
+  inline void add_reading(Result &result, const ReadingKind &kind, double value, std::string meaning)
+  {
+    result.readings.push_back({kind, value, std::string(kind.unit), std::move(meaning), -1});
+  }
 
-/// The same of a member of a family: a part of the stack, or the number of a hit.
-inline void add_reading(Result &result, const ReadingKind &family, const std::string &of, double value,
-                        std::string meaning)
-{
-  result.readings.push_back({family.of(of), value, std::string(family.unit), std::move(meaning), -1});
-}
+  /// The same of a member of a family: a part of the stack, or the number of a hit.
+  inline void add_reading(Result &result, const ReadingKind &family, const std::string &of, double value,
+                          std::string meaning)
+  {
+    result.readings.push_back({family.of(of), value, std::string(family.unit), std::move(meaning), -1});
+  }
 } // namespace solemech::solver

@@ -116,7 +116,7 @@ void write_readings(hid_t run, const Result &result)
                 "estimated numerical error; below 0: not estimated");
   const std::size_t n_doubts = values.empty() ? 0 : shifts.size() / values.size();
   write_numbers(group, "shift", shifts, {values.size(), n_doubts}, "",
-                "what half a band of each independent doubt does to the value; one row a reading");
+                "effect of half a band of each independent uncertainty on the value; one row per reading");
 
   const Handle warnings = create_group(run, "warnings");
   write_texts(warnings, "reading",

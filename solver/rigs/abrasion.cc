@@ -32,8 +32,8 @@ std::vector<AbradedLayer> abraded_layers(const Case &input, const AbrasionRig &r
   {
     const auto *rubber = std::get_if<materials::RubberData>(&layer.material.data);
     if (!rubber && !(layer.abraded > 0))
-      throw materials::InvalidParameter("what the abrasive takes from " + layer.name, layer.abraded,
-                                        "a number above 0, as it is no rubber");
+      throw materials::InvalidParameter("what the abrasive takes off " + layer.name, layer.abraded,
+                                        "a number above 0, as it is not a rubber");
     layers.push_back({layer.thickness, layer.abraded > 0
                                          ? AbrasiveWear(layer.abraded * coefficient / rig.coefficient)
                                          : abrasive.wear_of({.youngs_modulus = rubber->youngs_modulus()})});
@@ -74,9 +74,8 @@ public:
     as_given_ = abraded_layers(input_, rig_, rig_.coefficient);
     const auto least = abraded_layers(input_, rig_, rig_.lowest),
                most = abraded_layers(input_, rig_, rig_.highest);
-    Curve depth{"depth", "m", "ground away", {}},
-      low{"depth_lowest", "m", "with the least loss of the band", {}},
-      high{"depth_highest", "m", "with the greatest loss of the band", {}},
+    Curve depth{"depth", "m", "ground away", {}}, low{"depth_lowest", "m", "at the lower bound", {}},
+      high{"depth_highest", "m", "at the upper bound", {}},
       rise{"temperature_rise", "K", "of the face, at most", {}};
     std::vector<double> work;
     for (int i = 0; i <= n_times; ++i)
@@ -143,38 +142,36 @@ private:
 
   void readings(const AbradedDepth &end, double lowest, double highest, const std::vector<double> &rises)
   {
-    add_reading(result_, catalogue.ground_depth, end.depth, "depth that the abrasive took");
-    add_reading(result_, catalogue.ground_depth_lowest, lowest, "the same with the least loss of the band");
-    add_reading(result_, catalogue.ground_depth_highest, highest,
-                "the same with the greatest loss of the band");
-    add_reading(result_, catalogue.ground_volume, volume_of(end.depth), "volume that it took");
+    add_reading(result_, catalogue.ground_depth, end.depth, "depth ground by the abrasive");
+    add_reading(result_, catalogue.ground_depth_lowest, lowest, "the same at the lower bound of the loss");
+    add_reading(result_, catalogue.ground_depth_highest, highest, "the same at the upper bound of the loss");
+    add_reading(result_, catalogue.ground_volume, volume_of(end.depth), "volume ground off");
     add_reading(result_, catalogue.rubbing_speed, way_a_second(), "of the abrasive over the piece");
     add_reading(result_, catalogue.rubbing_power, power(), "friction times force times speed");
     add_reading(result_, catalogue.abrasive_loss, as_given_.front().wear.value(),
-                "volume over force and way that this abrasive takes from the outermost layer");
+                "volume per force and sliding distance that this abrasive takes off the outermost layer");
     add_reading(result_, catalogue.loss_over_reference, as_given_.front().wear.value() / rig_.coefficient,
-                "what it takes from the outermost layer over what it takes from the reference rubber");
+                "loss of the outermost layer divided by the loss of the reference rubber");
     if (end.wore_through)
     {
-      add_reading(result_, catalogue.through_time, end.seconds, "until the piece was through");
+      add_reading(result_, catalogue.through_time, end.seconds, "time until the piece was worn through");
       result_.warnings.push_back(
         {catalogue.ground_depth,
-         fmt::format("it wore through after {:.1f} s: the depth is a lower bound", end.seconds)});
+         fmt::format("worn through after {:.1f} s: the depth is a lower bound", end.seconds)});
     }
     if (!is_drum())
     {
       add_reading(result_, catalogue.groove_width, rig_.sleeve.groove_width(end.depth),
-                  "of the groove at the surface");
+                  "width of the groove at the surface");
       const double greatest = *std::max_element(rises.begin(), rises.end());
       add_reading(result_, catalogue.face_rise, greatest,
-                  "greatest rise of the face, at most: heat flows straight down");
+                  "upper bound of the warming of the face: heat flows straight down");
       if (greatest > smearing_rise)
         result_.warnings.push_back(
           {catalogue.face_rise,
-           fmt::format(
-             "the face may get {:.0f} K warmer: rubber smears and smokes, and then it is not ground "
-             "as calculated. Grind in one-second bursts or turn slower; never touch the hot face",
-             greatest)});
+           fmt::format("the face may get {:.0f} K warmer: rubber then smears and smokes and is not ground as "
+                       "calculated. Grind in one-second bursts or turn slower; never touch the hot face",
+                       greatest)});
     }
     found();
   }
@@ -188,8 +185,7 @@ private:
       loss = rig_.sleeve.wear_from(rig_.found_depth, rig_.seconds).value();
       if (rig_.found_depth >= input_.layers.front().thickness * (1 - 1e-9))
         result_.warnings.push_back(
-          {catalogue.found_loss,
-           "the depth found is the whole of the outermost layer: what the abrasive takes is a lower bound"});
+          {catalogue.found_loss, "the depth found is the whole outermost layer: the loss is a lower bound"});
     }
     if (is_drum() && rig_.mass_lost > 0)
     {
@@ -202,9 +198,10 @@ private:
     if (loss > 0)
     {
       add_reading(result_, catalogue.found_loss, loss,
-                  "volume over force and way that the bench found, outermost layer on this abrasive");
+                  "volume per force and sliding distance that the bench found for the outermost layer on "
+                  "this abrasive");
       add_reading(result_, catalogue.found_over_expected, loss / as_given_.front().wear.value(),
-                  "what the bench found over what was expected of this abrasive");
+                  "loss found on the bench divided by the loss expected from this abrasive");
     }
   }
 

@@ -27,10 +27,9 @@ void Blow::fail(const std::string &reason, double t, const std::string &cure)
 {
   auto partial = recorder_.finish();
   partial.complete = false;
-  partial.stop_reason = fmt::format(
-    "stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. What was computed up to there "
-    "is kept. {}",
-    1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
+  partial.stop_reason = fmt::format("stopped {:.2f} ms after first touch at {:.2f} mm of compression: {}. "
+                                    "What was computed until then is kept. {}",
+                                    1e3 * t, -1e3 * integrator_.x[model_.tup_unknown()], reason, cure);
   const std::string message = partial.stop_reason;
   throw RunFailed(message, std::move(partial));
 }

@@ -123,10 +123,9 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
       if (const auto reason = rest(model, integrator, rig.rest); !reason.empty())
       {
         result.complete = false;
-        result.stop_reason =
-          fmt::format("the stack does not come to rest after blow {}: {}. The last blow is kept. Try "
-                      "a single blow",
-                      n_done + 1, reason);
+        result.stop_reason = fmt::format(
+          "the stack does not come to rest after hit {}: {}. The last hit is kept. Try a single hit",
+          n_done + 1, reason);
         const std::string message = result.stop_reason;
         throw RunFailed(message, std::move(result));
       }
@@ -141,33 +140,33 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
   };
   const double rebound = mean(&Hit::rebound), peak = mean(&Hit::peak), way = mean(&Hit::way);
   add_reading(result, catalogue.rebound_by_height, rebound,
-              "rise above the level of first touch over the drop height to it");
+              "rise above the level of first touch divided by the drop height to it");
   add_reading(result, catalogue.rebound_height, mean(&Hit::rise), "rise above the level of first touch");
   add_reading(result, catalogue.return_by_speed, mean(&Hit::by_speed),
-              "squared speed at contact loss over squared speed at touch");
+              "speed at contact loss squared divided by speed at first touch squared");
   add_reading(result, catalogue.return_by_loop, mean(&Hit::by_loop),
-              "unloading over loading area of force against way");
+              "unloading area divided by loading area of force against travel");
   add_reading(result, catalogue.peak_force, peak,
-              "greatest force, smoothed over 15 % of the contact time each way");
-  add_reading(result, catalogue.peak_force_raw, mean(&Hit::raw), "greatest force, stress waves included");
+              "peak force, smoothed over 15 % of the contact time on both sides");
+  add_reading(result, catalogue.peak_force_raw, mean(&Hit::raw), "peak force, stress waves included");
   add_reading(result, catalogue.peak_deceleration, peak / weight - 1,
-              "greatest upward acceleration of the drop weight over g: F/(m g) - 1");
+              "peak upward acceleration of the drop weight in g: F/(m g) - 1");
   add_reading(result, catalogue.peak_force_over_weight, peak / weight,
               "F/(m g), what a sensor zeroed in free fall reads");
   add_reading(result, catalogue.greatest_compression, way,
-              "greatest way of the drop weight below first touch of the fresh stack");
+              "greatest travel of the drop weight below first touch of the fresh stack");
   add_reading(result, catalogue.compression_share, way / model.height,
-              "greatest compression over the height of the stack");
+              "greatest compression divided by the height of the stack");
   add_reading(result, catalogue.contact_time, mean(&Hit::contact), "first touch to contact loss");
   add_reading(result, catalogue.time_of_peak, mean(&Hit::peak_time), "first touch to greatest compression");
   add_reading(result, catalogue.peak_pressure, mean(&Hit::pressure),
-              "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+              "highest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_reading(result, catalogue.impact_speed, mean(&Hit::touch_speed), "speed at first touch");
   add_reading(result, catalogue.rebound_speed, mean(&Hit::speed), "speed at contact loss");
   if (recorded.size() > 1)
     for (std::size_t i = 0; i < recorded.size(); ++i)
       add_reading(result, catalogue.rebound_of_hit, std::to_string(i + 1), recorded[i].rebound,
-                  "rebound of this hit over its own level of first touch");
+                  "rebound of this hit above its own level of first touch");
 
   double left = 0;
   for (const auto &row : result.ledger)

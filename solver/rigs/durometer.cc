@@ -51,10 +51,10 @@ void add_relations(const Case &input, const DurometerRig &rig, double reading, R
   const double modulus = equilibrium_modulus(layer.material, input);
   add_reading(result, catalogue.youngs_modulus, modulus, "Young's modulus of the rubber at rest");
   add_reading(result, catalogue.half_space_hardness, materials::half_space_reading(rig.gauge, modulus, 0.5),
-              "reading of the same tip without friction on an endless block at small strain (Sneddon)");
+              "reading of the same tip without friction on a very thick block at small strain (Sneddon)");
   if (rig.gauge.scale == HardnessScale::shore_a && reading >= 20 && reading <= 80)
     add_reading(result, catalogue.modulus_gent, materials::modulus_gent(reading),
-                "modulus that Gent's relation takes from the reading");
+                "modulus from the hardness reading (Gent 1958)");
 }
 
 /// Scale to go to when a material is too soft or too hard for this one.
@@ -83,7 +83,7 @@ std::string unreliable_reading(HardnessScale scale, double reading)
 {
   const auto range = materials::reliable_readings(scale);
   const auto advice = [](const char *other) {
-    return other ? fmt::format("read it on {}", other) : std::string("take a modulus from a press instead");
+    return other ? fmt::format("use {}", other) : std::string("take a modulus from a press instead");
   };
   if (reading < range.lowest)
     return fmt::format("below {:.0f} this scale is not reliable: {}", range.lowest,
@@ -141,9 +141,9 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     const char *softer = softer_scale(gauge.scale);
     partial.stop_reason = fmt::format(
       "the gauge stopped at {:.2f} mm of its {:.2f} mm: {}. The stack is too soft for this tip{}",
-      1e3 * depth(), 1e3 * gauge.travel, reason, softer ? fmt::format("; take {}", softer) : std::string());
+      1e3 * depth(), 1e3 * gauge.travel, reason, softer ? fmt::format("; use {}", softer) : std::string());
     if (friction)
-      partial.stop_reason += ", or let the tip stick: tip_friction = \"1\"";
+      partial.stop_reason += ", or let the tip stick with tip_friction = \"1\"";
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
   };
@@ -212,22 +212,21 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   result.input_energy = 0;
   for (std::size_t i = 1; i < way_in.size(); ++i)
     result.input_energy += 0.5 * (forces[i] + forces[i - 1]) * (way_in[i] - way_in[i - 1]);
-  add_reading(result, catalogue.hardness, reading, "reading of the gauge at the read-out time");
+  add_reading(result, catalogue.hardness, reading, "reading of the gauge at the reading time");
   add_reading(result, catalogue.tip_depth, at, "depth of the tip at the reading");
   add_reading(result, catalogue.tip_force, gauge.force(reading), "force of the spring at the reading");
   add_reading(result, catalogue.tip_contact_radius, state.radius,
-              "outermost radius that touches the tip at the reading");
+              "outermost radius in contact with the tip at the reading");
   add_relations(input, rig, reading, result);
   if (!held)
-    result.warnings.push_back({catalogue.hardness, "the tip went in all the way"});
+    result.warnings.push_back({catalogue.hardness, "the tip went in fully"});
   if (const auto text = unreliable_reading(gauge.scale, reading); !text.empty())
     result.warnings.push_back({catalogue.hardness, text});
   if (gauge.scale == HardnessScale::shore_d)
     result.warnings.push_back(
-      {catalogue.hardness,
-       "under a needle no rubber is at small strain: this reads some points above the relation of Shore D "
-       "and modulus of Qi, Joyce & Boyce 2003, and was checked at small strain only; compare, do not "
-       "convert"});
+      {catalogue.hardness, "under a needle the strain is never small: this reads some points above the "
+                           "relation of Shore D and modulus by Qi, Joyce & Boyce 2003, and was checked at "
+                           "small strain only. Compare readings, do not convert them"});
   set_ledger_facts(result, std::max(result.input_energy, 1e-12));
   return result;
 }
@@ -252,7 +251,8 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
       outermost.ring || outermost.unit)
   {
     result.warnings.push_back(
-      {catalogue.hardness, "a modulus for a wanted reading is sought for an outermost layer of rubber only"});
+      {catalogue.hardness,
+       "a modulus for a target reading can only be found for an outermost layer of rubber"});
     return;
   }
   RunOptions quiet;
@@ -283,10 +283,9 @@ void add_wanted(const Case &input, const DurometerRig &rig, const Resolution &re
   thick.layers[0].thickness = 2 * thick_enough;
   thick.plug.side = Side::free;
   add_reading(result, catalogue.modulus_for_wanted, equilibrium_modulus(thick.layers[0].material, thick),
-              "Young's modulus at rest at which the outermost rubber makes the gauge read what is wanted");
-  add_reading(
-    result, catalogue.thick_for_wanted, reading_of(thick),
-    "what the gauge reads on a thick sheet of that rubber, twice the thickness its standard asks for");
+              "Young's modulus at rest at which the outermost rubber gives the target reading");
+  add_reading(result, catalogue.thick_for_wanted, reading_of(thick),
+              "reading on a thick sheet of that rubber, twice the thickness that the standard asks for");
 }
 
 Result read_out(const Case &input, const DurometerRig &rig, const Resolution &resolution, int n_cells,

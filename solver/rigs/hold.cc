@@ -63,11 +63,10 @@ void warn_of_missing_branches(const Case &input, const HoldRig &rig, Result &res
   }
   if (quick.empty())
     return;
-  const auto text = fmt::format(
-    "out of the range that materials are settled on: so long a hold is beyond the branches of {}. There the "
-    "model neither creeps on nor keeps a set, and a real material does both: give it slower branches from a "
-    "long test",
-    fmt::join(quick, ", "));
+  const auto text = fmt::format("outside the range of the material data: the hold is longer than the slowest "
+                                "branch of {}. There the model neither creeps on nor keeps a set, but a real "
+                                "material does both. Give it slower branches from a long test",
+                                fmt::join(quick, ", "));
   for (const ReadingKind *kind : {&catalogue.compression_set, &catalogue.force_left, &catalogue.creep})
     if (result.find(*kind))
       result.warnings.push_back({*kind, text});
@@ -172,7 +171,7 @@ private:
       {
         dt *= 0.35;
         if (dt < shortest * regular)
-          fail(outcome.reason, "Try less of a squeeze or load, or a thicker or firmer stack");
+          fail(outcome.reason, "Try a smaller squeeze or load, or a thicker or firmer stack");
         continue;
       }
       t += dt;
@@ -207,30 +206,30 @@ private:
     result.time_of_peak = rig_.is_under_load() ? rig_.ramp + rig_.duration : rig_.ramp;
     result.time_of_loss = result.time.back();
     add_reading(result, catalogue.compression_set, set / squeezed,
-                "height lost after the rest over the greatest squeeze of the hold");
+                "height lost after the rest divided by the greatest squeeze of the hold");
     add_reading(result, catalogue.height_set, set / height,
-                "height lost after the rest over the height before");
+                "height lost after the rest divided by the height before");
     add_reading(result, catalogue.set_left, set,
-                "height lost after the rest, as the face that held it finds it");
+                "height lost after the rest, found by the face that held it");
     if (rig_.is_under_load())
     {
       add_reading(result, catalogue.creep, last_way - first_way, "compression gained during the hold");
       add_reading(result, catalogue.creep_share, (last_way - first_way) / height,
-                  "compression gained during the hold over the height of the stack");
+                  "compression gained during the hold divided by the height of the stack");
     }
     else
     {
       add_reading(result, catalogue.force_left, last_force / first_force,
-                  "force at the end of the hold over that at its beginning");
+                  "force at the end of the hold divided by that at its beginning");
       add_reading(result, catalogue.force_at_end, last_force, "force at the end of the hold");
     }
     add_reading(result, catalogue.loop_return, areas.returned(),
-                "what the face gets back while it lifts off over what it put in");
+                "energy that the face gets back while it lifts off, divided by the energy it put in");
     add_reading(result, catalogue.peak_force, peak, "greatest force");
     add_reading(result, catalogue.greatest_compression, squeezed,
-                "greatest way of the face below first touch");
+                "greatest travel of the face below first touch");
     add_reading(result, catalogue.compression_share, squeezed / height,
-                "greatest compression over the height of the stack");
+                "greatest compression divided by the height of the stack");
     add_losses(result);
     warn_of_missing_branches(model_.input, rig_, result);
     set_ledger_facts(result, std::max(areas.loading, 1e-12));

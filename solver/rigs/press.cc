@@ -175,20 +175,21 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   result.time_of_peak = crest.at;
   result.time_of_loss = result.time.back();
   add_reading(result, catalogue.loop_return, areas.returned(),
-              "unloading over loading area of force against way, last cycle");
+              "unloading area divided by loading area of force against travel, last cycle");
   add_reading(result, catalogue.loop_energy_in, areas.loading, "work of loading, last cycle");
   add_reading(result, catalogue.loop_energy_lost, areas.loading - areas.unloading,
               "area of the loop, last cycle");
-  add_reading(result, catalogue.peak_force, peak, "greatest force of the last cycle");
+  add_reading(result, catalogue.peak_force, peak, "peak force of the last cycle");
   add_reading(result, catalogue.greatest_compression, crest.value,
-              "greatest way of the head below first touch");
-  add_reading(result, catalogue.peak_displacement, crest.value, "greatest way of the head below first touch");
+              "greatest travel of the head below first touch");
+  add_reading(result, catalogue.peak_displacement, crest.value,
+              "greatest travel of the head below first touch");
   add_reading(result, catalogue.compression_share, crest.value / model.height,
-              "greatest compression over the height of the stack");
+              "greatest compression divided by the height of the stack");
   add_reading(result, catalogue.secant_stiffness, travel > 0 ? peak / travel : 0.0,
-              "peak force over the way of the last cycle");
+              "peak force divided by the travel of the last cycle");
   add_reading(result, catalogue.peak_pressure, pressure,
-              "greatest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
+              "highest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_losses(result);
   add_bottoming(model, thickness, result);
   set_ledger_facts(result, std::max(areas.loading, 1e-12));

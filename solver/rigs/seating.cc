@@ -28,7 +28,7 @@ void seat(const StackModel &model, TimeIntegrator &integrator, AppliedForce &hea
     const bool advanced = integrator.step(dt).advanced;
     n_failed = advanced ? 0 : n_failed + 1;
     if (depth > deepest * model.height || n_failed > most_failures)
-      throw NoBalance("the load cannot be set down on the stack. Try accuracy = \"0.5 %\"");
+      throw NoBalance("the load cannot be put on the stack. Try accuracy = \"0.5 %\"");
     depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
   }
   integrator.prescribed[0].reset();

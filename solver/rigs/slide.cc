@@ -163,20 +163,22 @@ private:
     };
     for (const auto &moment : moments)
       result_.time.push_back(moment.time);
-    add("way", "m", "way of the court along the heading", [&](std::size_t i) { return way_of(moments[i]); });
-    add("pressure", "Pa", "force on the lug over its fresh face",
+    add("way", "m", "travel of the court along the heading",
+        [&](std::size_t i) { return way_of(moments[i]); });
+    add("pressure", "Pa", "force on the lug divided by the area of its fresh face",
         [&](std::size_t i) { return moments[i].pressure; });
-    add("shear", "Pa", "friction along the heading over the fresh face",
+    add("shear", "Pa", "friction along the heading divided by the area of the fresh face",
         [&](std::size_t i) { return moments_[i].grip * moments[i].pressure; });
-    add("grip", "1", "friction along the heading over the force on the lug",
+    add("grip", "1", "friction along the heading divided by the force on the lug",
         [&](std::size_t i) { return moments_[i].grip; });
-    add("contact_share", "1", "touching length over the width of the fresh face",
+    add("contact_share", "1", "length in contact divided by the width of the fresh face",
         [&](std::size_t i) { return moments[i].contact_share; });
-    add("deflection", "m", "of the lug's face across the bar, along the motion of the court",
+    add("deflection", "m", "deflection of the lug's face across the bar, along the motion of the court",
         [&](std::size_t i) { return moments[i].deflection; });
-    add("offset", "m", "of the force from the middle of the deflected face, towards the trailing edge",
+    add("offset", "m",
+        "distance of the force from the middle of the deflected face, towards the trailing edge",
         [&](std::size_t i) { return moments[i].offset; });
-    add("sink", "m", "way of the court into the lug since first touch",
+    add("sink", "m", "travel of the court into the lug since first touch",
         [&](std::size_t i) { return moments[i].sink; });
   }
 
@@ -229,29 +231,30 @@ private:
     grip = n > 0 ? grip / n : moments_.back().grip;
 
     add_reading(result_, catalogue.effective_grip, grip,
-                "friction along the slide over the force on the lug, in the steady part");
+                "friction along the slide divided by the force on the lug, in the steady part");
     add_reading(result_, catalogue.contact_share, last.contact_share,
-                "touching length over the width of the fresh face, at the end");
+                "length in contact divided by the width of the fresh face, at the end");
     add_reading(result_, catalogue.edge_pressure, windowed_peak(outcome_.surface, edge_window),
-                "greatest mean pressure over 0.25 mm of the surface, at the end");
+                "highest mean pressure over 0.25 mm of the surface, at the end");
     lifts();
     add_reading(result_, catalogue.deflection, last.deflection,
-                "of the lug's face across the bar at the end, mean");
+                "deflection of the lug's face across the bar at the end, mean");
     if (const double stiffness = first_stiffness(); stiffness > 0)
       add_reading(result_, catalogue.lug_shear_stiffness, stiffness,
-                  "nominal shear over deflection of the face, in the first part, where the lug sticks");
+                  "nominal shear divided by deflection of the face, in the first part, where the lug sticks");
     beam_parts();
     if (const double work = work_per_way(); work > 0)
-      add_reading(result_, catalogue.friction_work, work,
-                  "work of friction over the fresh face and over the way: joule per square metre and metre");
+      add_reading(
+        result_, catalogue.friction_work, work,
+        "work of friction per area of the fresh face and per distance: joule per square metre and metre");
     add_reading(
       result_, catalogue.temperature_rise, temperature_rise(grip),
-      "of the face after the whole distance: even heating, straight down, floor fresh under the lug");
+      "warming of the face after the whole distance: even heating, straight down, floor fresh under the lug");
     if (outcome_.wall_contact > 0)
       add_reading(result_, catalogue.wall_contact, outcome_.wall_contact,
-                  "length of the walls that lies on the court at the end");
+                  "length of the walls lying on the court at the end");
     add_reading(result_, catalogue.steady_way, outcome_.steady_way / driven_,
-                "way of the court in the steady part");
+                "travel of the court in the steady part");
 
     result_.time_of_peak = result_.time.back();
     result_.facts.unknowns = model_.equation.size();
@@ -324,9 +327,9 @@ private:
                  ratio = model_.cell.outline.width / model_.cell.outline.height;
     add_reading(result_, catalogue.bending_stiffness,
                 modulus / 0.75 * ratio * ratio / model_.cell.outline.height,
-                "nominal shear over deflection if the lug only bent, by the short-beam formula");
+                "nominal shear divided by deflection in bending only, by the short-beam formula");
     add_reading(result_, catalogue.shearing_stiffness, 5. / 6 * modulus / 3 / model_.cell.outline.height,
-                "nominal shear over deflection if the lug only sheared, by the short-beam formula");
+                "nominal shear divided by deflection in shear only, by the short-beam formula");
   }
 
   /// Since the slide is steady, or since the beginning [J/m3].

@@ -132,7 +132,7 @@ private:
       ++done;
       if (options_.progress &&
           !options_.progress(static_cast<double>(done) / static_cast<double>(wanted_.size()),
-                             "slides at headings all round"))
+                             "slides in all directions"))
         throw RunStopped();
     });
   }
@@ -182,16 +182,16 @@ private:
     for (const double each : grip)
       mean += each / static_cast<double>(grip.size());
     add_reading(result_, catalogue.effective_grip, mean,
-                "friction of the evenly loaded sole over the force on it, mean of all headings");
+                "friction of the evenly loaded sole divided by the force on it, mean of all directions");
     add_reading(result_, catalogue.grip_push_off, push, "grip against sliding back, loaded as in a push-off");
     add_reading(result_, catalogue.grip_braking, brake, "grip against sliding ahead, loaded as in braking");
     add_reading(result_, catalogue.grip_side_cut, cut,
                 "grip against sliding outwards, loaded as in a side cut");
     add_reading(result_, catalogue.lowest_grip, low->first,
-                "lowest grip at any heading evenly loaded, and in the three movements");
+                "lowest grip in any direction evenly loaded, and in the three movements");
     add_reading(result_, catalogue.highest_grip, high->first, "highest grip of the same");
     add_reading(result_, catalogue.lowest_grip_heading, low->second,
-                "heading of the least grip, from straight ahead to the outer side");
+                "direction of the lowest grip, from straight ahead to the outer side");
     const auto force = zone_forces(tread_, Movement::push_off);
     add_reading(result_, catalogue.pivot_moment,
                 pivot_moment(tread_, force, tread_.ball, 0,
@@ -201,10 +201,10 @@ private:
                 std::max({*std::max_element(push_.begin(), push_.end()),
                           *std::max_element(brake_.begin(), brake_.end()),
                           *std::max_element(cut_.begin(), cut_.end())}),
-                "on the faces of the bars, of all zones and movements");
+                "highest pressure on the faces of the bars, of all zones and movements");
     add_reading(
       result_, catalogue.rolled_contact_share, tilted_sole(tread_, 15 * pi / 180, 0).contact_share,
-      "area that touches when the foot is rolled outwards by 15 degrees, over the area of all zones");
+      "area in contact when the foot is rolled 15 degrees outward, divided by the area of all zones");
   }
 
   void curves(const std::vector<double> &grip, const std::vector<std::vector<double>> &zones)
@@ -253,10 +253,10 @@ private:
     const double moment = result_.find(catalogue.pivot_moment)->value;
     if (moment < tread_.lowest_moment)
       result_.warnings.push_back(
-        {catalogue.pivot_moment, "little holds a foot that turns on its ball: it may spin away"});
+        {catalogue.pivot_moment, "little resists a foot that turns on its ball: it may spin away"});
     if (moment > tread_.highest_moment)
       result_.warnings.push_back(
-        {catalogue.pivot_moment, "much holds a foot that turns on its ball: knee and ankle take it"});
+        {catalogue.pivot_moment, "much resists a foot that turns on its ball: knee and ankle take the load"});
   }
 
   const Case         &input_;

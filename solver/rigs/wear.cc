@@ -123,11 +123,11 @@ private:
     add("steps", "1", "with the slip of one step", [&](const auto &state) { return state.way / wear_.slip; });
     add("depth", "m", "lost, mean over the face", [](const auto &state) { return state.depth; });
     add("greatest_depth", "m", "lost where most is lost", [](const auto &state) { return state.greatest; });
-    add("grip", "1", "friction along the heading over the force on the lug",
+    add("grip", "1", "friction along the heading divided by the force on the lug",
         [](const auto &state) { return state.slide.grip; });
-    add("contact_share", "1", "touching length over the width of the fresh face",
+    add("contact_share", "1", "length in contact divided by the width of the fresh face",
         [](const auto &state) { return state.slide.contact_share; });
-    add("edge_pressure", "Pa", "greatest mean pressure over 0.25 mm of the surface",
+    add("edge_pressure", "Pa", "highest mean pressure over 0.25 mm of the surface",
         [](const auto &state) { return state.slide.edge_pressure; });
     double work = 0;
     auto   heat = std::vector<double>{0};
@@ -152,44 +152,45 @@ private:
     const double rate = coefficient_ * rig_.pressure; // of the mean depth: the force stays
     const double way = last.depth > 0 ? wear_.depth * last.way / last.depth : wear_.depth / rate;
     add_reading(result_, catalogue.effective_grip, first.slide.grip,
-                "friction along the slide over the force on the lug, fresh");
+                "friction along the slide divided by the force on the lug, fresh");
     add_reading(result_, catalogue.worn_grip, last.slide.grip, "the same at the end of the wear");
     add_reading(result_, catalogue.life_steps, way / wear_.slip,
-                "steps until the wished depth is gone, with the slip given for one step");
+                "steps until the chosen depth is gone, with the given slip per step");
     add_reading(result_, catalogue.life_steps_lowest, way / wear_.slip * wear_.coefficient / wear_.highest,
-                "the same with the greatest wear of the band");
+                "the same at the upper bound of wear");
     add_reading(result_, catalogue.life_steps_highest, way / wear_.slip * wear_.coefficient / wear_.lowest,
-                "the same with the least wear of the band");
+                "the same at the lower bound of wear");
     add_reading(result_, catalogue.relative_life, wear_.coefficient / coefficient_,
-                "life over that of the reference rubber, same lug and court");
+                "life divided by that of the reference rubber, same lug and court");
     add_reading(result_, catalogue.depth_per_way, last.way > 0 ? last.depth / last.way : rate,
-                "mean depth lost over way of slip");
-    add_reading(result_, catalogue.worn_depth, last.depth, "lost at the end, mean over the face");
-    add_reading(result_, catalogue.greatest_worn_depth, last.greatest, "lost at the end where most is lost");
+                "mean depth lost per distance of slip");
+    add_reading(result_, catalogue.worn_depth, last.depth, "depth lost at the end, mean over the face");
+    add_reading(result_, catalogue.greatest_worn_depth, last.greatest, "greatest depth lost at the end");
     add_reading(result_, catalogue.edge_pressure, first.slide.edge_pressure,
-                "greatest mean pressure over 0.25 mm of the surface, fresh");
+                "highest mean pressure over 0.25 mm of the surface, fresh");
     add_reading(result_, catalogue.worn_edge_pressure, last.slide.edge_pressure,
                 "the same at the end of the wear");
     add_reading(result_, catalogue.first_wear_place, first_place(),
-                "where most is lost at first: 0 is the leading end of the face, 1 the trailing one");
+                "where most is lost at first: 0 is the leading end of the face, 1 the trailing end");
     if (const auto *rise = fresh_.find(catalogue.temperature_rise))
       result_.readings.push_back(*rise);
     if (wear_.known_hours > 0)
       add_reading(result_, catalogue.life_hours, wear_.known_hours * wear_.depth / wear_.known_depth,
-                  "playing time until the wished depth is gone, from the worn pair that is known");
+                  "playing time until the chosen depth is gone, from the known worn pair");
     if (wear_.known_hours > 0 && wear_.steps_per_second > 0)
     {
       const double steps = wear_.known_hours * wear_.steps_per_second;
       add_reading(result_, catalogue.pair_life_steps, steps * wear_.depth / wear_.known_depth,
-                  "steps until the wished depth is gone, from the worn pair that is known");
+                  "steps until the chosen depth is gone, from the known worn pair");
       // The way that the model needs for the known depth at the coefficient given, over the way of the pair.
       add_reading(result_, catalogue.pair_coefficient,
                   wear_.coefficient * way * wear_.known_depth / wear_.depth / (steps * wear_.slip),
-                  "what the worn pair says of the reference rubber on this court: volume over force and way");
+                  "wear of the reference rubber on this court, from the worn pair: volume per force and "
+                  "sliding distance");
     }
     if (last.lost > 0)
       add_reading(result_, catalogue.volume_balance, last.lost / last.asked - 1,
-                  "section lost by the drawn faces over what the slides asked for, less one");
+                  "section lost by the drawn faces divided by the section that the slides take, minus one");
     result_.time_of_peak = result_.time.back();
     result_.facts.repeated_steps = static_cast<std::size_t>(history_.repeated);
     if (!history_.reason.empty())

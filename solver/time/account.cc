@@ -23,7 +23,7 @@ void set_ledger_facts(Result &result, double scale)
 std::string open_account_text(const Result &result, const OpenParts &parts)
 {
   std::string text = fmt::format(
-    "the energy account is open by {:.1f} % of the energy put in ({:.1f} % by time steps, "
+    "the energy account misses by {:.1f} % of the energy put in ({:.1f} % by time steps, "
     "{:.1f} % by iterations that end early)",
     100 * open_share(result), 100 * result.facts.ledger_numerical, 100 * result.facts.ledger_residual);
   const auto most = std::max_element(parts.begin(), parts.end(), [](const auto &a, const auto &b) {
@@ -32,7 +32,7 @@ std::string open_account_text(const Result &result, const OpenParts &parts)
   if (most != parts.end() && result.input_energy > 0)
     text += fmt::format(", most of it in {}: {:.1f} %", most->first,
                         100 * std::abs(most->second) / result.supplied_energy());
-  return text + ". The numbers of this run cannot be relied on. Try accuracy = \"0.5 %\"";
+  return text + ". Do not rely on the numbers of this run. Try accuracy = \"0.5 %\"";
 }
 
 std::vector<Vector> PartAccounts::forces(const Vector &x) const

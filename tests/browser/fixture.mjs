@@ -169,7 +169,7 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
       reading("rebound", "rebound", heel ? 244 : 308, "mm", 0, 2, "rise of the weight above the level of first touch.", true),
       reading("return_height", "energy return by height", heel ? 61 : 77, "%", 0, 0.5, "rebound over drop height.", false),
       reading("peak_force", "peak force", heel ? 1.34 : 1.18, "kN", 2, 0.01, "greatest force on the weight, smoothed.", true),
-      reading("peak_deceleration", "deceleration", heel ? 113 : 99, "g", 0, 1, "peak force over weight, minus one.", false),
+      reading("peak_deceleration", "deceleration", heel ? 113 : 99, "g", 0, 1, "peak force divided by weight, minus one.", false),
       reading("greatest_compression", "greatest compression", heel ? 7.3 : 8.5, "mm", 1, 0.1, "greatest squeeze of the whole stack.", true),
       reading("contact_time", "contact time", heel ? 8.4 : 9.9, "ms", 1, null, "first touch to the moment the force is gone.", false),
     ],

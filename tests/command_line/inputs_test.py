@@ -55,15 +55,15 @@ speed = "5000 rpm"
         slips = {
             "unknown tool": (good.replace('"sleeve"', '"sleve"'), 'Did you mean "sleeve"?'),
             "unknown reference": (good + 'reference = "rubber-60b"\n', 'Did you mean "rubber-60a"?'),
-            "no loss known": (good.replace("rubber-60a", "eva-soft"), "what the abrasive takes from it is not known"),
-            "drum entry": (good + 'mass_lost = "120 mg"\n', "means nothing for a sleeve"),
+            "no loss known": (good.replace("rubber-60a", "eva-soft"), "what the abrasive takes off it is not known"),
+            "drum entry": (good + 'mass_lost = "120 mg"\n', "has no meaning for a sleeve"),
             "half of the standard": ('format = 1\n[[layer]]\nname = "p"\nmaterial = "rubber-60a"\nthickness = "6 mm"\n'
                                      '[abrasion]\ntool = "drum"\nmass_lost = "120 mg"\n', "stands alone"),
             "blunt cloth": ('format = 1\n[[layer]]\nname = "p"\nmaterial = "rubber-60a"\nthickness = "6 mm"\n'
                             '[abrasion]\ntool = "drum"\nmass_lost = "120 mg"\ncloth_loss = "250 mg"\n', "cloth_loss"),
             "band beside": (good + 'coefficient = "1 mm3/(N m)"\ncoefficient_lowest = "2 mm3/(N m)"\n',
                             "is more than the coefficient"),
-            "with a slide": (good + '[slide]\ncourt = "asphalt"\n', "does not go with a slide"),
+            "with a slide": (good + '[slide]\ncourt = "asphalt"\n', "cannot be combined with a slide"),
             "no time": (good + 'seconds = "0 s"\n', "seconds"),
         }
         for slip, (text, said) in slips.items():
@@ -75,7 +75,7 @@ speed = "5000 rpm"
         second = self.sheet(GOOD.replace('"16 mm"', "16").replace('"1.2 kg"', '"1,2 kg"'), "second.toml")
         messages = self.refused("check", first, second)
         self.assertIn("first.toml:7:1: core.thikness: there is no such entry. Did you mean \"thickness\"?", messages)
-        self.assertIn("second.toml:7:13: core.thickness: 16 has no unit. Write for instance thickness = \"16 mm\"",
+        self.assertIn("second.toml:7:13: core.thickness: 16 has no unit. For example thickness = \"16 mm\"",
                       messages)
         self.assertIn("second.toml:10:8: drop.mass: ", messages)
 

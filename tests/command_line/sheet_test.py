@@ -180,7 +180,7 @@ value = "94 g +- 5 g"
         for doubt in ["+- 1 %", "± 1", "+/- 1 %"]:
             (self.folder / "rod.toml").write_text(text.replace('"3 %"', f'"3 % {doubt}"'))
             messages = self.refused("check", "rod.toml")
-            self.assertRegex(messages, r"rod\.toml:\d+:14: drop\.guide_loss: .* carries a doubt, which cannot stand here")
+            self.assertRegex(messages, r"rod\.toml:\d+:14: drop\.guide_loss: .* has a ±, which is not allowed here")
             self.assertIn("guide loss under [drop]", messages)
 
     def test_a_file_that_is_there_stays(self):
@@ -202,9 +202,9 @@ value = "94 g +- 5 g"
         self.assertEqual(self.refused("sheet", "a.toml", "--part", "forefot"),
                          "solemech: --part forefot: choose heel or forefoot. Did you mean 'forefoot'?\n")
         self.assertIn("cannot be combined", self.refused("sheet", "a.toml", "--rig", "--part", "heel"))
-        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", "my-heel"))
-        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", ""))
-        self.assertIn("Write for instance 'my-heel.toml'", self.refused("sheet", ".toml"))
+        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", "my-heel"))
+        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", ""))
+        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", ".toml"))
         self.assertIn("needs the file to write", self.refused("sheet"))
         self.assertIn("Did you mean '--part'?", self.refused("sheet", "a.toml", "--prat", "heel"))
         self.assertEqual(list(self.folder.iterdir()), [])

@@ -72,7 +72,7 @@ class Trial(ProgramTest):
         self.assertFalse((self.folder / "results").exists())
         self.assertIn("Write base.thickness or board.thickness",
                       self.refused("trial", "forefoot-drop", "--range", "thickness=2..5 mm"))
-        self.assertIn("more than the film holds",
+        self.assertIn("more than the film can hold",
                       self.refused("trial", "forefoot-drop", "--range", "gauge_pressure=80..2000 kPa"))
         self.assertIn("Did you mean \"heel-drop\"?", self.refused("trial", "heel-drp", *INSERT))
         self.assertIn("12 cases", self.refused("trial", "energy-ladder", *INSERT))

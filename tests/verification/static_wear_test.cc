@@ -236,7 +236,7 @@ TEST_CASE("what does not slide or does not stand is not worn", "[wear]")
                       },
                       {.depth = 1 * mm, .tolerance = 1e-6, .first_jump = 1e-6, .conforming = 1});
   CHECK(still.states.size() == 1);
-  CHECK(still.reason.find("nothing is worn") != std::string::npos);
+  CHECK(still.reason.find("nothing wears") != std::string::npos);
   const auto folds = [](const geometry::LugOutline &) {
     solver::ProfileSlide slide;
     slide.stands = false, slide.reason = "it folds";

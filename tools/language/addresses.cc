@@ -119,8 +119,7 @@ void Addresses::apply(Change &change, Problems &problems)
     std::string list;
     for (auto it = found.first; it != found.second; ++it)
       list += (list.empty() ? "" : " or ") + it->second.full();
-    problems.add(
-      problem_at(value->source(), change.written, "the name stands for several things", "Write " + list));
+    problems.add(problem_at(value->source(), change.written, "this name is not unique", "Write " + list));
   }
   else
     assign(found.first->second, *value);

@@ -67,7 +67,7 @@ public:
     }
     if (!top_.given("layer") && !top_.given("stack"))
       problems_.add({file_name(), 1, 1, "layer", "the case has no stack",
-                     "Add stack = \"name\", or [[layer]] blocks from the foot side down"});
+                     "Add stack = \"name\", or [[layer]] blocks from the foot down"});
     rig();
     if (const auto *block = top_.block("plug"))
       plug(*block);
@@ -104,7 +104,7 @@ private:
         continue;
       const auto *from = block->get_as<std::string>("from");
       if (own_.contains(material.name))
-        problems_.add(materials::problem_at(block->source(), material.name, "this material is given twice",
+        problems_.add(materials::problem_at(block->source(), material.name, "this material is defined twice",
                                             "Rename one of the two"));
       else if (library_.find(material.name) && !(from && from->get() == material.name))
         problems_.add(materials::problem_at(
@@ -142,10 +142,10 @@ private:
     read_members(fields, layer);
     if (layer.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
         std::string::npos)
-      fields.problem("name", fmt::format("\"{}\" cannot be an address", layer.name),
+      fields.problem("name", fmt::format("\"{}\" cannot be used as a name", layer.name),
                      "Use letters, digits, - and _ in layer names");
     if (solver::rig_part::is_one(layer.name) || layer.name == "rig")
-      fields.problem("name", fmt::format("\"{}\" is a part of the rig in the account of energy", layer.name),
+      fields.problem("name", fmt::format("\"{}\" is already the name of a part of the rig", layer.name),
                      "Choose another name for the layer");
     layer.material = material(fields, "material");
     if (fields.given("ring"))
@@ -175,7 +175,7 @@ private:
   {
     const auto found = material(fields, entry);
     if (!found.name.empty() && !std::holds_alternative<materials::RubberData>(found.data))
-      fields.problem(entry, fmt::format("\"{}\" is no rubber", found.name),
+      fields.problem(entry, fmt::format("\"{}\" is not a rubber", found.name),
                      "Give a rubber such as \"rubber-60a\"");
     return found;
   }
@@ -187,12 +187,12 @@ private:
     others.insert(others.begin(), {"layer", "stack", "plug"});
     for (const auto &name : others)
       if (top_.given(name))
-        top_.problem(name, "does not go with a slide", "Take it out: a slide has [lug] and [slide]");
+        top_.problem(name, "cannot be combined with a slide", "Remove it: a slide has [lug] and [slide]");
     const auto *lug = top_.block("lug"), *way = top_.block("slide");
     if (!lug || !way)
     {
       top_.problem(lug ? "lug" : "slide", fmt::format("the case has no [{}]", lug ? "slide" : "lug"),
-                   "A slide has both blocks, [lug] and [slide]");
+                   "A slide needs both [lug] and [slide]");
       return;
     }
     const Fields     of_lug(*lug, "lug", "lug", case_entries(), problems_);
@@ -236,12 +236,13 @@ private:
     if (!block && zones.empty())
       return;
     if (!block || zones.empty())
-      return top_.problem(block ? "tread" : "zone", block ? "has no zones" : "stands without [tread]",
-                          "A tread has [tread] and at least one [[zone]]");
+      return top_.problem(block ? "tread" : "zone", block ? "has no zones" : "is missing its [tread]",
+                          "A tread needs [tread] and at least one [[zone]]");
     if (rig.wear)
-      top_.problem("wear", "does not go with a whole tread", "Wear one bar: take [tread] and the zones out");
+      top_.problem("wear", "cannot be combined with a whole tread",
+                   "Only a single bar can be worn: remove [tread] and the zones");
     if (of_way.given("player_mass"))
-      of_way.problem("player_mass", "means nothing for a whole tread",
+      of_way.problem("player_mass", "has no meaning for a whole tread",
                      "Give the force on the sole: tread.force = \"785 N\" is 80 kg");
     const Fields  of_tread(*block, "tread", "tread", case_entries(), problems_);
     solver::Tread tread = read_tread(of_tread);
@@ -270,7 +271,7 @@ private:
       if (const auto *block = top_.block(name))
       {
         if (!given.empty())
-          top_.problem(name, fmt::format("{} is there as well", given),
+          top_.problem(name, fmt::format("{} is given as well", given),
                        fmt::format("A case has one of {}", fmt::join(benches, ", ")));
         given = name;
         rig_block_ = block;
@@ -312,16 +313,16 @@ private:
     const auto side = fields.text("side");
     for (const char *name : {"side_material", "side_thickness"})
       if (fields.given(name) != (side == "wrapped"))
-        fields.problem(name, fields.given(name) ? "means nothing unless side = \"wrapped\"" : "is missing",
-                       fields.given(name) ? "Take the line out"
+        fields.problem(name, fields.given(name) ? "has no meaning unless side = \"wrapped\"" : "is missing",
+                       fields.given(name) ? "Remove the line"
                                           : "A wrapped side needs side_material and side_thickness");
     if (fields.given("side_material"))
       plug.side_material = material(fields, "side_material");
     if (fields.given("shell_stiffness") != (side == "shell"))
-      fields.problem("shell_stiffness",
-                     fields.given("shell_stiffness") ? "means nothing unless side = \"shell\"" : "is missing",
-                     fields.given("shell_stiffness") ? "Take the line out"
-                                                     : "Give shell_stiffness = \"5 MPa/m\"");
+      fields.problem(
+        "shell_stiffness",
+        fields.given("shell_stiffness") ? "has no meaning unless side = \"shell\"" : "is missing",
+        fields.given("shell_stiffness") ? "Remove the line" : "Give shell_stiffness = \"5 MPa/m\"");
   }
 
   const toml::table               &tree_;

@@ -79,12 +79,12 @@ private:
                     "Add core_diameter = \"54 mm\"");
     if (layer.ring && layer.unit)
       layer_problem(i, "ring", "the layer has an air unit as well",
-                    "The layer's material already fills the space round the unit; take the ring out");
+                    "The layer's material already fills the space round the unit; remove the ring");
     if (layer.core_diameter >= 2 * case_.plug.radius)
       layer_problem(i, "core_diameter",
                     fmt::format("the core of {} fills the plug of {}", length(layer.core_diameter),
                                 length(2 * case_.plug.radius)),
-                    "Take core_diameter and ring out, or widen plug.radius");
+                    "Remove core_diameter and ring, or widen plug.radius");
   }
 
   void unit(std::size_t i)
@@ -100,7 +100,7 @@ private:
       unit_problem(i, "diameter", "the film fills the unit", "Give a wider unit");
     else if (const double limit = film_pressure_limit(layer); unit.gauge_pressure > limit)
       unit_problem(i, "gauge_pressure",
-                   fmt::format("{} is more than the film holds, about {}",
+                   fmt::format("{} is more than the film can hold, about {}",
                                quantity_text(unit.gauge_pressure, Dimension::pressure),
                                quantity_text(limit, Dimension::pressure)),
                    "Lower the pressure or give a thicker film");
@@ -123,11 +123,11 @@ private:
   void check_rig(const solver::DurometerRig &rig)
   {
     if (case_.plug.section != solver::Section::axisymmetric)
-      add(blocks_.plug, "section", "plug.section", "a gauge has a round tip", "Take the line out");
+      add(blocks_.plug, "section", "plug.section", "a gauge has a round tip", "Remove the line");
     if (height() < 1.05 * rig.gauge.travel)
       add(blocks_.rig, "scale", "durometer.scale",
-          fmt::format("the tip reaches through a stack of {}", length(height())),
-          "Pile up sheets to 6 mm or more, or give what the sheet lies on as a layer");
+          fmt::format("the tip would reach through a stack of {}", length(height())),
+          "Stack sheets to 6 mm or more, or add what the sheet lies on as a layer");
   }
 
   void check_rig(const solver::AbrasionRig &)
@@ -137,12 +137,13 @@ private:
       const auto &layer = case_.layers[i];
       if (layer.unit)
         layer_problem(i, "unit", "an abrasive near a unit under pressure: it bursts without warning",
-                      "Take the unit out of the stack; never grind on or near one");
+                      "Remove the unit from the stack; never grind on or near one");
       else if (layer.ring)
-        layer_problem(i, "ring", "an abrasion bench has plain layers", "Take core_diameter and ring out");
+        layer_problem(i, "ring", "an abrasion bench allows plain layers only",
+                      "Remove core_diameter and ring");
       else if (!(layer.abraded > 0) && !std::holds_alternative<materials::RubberData>(layer.material.data))
         layer_problem(i, "abraded",
-                      fmt::format("\"{}\" is no rubber: what the abrasive takes from it is not known",
+                      fmt::format("\"{}\" is not a rubber: what the abrasive takes off it is not known",
                                   layer.material.name),
                       "Give it from a bench, such as abraded = \"0.1 mm3/(N m)\"");
     }
@@ -153,7 +154,7 @@ private:
     if (rig.control == solver::PressControl::displacement && rig.peak >= 0.95 * height())
       add(blocks_.rig, blocks_.rig && blocks_.rig->contains("history") ? "history" : "peak_displacement",
           "press.peak_displacement",
-          fmt::format("{} leaves nothing of a stack of {}", length(rig.peak), length(height())),
+          fmt::format("{} would leave nothing of a stack of {}", length(rig.peak), length(height())),
           "Give a smaller travel");
   }
 

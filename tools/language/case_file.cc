@@ -149,7 +149,7 @@ private:
       if (values.empty())
       {
         if (fields.given("values"))
-          fields.problem("values", "there are no values", "Write for instance values = [\"2 J\", \"4 J\"]");
+          fields.problem("values", "there are no values", "For example values = [\"2 J\", \"4 J\"]");
         continue;
       }
       if (series.labels.size() != values.size())
@@ -162,7 +162,7 @@ private:
       for (auto &label : series.labels)
         if (!parts.insert(in_small_letters(label = label_part(label))).second)
           fields.problem(fields.given("labels") ? "labels" : "values",
-                         fmt::format("\"{}\" comes twice", label),
+                         fmt::format("\"{}\" is given twice", label),
                          "Make the labels differ, by more than capital letters");
       n_cases *= values.size();
       if (n_cases > most_cases)
@@ -319,7 +319,8 @@ private:
         !options_.range.empty())
       return;
     if (result_.question.empty())
-      problems_.add(materials::problem_at(block->source(), "question", "is missing: a lesson asks one",
+      problems_.add(materials::problem_at(block->source(), "question",
+                                          "is missing: a lesson needs a question",
                                           "Write question = \"...?\" at the top of the file"));
     result_.lesson = read_lesson(*block, named_runs(), text_, problems_);
   }

@@ -66,9 +66,8 @@ fs::path find_case(const std::string &name_or_path, const std::vector<fs::path> 
   Problems   problems;
   const auto near = materials::nearest_name(name_or_path, names);
   problems.add({name_or_path, 0, 0, "", "there is no case of this name",
-                near.empty()
-                  ? "See the list: solemech cases; a file of your own is given with its ending .toml"
-                  : fmt::format("Did you mean \"{}\"?", near)});
+                near.empty() ? "See the list: solemech cases; a file of your own needs its ending .toml"
+                             : fmt::format("Did you mean \"{}\"?", near)});
   problems.throw_if_any();
   return {};
 }

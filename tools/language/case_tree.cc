@@ -32,7 +32,7 @@ void merge(toml::table &tree, toml::table &sheet, const std::vector<std::string>
     if (std::find(allowed.begin(), allowed.end(), name) == allowed.end())
     {
       problems.add(problem_at(
-        key.source(), name, fmt::format("does not belong into a {} file", kind),
+        key.source(), name, fmt::format("does not belong in a {} file", kind),
         fmt::format("Move it to the case file; a {} file holds {}", kind, fmt::join(allowed, ", "))));
       continue;
     }
@@ -144,15 +144,15 @@ Change change_from_option(const std::string &option, Problems &problems)
   constexpr std::size_t longest = 1000;
   if (option.size() > longest)
   {
-    problems.add({"--set " + option.substr(0, 40) + "...", 0, 0, "", "this is too long for a change",
-                  "Write for instance --set insert.thickness=\"2 mm\""});
+    problems.add({"--set " + option.substr(0, 40) + "...", 0, 0, "", "this is too long",
+                  "For example --set insert.thickness=\"2 mm\""});
     return change;
   }
   const auto file = "--set " + option;
   const auto equals = option.find('=');
   if (equals == std::string::npos || equals == 0 || equals + 1 == option.size())
   {
-    problems.add({file, 0, 0, "", "this is no change", "Write for instance --set insert.thickness=\"2 mm\""});
+    problems.add({file, 0, 0, "", "this is not a change", "For example --set insert.thickness=\"2 mm\""});
     return change;
   }
   const auto trim = [](std::string text) {
@@ -168,8 +168,7 @@ Change change_from_option(const std::string &option, Problems &problems)
     change.address = split_address(change.written);
   }
   else
-    problems.add(
-      {file, 0, 0, "", "the value cannot be read", "Write for instance --set insert.thickness=\"2 mm\""});
+    problems.add({file, 0, 0, "", "the value cannot be read", "For example --set insert.thickness=\"2 mm\""});
   return change;
 }
 

@@ -17,35 +17,38 @@ using D = Dimension;
 constexpr std::string_view bases = "published|from memory|user data";
 
 constexpr Entry entries[] = {
-  {"court", "name", D::text, any_value, required, "Name under which sheets call it."},
-  {"court", "title", D::text, any_value, "", "One line for people."},
-  {"court", "source", D::text, any_value, required, "Where its numbers come from."},
+  {"court", "name", D::text, any_value, required, "Name used in sheets."},
+  {"court", "title", D::text, any_value, "", "Title, one line."},
+  {"court", "source", D::text, any_value, required, "Source of its numbers."},
   {"court", "friction", D::number, above_to(0, 3), required,
-   "Coefficient of court rubber on the clean surface at the reference pressure, speed and temperature."},
-  {"court", "friction_lowest", D::number, above_to(0, 3), required, "Lower end of the band it is known to."},
-  {"court", "friction_highest", D::number, above_to(0, 3), required, "Upper end of the band it is known to."},
-  {"court", "friction_basis", D::choice, any_value, "user data", "What the coefficient rests on.", bases},
+   "Friction coefficient of court rubber on the clean surface, at the reference pressure, speed and "
+   "temperature."},
+  {"court", "friction_lowest", D::number, above_to(0, 3), required, "Lower end of its band."},
+  {"court", "friction_highest", D::number, above_to(0, 3), required, "Upper end of its band."},
+  {"court", "friction_basis", D::choice, any_value, "user data", "Basis of the coefficient.", bases},
   {"court", "reference_pressure", D::pressure, above(0), "300 kPa",
-   "Pressure at which the coefficient holds."},
+   "Pressure at which the coefficient was found."},
   {"court", "pressure_exponent", D::number, within(0, 0.9), "0",
-   "m: friction falls as pressure to the power -m."},
-  {"court", "reference_speed", D::speed, above(0), "0.3 m/s", "Slip speed at which the coefficient holds."},
+   "m: friction varies with pressure to the power -m."},
+  {"court", "reference_speed", D::speed, above(0), "0.3 m/s",
+   "Slip speed at which the coefficient was found."},
   {"court", "speed_exponent", D::number, within(-0.5, 0.5), "0",
-   "n: friction goes as slip speed to the power n."},
+   "n: friction varies with slip speed to the power n."},
   {"court", "reference_temperature", D::temperature, within(250, 350), "23 °C",
-   "Temperature at which the coefficient holds."},
+   "Temperature at which the coefficient was found."},
   {"court", "friction_per_kelvin", D::per_kelvin, within(-0.05, 0.05), "0 %/K",
    "Relative change of friction per kelvin of the face."},
   {"court", "conductivity", D::conductivity, above(0), required, "Thermal conductivity of the floor."},
   {"court", "density", D::density, above(0), required, "Density of the floor."},
   {"court", "specific_heat", D::specific_heat, above(0), required, "Specific heat of the floor."},
-  {"court", "states", D::blocks, any_value, required, "States of the surface; \"clean\" is one."},
+  {"court", "states", D::blocks, any_value, required,
+   "States of the surface. \"clean\" must be one of them."},
 
   {"court.states", "name", D::text, any_value, required, "Name of the state."},
-  {"court.states", "factor", D::number, above_to(0, 2), "1", "Factor on the clean court's friction."},
+  {"court.states", "factor", D::number, above_to(0, 2), "1", "Factor on the friction of the clean court."},
   {"court.states", "lowest", D::number, above_to(0, 2), "", "Lower end of the factor's band."},
   {"court.states", "highest", D::number, above_to(0, 2), "", "Upper end of the factor's band."},
-  {"court.states", "basis", D::choice, any_value, "user data", "What the factor rests on.", bases},
+  {"court.states", "basis", D::choice, any_value, "user data", "Basis of the factor.", bases},
 };
 
 Banded banded(const Fields &fields, const char *value, const char *lowest, const char *highest,
@@ -88,7 +91,7 @@ Court read_court(const toml::table &block, Problems &problems)
   const auto clean = std::find_if(court.states.begin(), court.states.end(),
                                   [](const SurfaceState &state) { return state.name == "clean"; });
   if (clean == court.states.end())
-    fields.problem("states", "have no \"clean\"", "Add the state { name = \"clean\" }");
+    fields.problem("states", "include no \"clean\"", "Add the state { name = \"clean\" }");
   return court;
 }
 } // namespace

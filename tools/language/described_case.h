@@ -26,18 +26,18 @@ struct Description<solver::AirUnit>
           "sealed|open|leaking"),
     member(&S::gauge_pressure, "gauge_pressure").doubted(solver::DoubtedNumber::gauge_pressure)
       .as(Dimension::pressure, within(0, 1e8), "0 kPa",
-          "Pressure above the surroundings, at the temperature of the test."),
+          "Gauge pressure, at the temperature of the test."),
     member(&S::outside_volume, "outside_volume")
       .as(Dimension::volume, within(0, 0.01), "0 cm3", "Volume of the unit outside the plug."),
     member(&S::heat_time, "heat_time")
       .as(Dimension::time, within(0, 1e9), "from fibres",
-          "Time in which the gas takes the temperature of the walls.", "from fibres|adiabatic|isothermal"),
+          "Time for the gas to reach the temperature of the walls.", "from fibres|adiabatic|isothermal"),
     member(&S::leak_diameter, "leak_diameter")
       .as(Dimension::length, within(0, 0.05), "0 mm", "Diameter of the hole of a leaking unit."),
     member(&S::has_fibres, "fibres")
       .as(Dimension::flag, any_value, "true",
-          "Whether fibres join the two faces and keep them flat. Without them the unit is drawn slack; its "
-          "pressure arches the stack."),
+          "Whether fibres join the two faces and keep them flat. Without fibres the unit is drawn slack and "
+          "its pressure arches the stack."),
     member(&S::fibre_spacing, "fibre_spacing")
       .as(Dimension::length, above_to(0, 0.1), "3 mm", "Distance between fibres, both ways."),
     member(&S::fibre_stiffness, "fibre_stiffness")
@@ -48,7 +48,7 @@ struct Description<solver::AirUnit>
       .as(Dimension::length, above_to(0, 0.1), "1 mm", "Distance between filaments, for the heat time."),
     member(&S::packed_share, "packed_share")
       .as(Dimension::share, within(0.01, 0.9), "10 %",
-          "Height of the packed fibres and film over that of the chamber."));
+          "Height of the packed fibres and film, divided by that of the chamber."));
 };
 
 template <>
@@ -58,14 +58,15 @@ struct Description<solver::Layer>
   static constexpr std::size_t left_out = 1; // what it is for people: laid in
   static constexpr auto members = std::tuple(
     member(&S::name, "name")
-      .as(Dimension::text, any_value, required, "Address of the layer, once in the stack."),
+      .as(Dimension::text, any_value, required, "Name of the layer; unique in the stack."),
     said("material", Dimension::text, any_value, required,
-         "Material of the layer; round an air unit: what fills the layer."),
+         "Material of the layer. With an air unit: the material around the unit."),
     member(&S::material, "material"),
     member(&S::thickness, "thickness").doubted(solver::DoubtedNumber::thickness)
       .as(Dimension::length, within(0.2e-3, 0.3), required, "Thickness at rest."),
     member(&S::area_share, "area_share")
-      .as(Dimension::share, within(0.01, 1), "100 %", "Share of the area that is there, for lugs."),
+      .as(Dimension::share, within(0.01, 1), "100 %", "Share of the area that is filled, for a layer of "
+                                                      "lugs."),
     member(&S::core_diameter, "core_diameter")
       .as(Dimension::length, above_to(0, 1), "", "Diameter of a core of `material` in a ring of another."),
     said("ring", Dimension::text, any_value, "", "Material outside the core diameter."),
@@ -77,7 +78,8 @@ struct Description<solver::Layer>
     member(&S::unit, "unit"),
     member(&S::abraded, "abraded").quietly()
       .as(Dimension::wear, above_to(0, 1e-6), "",
-          "What the abrasive of an abrasion bench takes from it. User data, needed of all but rubber."));
+          "What the abrasive of an abrasion bench takes off it. User data; needed for everything but "
+          "rubber."));
 };
 
 template <>
@@ -91,11 +93,11 @@ struct Description<solver::Plug>
           "axisymmetric|plane-strain"),
     member(&S::radius, "radius")
       .as(Dimension::length, within(1e-3, 0.5), "in the shoe",
-          "Radius (half width of a strip); `in the shoe` is striker radius plus stack height.",
+          "Radius, or half the width of a strip. `in the shoe`: striker radius plus stack height.",
           "in the shoe"),
     member(&S::side, "side")
       .as(Dimension::choice, any_value, "free",
-          "Side wall: cut free, wrapped by a firmer wall, or shell left on.", "free|wrapped|shell"),
+          "Side wall: cut free, wrapped by a firmer wall, or with the shell left on.", "free|wrapped|shell"),
     said("side_material", Dimension::text, any_value, "", "Material of the wrapping wall."),
     member(&S::side_material,
          "side_material").when([](const S &plug) { return plug.side == solver::Side::ring; }),
@@ -106,7 +108,7 @@ struct Description<solver::Plug>
           "Radial stiffness per area of a shell left on."),
     member(&S::base, "base")
       .as(Dimension::choice, any_value, "bonded",
-          "How the plug stands on its base. Clamped: bonded, and jaws hold the foot of its side.",
+          "How the plug stands on its base. Clamped: bonded, and jaws hold the foot of its side wall.",
           "bonded|resting|clamped|sliding"),
     member(&S::base_friction, "base_friction")
       .as(Dimension::number, within(0, 2), "0.6", "Coulomb friction of a resting base."));

@@ -16,12 +16,13 @@ namespace described
 {
 // What several laws take, each in its own way.
 constexpr Said shear_modulus = said("shear_modulus", Dimension::pressure, above_to(0, 1e11), "",
-  "Small-strain shear modulus of network or rubber.", "", "youngs_modulus");
+  "Shear modulus of the network or rubber at small strain.", "", "youngs_modulus");
 constexpr Said poisson = said("poisson", Dimension::number, within(0, 0.499), "0.1",
   "Poisson ratio of the foam network or of a plate (plates up to 0.45).", "", "volumetric_exponent");
 constexpr Said youngs_modulus = said("youngs_modulus", Dimension::pressure, above_to(0, 1e12), "",
   "Young's modulus of a plate, board, rubber or film.", "", "shear_modulus");
-constexpr Said relaxing = said("relaxing", Dimension::blocks, any_value, "", "Branches that relax with time.");
+constexpr Said relaxing = said("relaxing", Dimension::blocks, any_value, "",
+    "Branches that relax with time.");
 } // namespace described
 
 template <>
@@ -49,7 +50,7 @@ struct Description<materials::RelaxingTerm>
   static constexpr auto members = std::tuple(
     member(&S::share, "share")
       .as(Dimension::share, within(0, 1000), required,
-          "Modulus of the branch relative to the equilibrium network."),
+          "Modulus of the branch divided by that of the equilibrium network."),
     member(&S::relaxation_time, "time")
       .as(Dimension::time, above_to(0, 1e12), required, "Relaxation time at the reference temperature."));
 };
@@ -62,7 +63,7 @@ struct Description<materials::SlippingTerm>
   static constexpr auto members = std::tuple(
     member(&S::share, "share")
       .as(Dimension::share, within(0, 1000), required,
-          "Modulus of the branch relative to the equilibrium network."),
+          "Modulus of the branch divided by that of the equilibrium network."),
     member(&S::cap, "cap")
       .as(Dimension::share, above_to(0, 10), required, "Elastic log-strain norm at which it slips."));
 };
@@ -74,13 +75,14 @@ struct Description<materials::ThermalData>
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::reference_temperature, "reference_temperature")
-      .as(Dimension::temperature, within(173.15, 473.15), "23 °C", "Temperature at which the numbers hold."),
+      .as(Dimension::temperature, within(173.15, 473.15), "23 °C", "Temperature at which the numbers are "
+                                                                   "valid."),
     member(&S::activation_energy, "activation_energy")
       .as(Dimension::molar_energy, within(0, 1e6), "0 kJ/mol",
-          "Arrhenius shift of the relaxation times; 0: none."),
+          "Activation energy of the (Arrhenius) shift of the relaxation times; 0: no shift."),
     member(&S::modulus_per_kelvin, "modulus_per_kelvin")
       .as(Dimension::per_kelvin, within(-0.1, 0.1), "0 %/K",
-          "Relative change of the moduli per kelvin; negative softens when warm."));
+          "Relative change of the moduli per kelvin; negative: softer when warm."));
 };
 
 template <>
@@ -101,7 +103,7 @@ struct Description<materials::FoamData>
     member(&S::network, "network"),
     member(&S::relative_density, "relative_density")
       .as(Dimension::share, within(0, 0.95), "0",
-          "Density of the foam over that of its polymer; 0: no cell gas, no densification.", "",
+          "Density of the foam divided by that of its polymer; 0: no cell gas, no densification.", "",
           "polymer_density"),
     said("polymer_density", Dimension::density, above_to(0, 25000), "",
          "Density of the polymer without cells, instead of relative_density.", "", "relative_density"),
@@ -118,7 +120,7 @@ struct Description<materials::FoamData>
     said("slipping", Dimension::blocks, any_value, "", "Branches that slip, at any speed."),
     member(&S::slipping, "slipping"),
     member(&S::recovery_time, "recovery_time")
-      .as(Dimension::time, above_to(0, 1e9), "5 s", "Time in which slipping branches come back at rest."));
+      .as(Dimension::time, above_to(0, 1e9), "5 s", "Time for slipping branches to recover at rest."));
 };
 
 template <>
@@ -161,20 +163,21 @@ struct Description<materials::Material>
   using S = materials::Material;
   static constexpr std::size_t left_out = 8; // name, title, family, hardness, stored readings, source and what it is worth
   static constexpr auto members = std::tuple(
-    said("name", Dimension::text, any_value, required, "Address of the material in layers."),
+    said("name", Dimension::text, any_value, required, "Name of the material, used in layers."),
     said("from", Dimension::text, any_value, "",
-         "Known material to start from; the other entries change it."),
-    said("title", Dimension::text, any_value, "", "One line for people."),
-    said("family", Dimension::choice, any_value, "foam", "What it is in the trade.",
+         "Known material to start from. The other entries change it."),
+    said("title", Dimension::text, any_value, "", "Title, one line."),
+    said("family", Dimension::choice, any_value, "foam", "Kind of material.",
          "foam|rubber|plate|film|insert|board"),
     said("law", Dimension::choice, any_value, "",
-         "How it is computed; by itself foam for foams, rubber for rubber and film, plate for the rest.",
+         "How it is computed; default: foam for foams, rubber for rubber and film, plate for the rest.",
          "foam|rubber|plate"),
     member(&S::density, "density")
-      .as(Dimension::density, above_to(0, 25000), required, "Mass per volume of the material as built in."),
+      .as(Dimension::density, above_to(0, 25000), required, "Density of the material as built in."),
     said("hardness", Dimension::hardness, within(0, 100), "",
-         "Gauge reading; a rubber without a modulus takes it from 20 to 80 ShoreA (Gent 1958, good to 25 %)."),
-    said("source", Dimension::text, any_value, "bench sheet", "Where the numbers come from."),
+         "Gauge reading. A rubber without a modulus gets its modulus from 20 to 80 ShoreA (Gent 1958, good "
+         "to 25 %)."),
+    said("source", Dimension::text, any_value, "bench sheet", "Source of the numbers."),
     said("invented", Dimension::flag, any_value, "false", "Whether some of the numbers are invented."),
     said("from_memory", Dimension::flag, any_value, "false", "Whether some of the numbers are from memory."),
     part(&S::thermal),
@@ -188,9 +191,10 @@ struct Description<materials::BenchReadings>
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::ball_rebound, "ball_rebound")
-      .as(Dimension::share, within(0, 1), "", "Ball rebound that the virtual bench read."),
+      .as(Dimension::share, within(0, 1), "", "Ball rebound, read on the virtual bench."),
     member(&S::pulse_return, "pulse_return")
-      .as(Dimension::share, within(0, 1), "", "Loop return of a 2000 N, 185 ms pulse on the virtual bench."));
+      .as(Dimension::share, within(0, 1), "", "Loop return of a 2000 N, 185 ms pulse, read on the virtual "
+                                              "bench."));
 };
 
 template <>

@@ -47,7 +47,7 @@ std::vector<double> read_together(const Fields &fields, std::size_t n_before)
     fields.problem("together",
                    fmt::format("{} number{} for {} [[settled]] block{} before this one", texts.size(),
                                texts.size() == 1 ? "" : "s", n_before, n_before == 1 ? "" : "s"),
-                   "Give one number for each block before this one, in their order, from -1 to 1");
+                   "Give one number from -1 to 1 for each block before this one, in their order");
     return {};
   }
   std::vector<double> together;
@@ -56,8 +56,9 @@ std::vector<double> read_together(const Fields &fields, std::size_t n_before)
     {
       together.push_back(materials::parse_quantity(text, materials::Dimension::number));
       if (std::abs(together.back()) > 1)
-        fields.problem("together", fmt::format("{} is not between -1 and 1", text),
-                       "1: the two go up and down together; 0: each for itself; -1: one up, the other down");
+        fields.problem(
+          "together", fmt::format("{} is not between -1 and 1", text),
+          "1: the two rise and fall together; 0: independent; -1: one rises when the other falls");
     }
     catch (const materials::InvalidQuantity &error)
     {
@@ -89,8 +90,8 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
   }
   if (problems.list().size() == n_before && !doubts.empty() && independent_doubts(doubts).empty())
     problems.add(materials::problem_at(
-      blocks.back()->source(), "settled.together", "these numbers cannot go together",
-      "Two numbers that go with a third go with each other; lower the numbers of `together`"));
+      blocks.back()->source(), "settled.together", "these numbers contradict each other",
+      "Two numbers that vary with a third also vary with each other. Lower the numbers of `together`"));
   return problems.list().size() == n_before ? doubts : std::vector<Doubt>();
 }
 

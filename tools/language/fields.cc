@@ -165,7 +165,7 @@ double Fields::value(std::string_view name) const
     {
       const auto example = dimension_example(known.dimension);
       problem(name, fmt::format("{} has no unit", written),
-              fmt::format("Write for instance {} = \"{} {}\" (known: {})", name, written,
+              fmt::format("For example {} = \"{} {}\" (known: {})", name, written,
                           example.substr(example.find(' ') + 1), unit_list(known.dimension)));
       return not_a_value;
     }
@@ -173,8 +173,8 @@ double Fields::value(std::string_view name) const
   }
   if (!node->is_string())
   {
-    problem(name, fmt::format("is {}, but a {} is wanted", written, dimension_name(known.dimension)),
-            fmt::format("Write for instance: {}", example_line(known)));
+    problem(name, fmt::format("is {}, but a {} is needed", written, dimension_name(known.dimension)),
+            fmt::format("For example: {}", example_line(known)));
     return not_a_value;
   }
   try
@@ -229,15 +229,15 @@ std::string Fields::text(std::string_view name) const
   }
   if (!node->is_string())
   {
-    problem(name, fmt::format("is {}, but text in quotes is wanted", shown(*node)),
-            fmt::format("Write for instance: {}", example_line(known)));
+    problem(name, fmt::format("is {}, but text in quotes is needed", shown(*node)),
+            fmt::format("For example: {}", example_line(known)));
     return {};
   }
   const auto written = node->as_string()->get();
   const auto list = word_list(known);
   if (known.fallback == required && written.find_first_not_of(" \t\r\n") == std::string::npos)
   {
-    problem(name, "is empty", fmt::format("Write for instance: {}", example_line(known)));
+    problem(name, "is empty", fmt::format("For example: {}", example_line(known)));
     return {};
   }
   if (!list.empty() && std::find(list.begin(), list.end(), written) == list.end())
@@ -258,7 +258,7 @@ bool Fields::flag(std::string_view name) const
     return entry(name).fallback == "true";
   if (!node->is_boolean())
   {
-    problem(name, fmt::format("is {}, but true or false is wanted", shown(*node)),
+    problem(name, fmt::format("is {}, but true or false is needed", shown(*node)),
             fmt::format("Write {} = true or {} = false, without quotes", name, name));
     return false;
   }
@@ -285,9 +285,9 @@ std::optional<GaugeReading> Fields::hardness(std::string_view name) const
     return {};
   if (node->is_number())
   {
-    problem(name, fmt::format("{} does not say which hardness scale", shown(*node)),
-            fmt::format("Write for instance {} = \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)",
-                        name, shown(*node)));
+    problem(name, fmt::format("{} does not name its hardness scale", shown(*node)),
+            fmt::format("For example {} = \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", name,
+                        shown(*node)));
     return {};
   }
   try
@@ -307,8 +307,7 @@ const toml::table *Fields::block(std::string_view name) const
   if (!node)
     return nullptr;
   if (!node->is_table())
-    problem(name, "is no block of entries",
-            fmt::format("Begin it with a line of its own: [{}]", title(name)));
+    problem(name, "is not a block of entries", fmt::format("Begin it with this line: [{}]", title(name)));
   return node->as_table();
 }
 
@@ -328,13 +327,13 @@ std::vector<const toml::table *> Fields::blocks(std::string_view name) const
       else
       {
         problems_.add(
-          problem_at(element.source(), title(name), "is no block of entries",
+          problem_at(element.source(), title(name), "is not a block of entries",
                      fmt::format("Begin each with [[{}]], or write {{name = value, ...}}", name)));
         return {};
       }
   }
   else
-    problem(name, "is no list of blocks",
+    problem(name, "is not a list of blocks",
             fmt::format("Begin each with [[{}]], or write [{{name = value, ...}}]", name));
   return list;
 }
@@ -361,7 +360,7 @@ std::vector<std::string> Fields::texts(std::string_view name) const
         list.push_back(shown(element));
   }
   else
-    problem(name, "is not a list", fmt::format("Write for instance: {} = [\"2 J\", \"4 J\"]", name));
+    problem(name, "is not a list", fmt::format("For example: {} = [\"2 J\", \"4 J\"]", name));
   return list;
 }
 } // namespace solemech::materials

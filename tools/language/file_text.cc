@@ -92,7 +92,7 @@ FileText read_all(const Descriptor &file, std::size_t largest)
       const auto size =
         std::max(static_cast<double>(status.st_size), static_cast<double>(answer.text.size()));
       return refused(fmt::format("{:.1f} MB is too large", size / 1e6),
-                     fmt::format("It may have at most {:g} MB; is this the right file?",
+                     fmt::format("At most {:g} MB are allowed; is this the right file?",
                                  static_cast<double>(largest) / 1e6));
     }
   }
@@ -102,7 +102,7 @@ FileText read_all(const Descriptor &file, std::size_t largest)
 
 FileText outside(const std::string &why)
 {
-  return refused(why, "A file is named from the folder of the sheet and lies there or below, as in "
+  return refused(why, "A file must be in the folder of the sheet or below it, as in "
                       "\"my-rod.toml\" or \"rods/my-rod.toml\": copy it there");
 }
 

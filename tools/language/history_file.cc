@@ -22,20 +22,21 @@ std::vector<std::pair<double, double>> read_history(const std::string &file, con
       continue; // heading
     if (!(time && value))
     {
-      problems.add({file, row->line, 1, "", "this line is not two numbers with a comma between",
-                    "Write time in s, a comma, and the value: 0.015,1.25"});
+      problems.add({file, row->line, 1, "", "this line does not hold two numbers with a comma between them",
+                    "Write the time in s, a comma, and the value, for example 0.015,1.25"});
       return {};
     }
     if (*time < 0 || (!rows.empty() && *time <= rows.back().first))
     {
-      problems.add({file, row->line, 1, "", fmt::format("time {:g} s does not follow the line before", *time),
-                    "Times must rise, from 0 on"});
+      problems.add({file, row->line, 1, "",
+                    fmt::format("time {:g} s is not later than on the line before", *time),
+                    "Times must increase, starting at 0"});
       return {};
     }
     rows.emplace_back(*time, scale * *value);
   }
   if (rows.size() < 3)
-    problems.add({file, 0, 0, "", "fewer than three lines of numbers", "Give a whole history"});
+    problems.add({file, 0, 0, "", "there are fewer than three lines of numbers", "Give the whole history"});
   return rows;
 }
 } // namespace solemech::tools

@@ -61,14 +61,14 @@ bool are_whole(const LayerSwap &swap, bool is_new, Problems &problems)
     if (is_new && !ply.material)
     {
       note(problems, ply.place, swap.layer.text, "a new layer needs a material",
-           fmt::format("Write for instance {} = eva-insert {}", swap.layer.text, ply.place.text));
+           fmt::format("For example {} = eva-insert {}", swap.layer.text, ply.place.text));
       whole = false;
     }
     if ((is_new || swap.plies.size() > 1) && !ply.thickness)
     {
       note(problems, ply.place, swap.layer.text,
            is_new ? "a new layer needs a thickness" : "each of several sheets needs a thickness",
-           fmt::format("Write for instance {} 2 mm", ply.place.text));
+           fmt::format("For example {} 2 mm", ply.place.text));
       whole = false;
     }
   }
@@ -85,15 +85,15 @@ void unknown_layer(const LayerSwap &swap, std::vector<std::string> names, Proble
        !near.empty() ? fmt::format("Did you mean \"{}\"?", near)
        : swap.plies.empty()
          ? list
-         : fmt::format("{}; a new one is called {}", list, fmt::join(laid_in_names, ", ")));
+         : fmt::format("{}; a new one must be called {}", list, fmt::join(laid_in_names, ", ")));
 }
 
 /// A zone of a tread takes another rubber; its bars keep their shape.
 void apply_to_zone(toml::table &zone, const LayerSwap &swap, Problems &problems)
 {
   if (swap.plies.size() != 1 || !swap.plies[0].material || swap.plies[0].thickness)
-    return note(problems, swap.layer, swap.layer.text, "a zone takes another rubber and nothing else",
-                fmt::format("Write for instance {} = rubber-67a", swap.layer.text));
+    return note(problems, swap.layer, swap.layer.text, "a zone can only get another rubber",
+                fmt::format("For example {} = rubber-67a", swap.layer.text));
   if (auto holder = option_value(*swap.plies[0].material, swap_option, true))
     set_entry(zone, "zone", "rubber", *holder->get(value_key));
 }
@@ -121,8 +121,8 @@ void apply_to_lug(toml::table &tree, toml::table &lug, const LayerSwap &swap, Pr
                              : fmt::format("Did you mean \"{}\"?", near));
   }
   if (swap.plies.size() != 1)
-    return note(problems, swap.layer, swap.layer.text, "a bar and its skin are of one rubber each",
-                fmt::format("Write for instance {} = rubber-67a", swap.layer.text));
+    return note(problems, swap.layer, swap.layer.text, "a bar and its skin can only get one rubber each",
+                fmt::format("For example {} = rubber-67a", swap.layer.text));
   const auto set = [&](const char *entry, const std::optional<PlacedText> &value) {
     if (auto holder = value ? option_value(*value, swap_option, true) : std::nullopt)
       set_entry(lug, "lug", entry, *holder->get(value_key));
@@ -146,7 +146,7 @@ void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
                  std::find(laid_in_names.begin(), laid_in_names.end(), name) == laid_in_names.end()))
     return unknown_layer(swap, names, problems);
   if (!is_new && swap.plies.empty() && names.size() == 1)
-    return note(problems, swap.layer, name, "without it there is no stack left",
+    return note(problems, swap.layer, name, "no stack would be left without it",
                 "Put another layer in its place");
   if (!are_whole(swap, is_new, problems))
     return;
@@ -196,7 +196,7 @@ std::string range_address(toml::table &tree, const PlacedText &entry,
     std::vector<std::string> list;
     for (const auto &one : found)
       list.push_back(one.address);
-    return slip("several entries are called so", fmt::format("Write {}", fmt::join(list, " or ")));
+    return slip("several entries have this name", fmt::format("Write {}", fmt::join(list, " or ")));
   }
   if (found.empty())
   {
@@ -209,8 +209,7 @@ std::string range_address(toml::table &tree, const PlacedText &entry,
                                                          : fmt::format("Did you mean \"{}\"?", near));
   }
   if (found.front().entry->dimension >= materials::Dimension::hardness)
-    return slip("this entry is not a number",
-                "A range goes over an entry with a number, such as core.thickness");
+    return slip("this entry is not a number", "A range needs an entry with a number, such as core.thickness");
   return found.front().address;
 }
 } // namespace solemech::tools

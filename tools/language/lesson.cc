@@ -148,14 +148,14 @@ private:
       {
         const bool is_last = i + 1 == blocks.size();
         if (blocks[i]->contains("measure"))
-          problem(i, "measure", "the lesson has a measure already", "Keep one of the two");
+          problem(i, "measure", "the lesson already has a measure", "Keep one of the two");
         if (is_last && blocks[i]->contains("below"))
-          problem(i, "below", "the last choice has no limit: it takes what is left", "Leave this line out");
+          problem(i, "below", "the last choice has no limit: it covers the rest", "Remove this line");
         if (!is_last && !blocks[i]->contains("below"))
           problem(i, "below", "is missing: only the last choice has no limit",
-                  "Give the value up to which this choice is right");
+                  "Give the value below which this choice is right");
         if (!is_last && i > 0 && lesson.choices[i].below <= lesson.choices[i - 1].below)
-          problem(i, "below", "the limits do not rise from choice to choice", "Put the choices in order");
+          problem(i, "below", "the limits do not increase from choice to choice", "Put the choices in order");
       }
       return;
     }
@@ -164,21 +164,21 @@ private:
     {
       if (blocks[i]->contains("below"))
         problem(i, "below", "limits belong to a lesson with a measure of its own",
-                "Write measure = \"...\" under [lesson], or leave this line out");
+                "Write measure = \"...\" under [lesson], or remove this line");
       if (!blocks[i]->contains("measure"))
         ++without;
       else if (first == blocks.size())
         first = i;
       else if (lesson.choices[i].measure && lesson.choices[first].measure &&
                lesson.choices[i].measure->dimension != lesson.choices[first].measure->dimension)
-        problem(i, "measure", "is of another kind than that of the first choice",
+        problem(i, "measure", "is of another kind than the measure of the first choice",
                 "Compare shares (a / b - 1) instead");
       if (without == 2 && !blocks[i]->contains("measure"))
         problem(i, "measure", "is missing: only one choice, \"about the same\", can do without",
-                "Give the number by which this choice wins");
+                "Give the number that decides for this choice");
     }
     if (lesson.close > 0 && without == 0)
-      problem(blocks.size() - 1, "measure", "no choice is left for sizes that lie close together",
+      problem(blocks.size() - 1, "measure", "there is no choice for sizes that lie close together",
               "Add a choice without a measure, or leave out lesson.close");
     if (lesson.close == 0 && without > 0)
       problem(blocks.size() - 1, "measure", "a choice without a measure would never be right",
@@ -198,7 +198,7 @@ private:
       const auto close = text.find('}', open);
       if (close == std::string::npos)
       {
-        problem(text.substr(open, text.find('\n', open) - open), "a place for a number is not closed",
+        problem(text.substr(open, text.find('\n', open) - open), "a { is not closed",
                 "Write { reading:run }");
         break;
       }

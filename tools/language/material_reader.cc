@@ -104,8 +104,8 @@ private:
       if (!fields_.given(entry.name) || contains(own, entry.name) || contains(told, entry.name))
         return;
       told.push_back(entry.name);
-      fields_.problem(entry.name, fmt::format("means nothing for a {}", tools::Description<Law>::kind),
-                                         "Take the line out, or give another law");
+      fields_.problem(entry.name, fmt::format("has no meaning for a {}", tools::Description<Law>::kind),
+                                         "Remove the line, or give another law");
     };
     tools::for_each_entry<FoamData>(refuse);
     tools::for_each_entry<RubberData>(refuse);
@@ -149,7 +149,7 @@ private:
           Fields(*block, "material.network", fields_.title("network"), material_entries(), problems_)));
       for (const char *name : {"exponent", "poisson", "volumetric_exponent"})
         if (fields_.given(name))
-          fields_.problem(name, "network is given as well", "Put it into the network terms");
+          fields_.problem(name, "network is given as well", "Put it in the network terms");
     }
     else if (fresh_ && fields_.given("shear_modulus"))
       foam.network = {network_term(fields_)};
@@ -163,7 +163,7 @@ private:
     }
     else if (one_term && foam.network.size() > 1)
       fields_.problem("shear_modulus", "the material has several network terms",
-                      "Change them by a network list");
+                      "Change them with a network list");
     if (foam.network.empty())
       fields_.problem("shear_modulus", "is missing", "Add a line such as: shear_modulus = \"0.42 MPa\"");
 

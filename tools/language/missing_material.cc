@@ -60,11 +60,10 @@ std::string instead_of_material(const std::string &name, const MaterialSource &k
     return fmt::format("Did you mean \"{}\"?", near);
   if (const auto *stuff = everyday_stuff(name))
     if (const auto *nearest = nearest_by_stiffness(stuff->youngs_modulus, known))
-      return fmt::format(
-        "The library holds no {}, about {} (from memory); nearest in stiffness is \"{}\", {}. Or give a "
-        "[[material]] of your own",
-        stuff->word, modulus_words(stuff->youngs_modulus), nearest->name,
-        modulus_words(std::get<PlateData>(nearest->data).youngs_modulus));
+      return fmt::format("The library holds no {}, about {} (from memory); nearest in stiffness is \"{}\", "
+                         "{}. Or define a [[material]] of your own",
+                         stuff->word, modulus_words(stuff->youngs_modulus), nearest->name,
+                         modulus_words(std::get<PlateData>(nearest->data).youngs_modulus));
   return "See the list: solemech materials";
 }
 } // namespace solemech::materials

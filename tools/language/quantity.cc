@@ -101,8 +101,7 @@ double leading_number(std::string_view text, std::string_view &rest, Dimension d
   double     value = 0;
   const auto result = std::from_chars(body.data(), body.data() + body.size(), value);
   if (result.ec == std::errc::result_out_of_range || (result.ec == std::errc() && !std::isfinite(value)))
-    throw InvalidQuantity(fmt::format("\"{}\" is too large or too small a number", shown),
-                          "Check the power of ten");
+    throw InvalidQuantity(fmt::format("\"{}\" is too large or too small", shown), "Check the power of ten");
   if (result.ec != std::errc())
     throw InvalidQuantity(fmt::format("\"{}\" does not start with a number", shown),
                           fmt::format("Write a value such as \"{}\"", dimension_example(dimension)));
@@ -240,9 +239,8 @@ double parse_quantity(std::string_view text, Dimension dimension)
     if (unitless)
       return value;
     const auto unit = words().at(dimension).display_unit;
-    throw InvalidQuantity(
-      fmt::format("\"{}\" has no unit", text),
-      fmt::format("Write for instance \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
+    throw InvalidQuantity(fmt::format("\"{}\" has no unit", text),
+                          fmt::format("For example \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
   }
   const std::string name = spelled(rest);
   const auto        unit = find_unit(name, dimension);
@@ -250,23 +248,22 @@ double parse_quantity(std::string_view text, Dimension dimension)
   {
     const double si = unit->factor * value + unit->offset;
     if (!std::isfinite(si))
-      throw InvalidQuantity(fmt::format("\"{}\" is too large a number", text), "Check the power of ten");
+      throw InvalidQuantity(fmt::format("\"{}\" is too large", text), "Check the power of ten");
     return si;
   }
   for (const char *sign : {"+-", "±", "+/-"})
     if (name.find(sign) != std::string::npos)
       throw InvalidQuantity(
-        fmt::format("\"{}\" carries a doubt, which cannot stand here", text),
-        fmt::format("Leave {} and what is behind it out; in a bench sheet a doubt may stand at a "
-                    "thickness, a gauge pressure, the mass, height and guide loss under [drop], "
-                    "and at readings",
+        fmt::format("\"{}\" has a ±, which is not allowed here", text),
+        fmt::format("Remove {} and what follows it. In a bench sheet a ± may follow a thickness, a gauge "
+                    "pressure, the mass, height and guide loss under [drop], and readings",
                     sign));
   if (dimension == D::number || dimension == D::count)
     throw InvalidQuantity(
-      fmt::format("\"{}\" has a unit, but a {} is wanted", text, dimension_name(dimension)),
+      fmt::format("\"{}\" has a unit, but a {} is needed", text, dimension_name(dimension)),
       "Leave the unit out");
   if (unit)
-    throw InvalidQuantity(fmt::format("\"{}\" is a {}, but a {} is wanted", text,
+    throw InvalidQuantity(fmt::format("\"{}\" is a {}, but a {} is needed", text,
                                       dimension_name(unit->dimension), dimension_name(dimension)),
                           fmt::format("Use one of {}", unit_list(dimension)));
   std::vector<std::string> fitting, all;
@@ -311,13 +308,13 @@ GaugeReading parse_hardness(std::string_view text)
     hardness.scale = "ShoreOO";
   if (hardness.scale.empty())
     throw InvalidQuantity(
-      fmt::format("\"{}\" does not say which hardness scale", text),
-      fmt::format("Write for instance \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
+      fmt::format("\"{}\" does not name its hardness scale", text),
+      fmt::format("For example \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
   if (std::find(scales.begin(), scales.end(), hardness.scale) == scales.end())
   {
     if (is_other_scale(hardness.scale))
       throw InvalidQuantity(
-        fmt::format("there is no gauge \"{}\" here, and no conversion of its readings is known", rest),
+        fmt::format("the model has no gauge \"{}\", and no conversion of its readings is known", rest),
         "Read the piece with one of ShoreA, ShoreD, ShoreOO, AskerC, and write that");
     const auto near = nearest_name(hardness.scale, scales);
     throw InvalidQuantity(fmt::format("unknown hardness scale \"{}\"", rest),

@@ -103,7 +103,7 @@ std::size_t run_named(const std::string &label, const std::vector<NamedRun> &run
     throw InvalidMeasure(fmt::format("there is a single run and none called \"{}\"", label),
                          "Leave out the colon and what follows");
   if (label.empty())
-    throw InvalidMeasure("does not say which run is meant",
+    throw InvalidMeasure("does not name its run",
                          fmt::format("Write the reading, a colon and one of {}", fmt::join(endings, ", ")));
   throw InvalidMeasure(fmt::format("there is no run \"{}\"", label), near_or_all(label, endings));
 }
@@ -192,10 +192,9 @@ ReadingMeasure read_measure(std::string_view text, const std::vector<NamedRun> &
   const bool has_two = parts.size() >= 3 && (parts[1] == "-" || parts[1] == "/");
   const bool is_change = parts.size() == 5 && parts[1] == "/" && parts[3] == "-" && parts[4] == "1";
   if (parts.size() != 1 && !(has_two && parts.size() == 3) && !is_change)
-    throw InvalidMeasure(
-      fmt::format("\"{}\" is no measure", text),
-      "Write a reading, a - b, a / b or a / b - 1, with blanks round the signs; a reading with its "
-      "run: peak_force:heel");
+    throw InvalidMeasure(fmt::format("\"{}\" is not a measure", text),
+                         "Write a reading, a - b, a / b or a / b - 1, with spaces around the signs. A "
+                         "reading of one run:  peak_force:heel");
   measure.first = reading_of(parts[0], runs);
   measure.dimension = measure.first.dimension;
   if (!has_two)
@@ -204,7 +203,7 @@ ReadingMeasure read_measure(std::string_view text, const std::vector<NamedRun> &
   measure.second = reading_of(parts[2], runs);
   if (measure.first.dimension != measure.second.dimension)
     throw InvalidMeasure(fmt::format("{} and {} are of different kinds", parts[0], parts[2]),
-                         "Compare readings of one kind");
+                         "Compare readings of the same kind");
   measure.kind = is_change         ? MeasureKind::change
                  : parts[1] == "-" ? MeasureKind::difference
                                    : MeasureKind::ratio;

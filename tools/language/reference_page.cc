@@ -54,28 +54,29 @@ std::string reference_page()
 {
   std::string page =
     "# Entries of case, stack, rig and material files\n\n"
-    "Written by the program from the table that it reads files with. Values with units stand in quotes: "
-    "`thickness = \"12 mm\"`.\nOn the command line an entry is addressed by its block or layer name: "
+    "Written by the program from the table that it reads files with. Write values with units in quotes: "
+    "`thickness = \"12 mm\"`.\nOn the command line, name an entry by its block or layer: "
     "`--set core.thickness=\"18 mm\"`, `--set unit.gauge_pressure=\"20 psi\"`,\n`--set drop.energy=\"7 J\"`, "
     "`--set eva-soft.shear_modulus=\"0.5 MPa\"`. Only when a name stands for a layer and a material as well, "
     "the full\n"
     "address is needed: `layer.core.thickness`, `material.core.density`.\n\n"
-    "A stack file holds layers or lug, plug and own materials; a rig file holds one of drop, ball, press, "
+    "A stack file holds layers or a lug, a plug and your own materials; a rig file holds one of drop, ball, "
+    "press, "
     "durometer, abrasion and "
     "slide, and surroundings.\n";
   for (const auto &section : case_sections())
     page += section_text(section, case_entries());
-  page += "\n# Entries that only a bench sheet has\n\n"
-          "A bench sheet is a case file in which readings stand or something is unknown or doubtful. In it "
-          "`material` and `ring` may "
-          "be `\"unknown foam\"` or `\"unknown rubber\"`, with a letter\nbehind when there are several; a "
-          "layer may carry "
-          "`hardness = \"42 AskerC\"` and `density = \"175 kg/m3\"`; and a doubt may follow `thickness`, "
-          "`gauge_pressure`, and "
-          "`height`, `mass` and\n`guide_loss` of `[drop]`: `\"16.0 mm +- 0.5\"`, nine cases of ten. In a rig "
-          "file no doubt can stand: "
-          "write the entry with it under `[drop]` of the sheet. Text entries below take values with units "
-          "and +-.\n";
+  page +=
+    "\n# Entries that only a bench sheet has\n\n"
+    "A bench sheet is a case file with readings, or with something unknown or uncertain. In it "
+    "`material` and `ring` may "
+    "be `\"unknown foam\"` or `\"unknown rubber\"`, with a letter\nafter it when there are several; a "
+    "layer may carry "
+    "`hardness = \"42 AskerC\"` and `density = \"175 kg/m3\"`; and an uncertainty may follow `thickness`, "
+    "`gauge_pressure`, and "
+    "`height`, `mass` and\n`guide_loss` of `[drop]`: `\"16.0 mm +- 0.5\"`; +- is a 90 % band. A rig file "
+    "cannot hold it: write the entry with its +- under `[drop]` of the sheet. Text entries below take values "
+    "with units and +-.\n";
   for (const auto &section : sheet_sections())
     page += section_text(section, sheet_entries());
   return page;

@@ -24,16 +24,16 @@ void check_striker(const Fields &fields, solver::Tup &tup)
   if (tup.shape == solver::TupShape::sphere)
     tup.edge_radius = 0;
   if (tup.edge_radius > tup.diameter / 2)
-    fields.problem("edge_radius", "is more than the striker's own radius", "Give a smaller edge radius");
+    fields.problem("edge_radius", "is more than the radius of the striker", "Give a smaller edge radius");
   if (tup.shape == solver::TupShape::spherical_ended && !(tup.end_radius >= tup.diameter / 2))
     fields.problem("end_radius",
-                   fields.given("end_radius") ? "is less than the striker's own radius" : "is missing",
+                   fields.given("end_radius") ? "is less than the radius of the striker" : "is missing",
                    "Give the radius of the spherical end, e.g. end_radius = \"30 mm\"");
   if (tup.shape != solver::TupShape::spherical_ended && fields.given("end_radius"))
-    fields.problem("end_radius", "means nothing for this striker",
-                   "Take the line out, or shape = \"spherical-ended\"");
+    fields.problem("end_radius", "has no meaning for this striker",
+                   "Remove the line, or shape = \"spherical-ended\"");
   if (tup.shape == solver::TupShape::sphere && fields.given("edge_radius"))
-    fields.problem("edge_radius", "means nothing for a sphere", "Take the line out");
+    fields.problem("edge_radius", "has no meaning for a sphere", "Remove the line");
 }
 
 /// A course from a file; `weight` [N] is one body weight.
@@ -42,7 +42,7 @@ void history(const Fields &fields, solver::PressRig &rig, double weight, SheetFo
 {
   for (const char *name : {"wave", "duration"})
     if (fields.given(name))
-      fields.problem(name, "means nothing beside a history", "Take the line out");
+      fields.problem(name, "has no meaning together with a history", "Remove the line");
   const auto of = fields.text("history_of");
   const auto name = fields.text("history");
   rig.wave = solver::PressWave::table;
@@ -111,13 +111,13 @@ solver::PressRig read_press(const toml::table &block, double gravity, SheetFolde
   int n_given = 0;
   for (const char *name : {"peak_force", "peak_displacement", "peak_body_weights", "history"})
     if (fields.given(name) && ++n_given > 1 && name != std::string("peak_displacement"))
-      fields.problem(name, "another course of the press is given as well", "Keep one of them");
+      fields.problem(name, "the press is driven in another way as well", "Keep one of them");
   const bool weights = fields.given("peak_body_weights") ||
                        (fields.given("history") && fields.text("history_of") == "body weights");
   if (weights && !fields.given("body_mass"))
-    fields.problem("body_mass", "is missing", "Give body_mass = \"80 kg\"; it scales the body weights");
+    fields.problem("body_mass", "is missing", "Give body_mass = \"80 kg\": body weights refer to it");
   if (!weights && fields.given("body_mass"))
-    fields.problem("body_mass", "scales nothing here", "Take it out, or give peak_body_weights");
+    fields.problem("body_mass", "has no meaning here", "Remove it, or give peak_body_weights");
   if (n_given == 0)
     fields.problem("peak_force", "is missing",
                    "Give peak_force = \"2000 N\", peak_displacement = \"8 mm\", or a history");
@@ -160,7 +160,7 @@ solver::DurometerRig read_durometer(const toml::table &block, Problems &problems
   {
     rig.wanted = wanted->value;
     if (wanted->scale != scale && !scale.empty())
-      fields.problem("wanted", fmt::format("is on another scale than the gauge, {}", scale),
+      fields.problem("wanted", fmt::format("is on another scale than that of the gauge, {}", scale),
                      fmt::format("Write wanted = \"{:g} {}\"", wanted->value, scale));
   }
   return rig;

@@ -23,7 +23,7 @@ std::pair<std::string, std::string> friendly(std::string_view description)
     reason = reason.substr(at + 2);
   if (has("redefine") || has("duplicate"))
     return {reason,
-            "Give each entry once; further layers and materials start with [[layer]] and [[material]]"};
+            "Give each entry once. Start further layers and materials with [[layer]] and [[material]]"};
   if (has("table header") || has("table"))
     return {reason, "Headers are written [name] or [[name]]"};
   return {reason, "Entries are written name = \"value unit\""};
@@ -38,8 +38,7 @@ void refuse_steering(const toml::table &table, Problems &problems)
   {
     const std::string name(key.str());
     if (first_steering(name) != std::string::npos)
-      problems.add(
-        problem_at(key.source(), "", "a name with a control character in it", "Write a plain name"));
+      problems.add(problem_at(key.source(), "", "a name contains a control character", "Write a plain name"));
     refuse_steering(node, name, problems);
   }
 }
@@ -47,7 +46,8 @@ void refuse_steering(const toml::table &table, Problems &problems)
 void refuse_steering(const toml::node &node, const std::string &entry, Problems &problems)
 {
   if (const auto *text = node.as_string(); text && first_steering(text->get(), true) != std::string::npos)
-    problems.add(problem_at(node.source(), entry, "holds a control character, which a terminal would obey",
+    problems.add(problem_at(node.source(), entry,
+                            "contains a control character, which a terminal would act on",
                             "Write plain text"));
   if (const auto *list = node.as_array())
     for (const auto &element : *list)
@@ -61,7 +61,7 @@ std::string read_sheet_text(const std::filesystem::path &path, Problems &problem
 {
   auto read = file_text(path, largest_sheet);
   if (read.state == FileText::State::read && read.text.empty())
-    read.reason = "the file is empty", read.cure = "Write the sheet into it, beginning with format = 1";
+    read.reason = "the file is empty", read.cure = "Write the sheet in it, beginning with format = 1";
   if (!read.reason.empty())
     problems.add({path.string(), 0, 0, "", read.reason, read.cure});
   return std::move(read.text);
@@ -83,7 +83,7 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
   {
     problems.add({file, 0, 0, "",
                   fmt::format("{:.1f} MB is too large", static_cast<double>(text.size()) / 1e6),
-                  "It may have at most 1 MB; is this the right file?"});
+                  "At most 1 MB is allowed; is this the right file?"});
     return {};
   }
   std::string_view body = text;

@@ -106,8 +106,7 @@ private:
     const char c = text_[at_];
     if (c == '.' && ++n_dots_ > most_dots)
     {
-      problem("a key of so many parts is none of a sheet",
-              "Write keys of a few parts, such as layer.core.thickness");
+      problem("this name has too many parts", "Write names of a few parts, such as layer.core.thickness");
       return false;
     }
     if (c != '.' && !is_bare(c) && c != ' ' && c != '\t' && c != '"' && c != '\'')

@@ -54,10 +54,9 @@ void check_shape(const Fields &fields, const geometry::LugOutline &lug)
     return; // told already
   if (lug.height > most_slender * lug.width)
   {
-    fields.problem(
-      "height",
-      fmt::format("{} on a width of {} is too slender to stand", length(lug.height), length(lug.width)),
-      fmt::format("Give at most {}, or a wider bar", length(most_slender * lug.width)));
+    fields.problem("height",
+                   fmt::format("{} on a width of {} is too slender", length(lug.height), length(lug.width)),
+                   fmt::format("Give at most {}, or a wider bar", length(most_slender * lug.width)));
     return;
   }
   const double root = 2 * geometry::lug_wall(lug).toe[0];
@@ -76,7 +75,7 @@ void check_shape(const Fields &fields, const geometry::LugOutline &lug)
   }
   catch (const geometry::InvalidGeometry &error)
   {
-    fields.problem(entry_of(error.name()), fmt::format("does not fit: {} is allowed", error.allowed()),
+    fields.problem(entry_of(error.name()), fmt::format("is not possible: {} is allowed", error.allowed()),
                    "Change it, or the size of the bar");
   }
 }
@@ -99,12 +98,12 @@ void read_pattern(const Fields &fields, solver::SlideRig &rig)
     {
       whole = false;
       fields.problem(entry,
-                     pattern == of ? "is missing" : fmt::format("means nothing for pattern \"{}\"", pattern),
+                     pattern == of ? "is missing" : fmt::format("has no meaning for pattern \"{}\"", pattern),
                      pattern == of ? fmt::format("Give {} = \"{}\"", entry, example)
-                                   : fmt::format("Take the line out, or write pattern = \"{}\"", of));
+                                   : fmt::format("Remove the line, or write pattern = \"{}\"", of));
     }
   if (fields.given("gap") && pattern != "pad")
-    fields.problem("gap", "is between pads", "Take the line out, or write pattern = \"pad\"");
+    fields.problem("gap", "is allowed between pads only", "Remove the line, or write pattern = \"pad\"");
   if (!whole)
     return;
   if (pattern == "herringbone")
@@ -168,7 +167,7 @@ void read_slide(const Fields &fields, const std::vector<materials::Court> &court
   if (rig.heading > 0 && heading > 0)
     fields.problem("heading",
                    "a herringbone or a wavy bar is slid straight: at another heading its two sides differ",
-                   "Take the line out, slide each arm as a straight bar at its own heading, or make a "
+                   "Remove the line, slide each arm as a straight bar at its own heading, or make a "
                    "[tread] with a [[zone]] of them");
   if (!(rig.heading > 0))
     rig.heading = heading;
@@ -216,9 +215,9 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
   if (!fields.word("coefficient_highest").empty())
     wear.highest = 10 * wear.coefficient;
   if (wear.lowest > wear.coefficient)
-    fields.problem("coefficient_lowest", "is more than the coefficient", "Give less, or take the line out");
+    fields.problem("coefficient_lowest", "is more than the coefficient", "Give less, or remove the line");
   if (wear.highest < wear.coefficient)
-    fields.problem("coefficient_highest", "is less than the coefficient", "Give more, or take the line out");
+    fields.problem("coefficient_highest", "is less than the coefficient", "Give more, or remove the line");
   if (fields.given("known_hours") != fields.given("known_depth"))
     fields.problem(fields.given("known_hours") ? "known_hours" : "known_depth", "stands alone",
                    "A worn pair needs both known_hours and known_depth");
@@ -226,14 +225,14 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
   {
     wear.steps_per_second = fields.value("steps_per_minute") / 60;
     if (!fields.given("known_hours"))
-      fields.problem("steps_per_minute", "needs a worn pair: steps alone make no hours",
-                     "Give known_hours and known_depth, or take the line out");
+      fields.problem("steps_per_minute", "needs a worn pair: hours do not follow from steps alone",
+                     "Give known_hours and known_depth, or remove the line");
   }
   if (wear.depth > deepest_wear * rig.lug.height)
-    fields.problem("depth",
-                   fmt::format("{} is more than the lug has to give: it is {} high", length(wear.depth),
-                               length(rig.lug.height)),
-                   fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
+    fields.problem(
+      "depth",
+      fmt::format("{} is more than the height of the lug, {}", length(wear.depth), length(rig.lug.height)),
+      fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
   if (const auto *rubber = std::get_if<materials::RubberData>(&reference.data))
     wear.reference_modulus = rubber->youngs_modulus();
   rig.wear = wear;

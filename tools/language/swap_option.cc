@@ -17,8 +17,8 @@ using materials::Problems;
 
 namespace
 {
-constexpr const char *swap_example = "Write for instance --swap \"insert = pp-semirigid 2 mm\"";
-constexpr const char *range_example = "Write for instance --range gauge_pressure=\"80..200 kPa\"";
+constexpr const char *swap_example = "For example --swap \"insert = pp-semirigid 2 mm\"";
+constexpr const char *range_example = "For example --range gauge_pressure=\"80..200 kPa\"";
 constexpr std::size_t most_points = 100;
 constexpr int         usual_points = 7;
 
@@ -94,8 +94,8 @@ std::vector<Ply> plies_of(const Piece &piece, Problems &problems, const std::str
     const auto plus = std::min(piece.whole.find('+', from), piece.end);
     const auto part = piece.part(from, plus);
     if (part.empty())
-      note(problems, swap_option, part.placed(), layer, "nothing stands beside the +",
-           "Write for instance pp-semirigid 2 mm + eva-soft 2 mm");
+      note(problems, swap_option, part.placed(), layer, "nothing is written beside the +",
+           "For example pp-semirigid 2 mm + eva-soft 2 mm");
     else
       plies.push_back(ply_of(part));
     from = plus + 1;
@@ -117,8 +117,8 @@ std::optional<Swap> swap_of(const Piece &option, Problems &problems)
            .placed(),
          "",
          equals == std::string_view::npos ? "there is no = in it"
-         : left.empty()                   ? "no layer stands before the ="
-                                          : "nothing stands behind the =",
+         : left.empty()                   ? "no layer is named before the ="
+                                          : "nothing is written after the =",
          swap_example);
     return std::nullopt;
   }
@@ -134,7 +134,7 @@ std::optional<Swap> swap_of(const Piece &option, Problems &problems)
   if (!holder)
   {
     note(problems, swap_option, right.placed(), layer.text, "the value cannot be read",
-         "Write for instance --swap \"core.thickness = 18 mm\"");
+         "For example --swap \"core.thickness = 18 mm\"");
     return std::nullopt;
   }
   change.holder = std::move(*holder);
@@ -250,7 +250,7 @@ EntryRange read_range(const std::string &text, Problems &problems)
   if (equals == std::string::npos || left.empty() || dots == std::string::npos)
   {
     note(problems, range_option, (left.empty() ? whole : left).placed(), "",
-         equals == std::string::npos || left.empty() ? "there is no entry with = behind it"
+         equals == std::string::npos || left.empty() ? "there is no entry with a = after it"
                                                      : "there is no .. in it",
          range_example);
     return range;
@@ -280,13 +280,13 @@ EntryRange read_range(const std::string &text, Problems &problems)
          "Swap the two");
   else if (step && step->value <= 0)
     note(problems, range_option, step->piece.placed(), entry, "the step is not above 0",
-         fmt::format("Write for instance by {:g} {}", round_step(high->value - low->value), range.unit));
+         fmt::format("For example by {:g} {}", round_step(high->value - low->value), range.unit));
   else if (step && step->value > high->value - low->value)
     note(problems, range_option, step->piece.placed(), entry, "the step is wider than the range",
-         fmt::format("Write for instance by {:g} {}", round_step(high->value - low->value), range.unit));
+         fmt::format("For example by {:g} {}", round_step(high->value - low->value), range.unit));
   else if (step && (high->value - low->value) / step->value > static_cast<double>(most_points))
     note(problems, range_option, step->piece.placed(), entry,
-         fmt::format("the step gives more than {} points", most_points), "Give a greater one");
+         fmt::format("the step gives more than {} points", most_points), "Give a larger step");
   else
     fill(range, *low, *high, step ? step->value : round_step(high->value - low->value));
   return range;

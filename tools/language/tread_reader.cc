@@ -52,11 +52,11 @@ solver::TreadZone read_zone(const Fields &fields, const solver::Tread &before, c
   read_members(fields, zone);
   if (zone.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
       std::string::npos)
-    fields.problem("name", fmt::format("\"{}\" cannot be an address", zone.name),
+    fields.problem("name", fmt::format("\"{}\" cannot be used as a name", zone.name),
                    "Use letters, digits, - and _ in zone names");
   if (const char *entry = outside_entry(zone, before))
     fields.problem(
-      entry, "the zone reaches over the edge of the foot",
+      entry, "the zone extends beyond the edge of the foot",
       fmt::format("The foot is {} long and {} wide: move the zone, make it smaller or give a larger foot",
                   quantity_text(before.foot_length, Dimension::length),
                   quantity_text(before.foot_width, Dimension::length)));
@@ -65,7 +65,7 @@ solver::TreadZone read_zone(const Fields &fields, const solver::Tread &before, c
     if (other.name == zone.name)
       fields.problem("name", "there is a zone of this name", "Give each zone a name of its own");
     else if (overlap(zone, other))
-      fields.problem("x", fmt::format("lies on the zone {}", other.name),
+      fields.problem("x", fmt::format("overlaps the zone {}", other.name),
                      "Move one of them, or make it smaller");
   }
   return zone;
@@ -76,10 +76,10 @@ void check_tread(const Fields &of_tread, const Fields &of_lug, const Fields &of_
 {
   for (const char *name : {"pressure", "heading"})
     if (of_slide.given(name))
-      of_slide.problem(name, "means nothing for a whole tread",
-                       "Take the line out: it follows from [tread] and [[zone]]");
+      of_slide.problem(name, "has no meaning for a whole tread",
+                       "Remove the line: it follows from [tread] and [[zone]]");
   if (of_lug.text("neighbours") == "none")
-    of_lug.problem("neighbours", "a tread has bars beside each bar", "Take the line out");
+    of_lug.problem("neighbours", "a tread always has bars beside each bar", "Remove the line");
   const std::pair<const char *, double solver::TreadZone::*> loads[] = {
     {"push_off", &solver::TreadZone::push_off},
     {"braking", &solver::TreadZone::braking},
@@ -91,7 +91,7 @@ void check_tread(const Fields &of_tread, const Fields &of_lug, const Fields &of_
       whole += zone.*load;
     if (!(whole > 0))
     {
-      of_tread.problem("force", fmt::format("no zone carries it: {} is 0 everywhere", name),
+      of_tread.problem("force", fmt::format("no zone carries this load: {} is 0 everywhere", name),
                        fmt::format("Give {} = 1 in one zone", name));
       continue;
     }

@@ -75,7 +75,7 @@ TEST_CASE("values and units")
           .starts_with("my.toml:9:13: core.thickness: \"nan mm\" is not a finite number. Write a value such "
                        "as \"12 mm\".\n"));
   CHECK(problems_of(layer("thickness = true"))
-          .starts_with("my.toml:9:13: core.thickness: is true, but a length is wanted. Write for instance: "
+          .starts_with("my.toml:9:13: core.thickness: is true, but a length is wanted. For example: "
                        "thickness = \"12 mm\".\n"));
 }
 
@@ -127,8 +127,8 @@ TEST_CASE("files that are no sheets")
   const auto                   large = folder / "large.toml";
   std::ofstream(large) << std::string(10'000'000, 'x');
   CHECK_THROWS_WITH(tools::read_case_file(large, small_library()),
-                    large.string() + ": 10.0 MB is too large. It may have at most 1 MB; is this the right "
-                                     "file?\n");
+                    large.string() +
+                      ": 10.0 MB is too large. At most 1 MB is allowed; is this the right file?\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder, small_library()),
                     folder.string() + ": this is not a file. Give a text file such as my-pair.toml.\n");
   CHECK_THROWS_WITH(tools::read_case_file(folder / "none.toml", small_library()),
@@ -143,7 +143,7 @@ TEST_CASE("parts that do not fit together")
         "    material = \"eva-sof\"\n"
         "               ^\n");
   CHECK(problems_of(sheet("name = \"guide\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
-          .find("guide.name: \"guide\" is a part of the rig in the account of energy. Choose another name") !=
+          .find("guide.name: \"guide\" is already the name of a part of the rig. Choose another name") !=
         std::string::npos);
   CHECK(problems_of(unit("diameter = \"90 mm\"\nfilm_thickness = \"0.6 mm\""))
           .starts_with("my.toml:12:12: air.diameter: the unit of 90 mm does not fit into the plug of 80 mm. "
@@ -154,10 +154,11 @@ TEST_CASE("parts that do not fit together")
                        "8 mm. Give a thinner film or "
                        "a thicker layer.\n"));
   // Hoop stress p r/t with r = half the height: 10 MPa x 0.6 mm / 4 mm = 1.5 MPa.
-  CHECK(problems_of(unit("diameter = \"60 mm\"\nfilm_thickness = \"0.6 mm\"\ngauge_pressure = \"1.51 MPa\""))
-          .starts_with("my.toml:14:18: air.gauge_pressure: 1510 kPa is more than the film holds, about 1500 "
-                       "kPa. Lower the pressure or "
-                       "give a thicker film.\n"));
+  CHECK(
+    problems_of(unit("diameter = \"60 mm\"\nfilm_thickness = \"0.6 mm\"\ngauge_pressure = \"1.51 MPa\""))
+      .starts_with("my.toml:14:18: air.gauge_pressure: 1510 kPa is more than the film can hold, about 1500 "
+                   "kPa. Lower the pressure or "
+                   "give a thicker film.\n"));
   CHECK(problems_of(
           unit("diameter = \"60 mm\"\nfilm_thickness = \"0.6 mm\"\ngauge_pressure = \"1.49 MPa\"")) == "");
   CHECK(problems_of(sheet() + "[[layer]]\nname = \"core\"\nmaterial = \"eva-firm\"\nthickness = \"3 mm\"\n")
@@ -229,11 +230,11 @@ TEST_CASE("changes from the command line")
     "--set unit.gauge_pressure=20 psi: unit.gauge_pressure: there is no such entry. No layer of this case "
     "has an air unit.\n");
   CHECK(problems_of(sheet(), {"core.thickness=12"}) ==
-        "--set core.thickness=12: core.thickness: 12 has no unit. Write for instance thickness = \"12 mm\" "
+        "--set core.thickness=12: core.thickness: 12 has no unit. For example thickness = \"12 mm\" "
         "(known: mm, "
         "cm, m, in, um, µm, μm).\n");
   CHECK(problems_of(sheet(), {"core"}) ==
-        "--set core: this is no change. Write for instance --set insert.thickness=\"2 mm\".\n");
+        "--set core: this is not a change. For example --set insert.thickness=\"2 mm\".\n");
   // A layer named like a library material: both have a density-free common entry name only by address.
   const auto clash = sheet("name = \"x\"\nmaterial = \"x\"\nthickness = \"16 mm\"\n",
                            "[[material]]\nname = \"x\"\nfrom = \"eva-soft\"\n");

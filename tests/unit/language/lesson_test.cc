@@ -85,11 +85,11 @@ TEST_CASE("places of numbers are checked where they stand")
         "my.toml:24:12: lesson.choice.because: {peak_force:thni}: there is no run \"thni\". Did you mean "
         "\"thin\"?");
   CHECK(slip(limits("peak_force:thin / peak_force:thick", "{peak_force}")) ==
-        "my.toml:24:12: lesson.choice.because: {peak_force}: does not say which run is meant. Write the "
+        "my.toml:24:12: lesson.choice.because: {peak_force}: does not name its run. Write the "
         "reading, a "
         "colon and one of thick, thin.");
   CHECK(slip(limits("peak_force:thin / peak_force:thick", "{peak_force:thin")) ==
-        "my.toml:24:12: lesson.choice.because: a place for a number is not closed. Write { reading:run }.");
+        "my.toml:24:12: lesson.choice.because: a { is not closed. Write { reading:run }.");
   // In a text of several lines the place is that of the braces.
   auto       text = limits();
   const auto at = text.find("\"It is {peak_force:thin}.\"");
@@ -104,35 +104,33 @@ TEST_CASE("measures that cannot be taken")
         std::string::npos);
   CHECK(slip(limits("peak_force:thin - contact_time:thick")) ==
         "my.toml:19:11: lesson.measure: peak_force:thin and contact_time:thick are of different kinds. "
-        "Compare readings "
-        "of one kind.");
+        "Compare readings of the same kind.");
   CHECK(slip(limits("loop_return:thin - loop_return:thick")).find("a drop does not give loop_return") !=
         std::string::npos);
   CHECK(slip(limits("lost_in.cor:thin - lost_in.core:thick")) ==
         "my.toml:19:11: lesson.measure: the stack of this run has no layer \"cor\". Did you mean \"core\"?");
   CHECK(slip(limits("fibre_tension:thin - fibre_tension:thick")).find("has no air unit") !=
         std::string::npos);
-  CHECK(slip(limits("peak_force:thin ^ peak_force:thick")).find("is no measure") != std::string::npos);
+  CHECK(slip(limits("peak_force:thin ^ peak_force:thick")).find("is not a measure") != std::string::npos);
 }
 
 TEST_CASE("a rule leaves exactly one choice for any numbers, or is refused")
 {
   auto text = limits();
   text.replace(text.find("below = \"1.5\"\n"), 14, "");
-  CHECK(slip(text) ==
-        "my.toml:21:1: lesson.choice.below: is missing: only the last choice has no limit. Give the value "
-        "up to which this choice is right.");
+  CHECK(slip(text) == "my.toml:21:1: lesson.choice.below: is missing: only the last choice has no limit. "
+                      "Give the value below which this choice is right.");
   CHECK(slip(limits() + "below = \"2\"\n").find("the last choice has no limit") != std::string::npos);
   CHECK(slip(limits() + "[[lesson.choice]]\ntext = \"most\"\nbecause = \"So.\"\n")
           .find("is missing: only the last") != std::string::npos);
   text = limits();
   text.insert(text.find("[[lesson.choice]]\ntext = \"more\""),
               "[[lesson.choice]]\ntext = \"some\"\nbelow = \"1.2\"\nbecause = \"So.\"\n");
-  CHECK(slip(text).find("the limits do not rise") != std::string::npos);
+  CHECK(slip(text).find("the limits do not increase") != std::string::npos);
 
   CHECK(slip(winner("")).find("a choice without a measure would never be right") != std::string::npos);
   CHECK(slip(winner("close = \"2 %\"\n", "measure = \"peak_force:thin / peak_force:thick - 1\"\n"))
-          .find("no choice is left for sizes that lie close together") != std::string::npos);
+          .find("there is no choice for sizes that lie close together") != std::string::npos);
   CHECK(slip(winner("", "measure = \"peak_force:thin\"\n")).find("is of another kind") != std::string::npos);
 }
 
@@ -140,7 +138,7 @@ TEST_CASE("a lesson needs a question and choices")
 {
   auto text = limits();
   text.replace(text.find("question = \"Which?\"\n"), 20, "");
-  CHECK(slip(text).find("question: is missing: a lesson asks one") != std::string::npos);
+  CHECK(slip(text).find("question: is missing: a lesson needs a question") != std::string::npos);
   text = limits();
   text.resize(text.find("[[lesson.choice]]\ntext = \"more\""));
   CHECK(problems_of(text).find("there are 1 choices. Give 2 to 6 of them") != std::string::npos);

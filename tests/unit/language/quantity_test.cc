@@ -73,8 +73,7 @@ TEST_CASE("every printed value is read back")
 
 TEST_CASE("messages about values guide to the cure")
 {
-  CHECK(complaint("12", D::mass) ==
-        "\"12\" has no unit. Write for instance \"12 kg\" (known: kg, g, mg, lb, oz)");
+  CHECK(complaint("12", D::mass) == "\"12\" has no unit. For example \"12 kg\" (known: kg, g, mg, lb, oz)");
   CHECK(complaint("140 Mpa", D::pressure) == "unknown unit \"Mpa\". Did you mean \"MPa\"?");
   CHECK(complaint("1,5 mm", D::length) == "\"1,5 mm\" has a decimal comma. Use a decimal point: \"1.5 mm\"");
   CHECK(complaint("12 kg", D::length) ==
@@ -82,17 +81,16 @@ TEST_CASE("messages about values guide to the cure")
   CHECK(complaint("nan mm", D::length) ==
         "\"nan mm\" is not a finite number. Write a value such as \"12 mm\"");
   CHECK(complaint("-inf J", D::energy) == "\"-inf J\" is not a finite number. Write a value such as \"5 J\"");
-  CHECK(complaint("1e999 J", D::energy) ==
-        "\"1e999 J\" is too large or too small a number. Check the power of ten");
+  CHECK(complaint("1e999 J", D::energy) == "\"1e999 J\" is too large or too small. Check the power of ten");
   CHECK(complaint("thick", D::length) ==
         "\"thick\" does not start with a number. Write a value such as \"12 mm\"");
   CHECK(complaint("3 mm", D::count) ==
         "\"3 mm\" has a unit, but a whole number is wanted. Leave the unit out");
   CHECK(complaint("60", D::hardness) ==
-        "\"60\" does not say which hardness scale. Write for instance \"60 ShoreA\" (known: ShoreA, ShoreD, "
+        "\"60\" does not name its hardness scale. For example \"60 ShoreA\" (known: ShoreA, ShoreD, "
         "ShoreOO, AskerC)");
   CHECK(complaint("60 shoreA", D::hardness) == "unknown hardness scale \"shoreA\". Did you mean \"ShoreA\"?");
-  CHECK(complaint("52 Shore C", D::hardness) == "there is no gauge \"Shore C\" here, and no conversion of "
+  CHECK(complaint("52 Shore C", D::hardness) == "the model has no gauge \"Shore C\", and no conversion of "
                                                 "its readings is known. Read the piece with one of "
                                                 "ShoreA, ShoreD, ShoreOO, AskerC, and write that");
   CHECK(complaint("160 ShoreA", D::hardness) ==

@@ -165,7 +165,7 @@ TEST_CASE("slips show their place in the option, all at once")
         "--swap:2:1: corre: there is no such layer. Did you mean \"core\"?\n"
         "    corre = 18 mm\n"
         "    ^\n"
-        "--swap:3:8: core.thickness: \"18\" has no unit. Write for instance \"18 mm\" (known: mm, cm, m, "
+        "--swap:3:8: core.thickness: \"18\" has no unit. For example \"18 mm\" (known: mm, cm, m, "
         "in, um, µm, μm).\n"
         "    core = 18\n"
         "           ^\n");
@@ -178,17 +178,17 @@ TEST_CASE("slips of the form")
 {
   const std::pair<const char *, const char *> cases[] = {
     {"insert", "--swap:1:1: there is no = in it"},
-    {"= 2 mm", "no layer stands before the ="},
-    {"core =", "nothing stands behind the ="},
+    {"= 2 mm", "no layer is named before the ="},
+    {"core =", "nothing is written after the ="},
     {"insert = 2 mm", "--swap:1:10: insert: a new layer needs a material"},
     {"insert = eva-insert", "--swap:1:10: insert: a new layer needs a thickness"},
     {"core = eva-soft 8 mm + eva-firm", "--swap:1:24: core: each of several sheets needs a thickness"},
-    {"core = eva-soft 8 mm +", "nothing stands beside the +"},
+    {"core = eva-soft 8 mm +", "nothing is written beside the +"},
     {"insert = none",
      "--swap:1:1: insert: there is no such layer. The layers of this case: board, core, air, lugs"},
-    {"xyzzy = eva-soft 2 mm", "a new one is called insert, footbed, sockliner"},
+    {"xyzzy = eva-soft 2 mm", "a new one must be called insert, footbed, sockliner"},
     {"core.thikness = 2 mm", "Did you mean \"core.thickness\"?"},
-    {"air.gauge_pressure = 20 bar", "is more than the film holds"},
+    {"air.gauge_pressure = 20 bar", "is more than the film can hold"},
     {"air.gauge_pressure = 12 mm", "--swap:1:22: air.gauge_pressure: "},
     {"inser = pp-semirigid 2 mm", "Did you mean \"insert\"?"},
   };
@@ -198,7 +198,7 @@ TEST_CASE("slips of the form")
     CHECK_THAT(problems({swap}), Contains(message));
   }
   CHECK_THAT(problems({"board = none", "core = none", "air = none", "lugs = none"}),
-             Contains("--swap:4:1: lugs: without it there is no stack left"));
+             Contains("--swap:4:1: lugs: no stack would be left without it"));
   // Nothing that a terminal would obey comes back.
   CHECK(problems({"insert = \033[2J 2 mm"}).find('\033') == std::string::npos);
 }
@@ -231,17 +231,17 @@ TEST_CASE("slips of a range")
 {
   const std::pair<const char *, const char *> cases[] = {
     {"thickness=2..5 mm",
-     "--range:1:1: thickness: several entries are called so. Write air.thickness or board.thickness"},
+     "--range:1:1: thickness: several entries have this name. Write air.thickness or board.thickness"},
     {"guage_pressure=80..200 kPa", "Did you mean \"gauge_pressure\"?"},
     {"gauge_pressure=80-200 kPa", "there is no .. in it"},
-    {"gauge_pressure", "there is no entry with = behind it"},
+    {"gauge_pressure", "there is no entry with a = after it"},
     {"gauge_pressure=200..80 kPa", "--range:1:16: gauge_pressure: the lowest value is not below the highest"},
     {"gauge_pressure=low..80 kPa", "the lowest value is not a number"},
     {"gauge_pressure=1 bar..200 kPa", "the units differ"},
     {"gauge_pressure=80..200 kPa by 0", "the step is not above 0"},
     {"gauge_pressure=80..200 kPa by 0.1", "more than 100 points"},
     {"gauge_pressure=80..200", "has no unit"},
-    {"gauge_pressure=80..2000 kPa", "is more than the film holds"},
+    {"gauge_pressure=80..2000 kPa", "is more than the film can hold"},
     {"state=1..2", "this entry is not a number"},
     {"insert.thickness=1..2 mm", "there is no such entry"},
   };

@@ -132,6 +132,6 @@ states = [ { name = "clean" } ]
   CHECK_THAT(with("friction_lowest = 0.6\n", ""), Contains("friction_lowest") && Contains("is missing"));
   CHECK_THAT(with("0.2 W/(m K)", "0.2"), Contains("has no unit") && Contains("W/(m K)"));
   CHECK_THAT(with("density", "densty"), Contains("Did you mean \"density\"?"));
-  CHECK_THAT(with("\"clean\"", "\"swept\""), Contains("have no \"clean\""));
+  CHECK_THAT(with("\"clean\"", "\"swept\""), Contains("include no \"clean\""));
   CHECK_THAT(with("source = \"measured\"\n", ""), Contains("source"));
 }

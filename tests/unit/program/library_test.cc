@@ -56,7 +56,7 @@ TEST_CASE("what the library does not hold is answered by meaning, not by letters
   const auto steel = instead_of_material("steel-plate", known);
   CHECK(steel == "The library holds no steel, about 200 GPa (from memory); nearest in stiffness is "
                  "\"carbon-plate\", 50 GPa. "
-                 "Or give a [[material]] of your own");
+                 "Or define a [[material]] of your own");
   CHECK(instead_of_material("polycarbonate", known).find("nearest in stiffness is \"nylon-plate\"") !=
         std::string::npos);
   CHECK(instead_of_material("unobtainium", known) == "See the list: solemech materials");

@@ -145,10 +145,9 @@ void judge_zero(double level, const ImpactSetup &setup, ImpactReadings &readings
   const bool   free_fall = std::abs(in_g) < 0.3, at_rest = std::abs(in_g + 1) < 0.3;
   if (!free_fall && !at_rest)
   {
-    readings.notes.push_back(
-      fmt::format("before first touch the sensor shows {:.2f} g, neither 0 (zeroed in free fall) "
-                  "nor -1 (zeroed at rest): taken as a shifted zero",
-                  in_g));
+    readings.notes.push_back(fmt::format("before first touch the sensor shows {:.2f} g, neither 0 (zeroed in "
+                                         "free fall) nor -1 (zeroed at rest): treated as a shifted zero",
+                                         in_g));
     return;
   }
   readings.notes.push_back(
@@ -160,7 +159,7 @@ void judge_zero(double level, const ImpactSetup &setup, ImpactReadings &readings
     problems.add({file, 0, 0, "zero",
                   fmt::format("the sheet says zeroed {}, but before first touch the record shows {:.2f} g",
                               setup.zero == Zero::free_fall ? "in free fall" : "at rest", in_g),
-                  "Correct the sheet, or leave the zero out: the level before first touch is taken"});
+                  "Correct the sheet, or leave the zero out: the level before first touch is then used"});
 }
 } // namespace
 
@@ -178,9 +177,9 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
     return problem("an impact record needs a time column and one of force or acceleration",
                    "Name the columns in the header: time [ms], force [N]");
   if (!is_force && !(setup.mass.value > 0))
-    return problem("the mass of the drop weight is missing", "An acceleration becomes a force with it");
+    return problem("the mass of the drop weight is missing", "It turns an acceleration into a force");
   if (record.time.size() < std::size_t(fewest_before + fewest_in_contact))
-    return problem("too few rows for a pulse with a quiet stretch before it", "Export the whole recording");
+    return problem("too few rows for a pulse and a quiet stretch before it", "Export the whole recording");
 
   std::vector<double> signal = is_force ? record.force : record.acceleration;
   const double        sum = std::accumulate(signal.begin(), signal.end(), 0.0);
@@ -191,31 +190,32 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
   {
     for (auto &value : signal)
       value = -value;
-    readings.notes.emplace_back("the axis of the sensor points the other way: signs were turned");
+    readings.notes.emplace_back("the axis of the sensor points the other way: signs were reversed");
   }
   const auto place = find_pulse(signal);
   if (!place)
     return problem(
-      fmt::format("the record starts in the pulse: fewer than {} quiet rows before it", fewest_before),
+      fmt::format("the record starts inside the pulse: there are fewer than {} quiet rows before it",
+                  fewest_before),
       "Record some milliseconds before first touch; they show the zero");
   const double height = signal[place->top] - place->before.mean;
   if (height < 10 * place->before.deviation || height <= 0)
-    return problem("no pulse stands out of the noise", "Check the range of the sensor and the columns");
+    return problem("no pulse stands out from the noise", "Check the range of the sensor and the columns");
   if (place->last + 2 >= signal.size())
-    return problem("the record ends in the pulse", "Record until the weight has left");
+    return problem("the record ends inside the pulse", "Record until the weight has left");
   if (place->last - place->first < std::size_t(fewest_in_contact))
-    return problem(fmt::format("only {} rows in the contact", place->last - place->first + 1),
+    return problem(fmt::format("there are only {} rows during contact", place->last - place->first + 1),
                    fmt::format("Sample at least {} times in a contact of {:.1f} ms", 2 * fewest_in_contact,
                                1e3 * (record.time[place->last] - record.time[place->first])),
                    record.line[place->first]);
   if (gap_between(record, place->first, place->last))
-    return problem("samples are missing in the contact", "The readings would be a guess; take the drop again",
+    return problem("samples are missing during contact", "The readings would be a guess; repeat the drop",
                    record.line[place->first]);
   if (!is_force)
     judge_zero(place->before.mean, setup, readings, file, problems);
   else if (std::abs(place->before.mean) > 0.005 * height)
     readings.notes.push_back(
-      fmt::format("before first touch the sensor shows {:.3g} N: taken off", place->before.mean));
+      fmt::format("before first touch the sensor shows {:.3g} N: subtracted", place->before.mean));
 
   // The stretch of the contact with its tails.
   const auto margin = (place->last - place->first) / 2 + 5;
@@ -271,7 +271,7 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
     readings.compression = reading(&Values::compression, 0);
     readings.energy_return = reading(&Values::energy_return, 0);
     if (readings.energy_return.value <= 0 || readings.energy_return.value > 1)
-      readings.notes.push_back(fmt::format("the record returns {:.0f} % of the energy: mass, speed or the "
+      readings.notes.push_back(fmt::format("the record returns {:.0f} % of the energy: mass, speed and the "
                                            "gain of the sensor do not fit together",
                                            100 * readings.energy_return.value));
   }
@@ -281,13 +281,12 @@ ImpactReadings read_impact(const Record &record, const ImpactSetup &setup, const
   if (saturated)
   {
     const auto n = saturated->second - saturated->first + 1;
-    readings.notes.push_back(
-      fmt::format("the sensor ran into its end for {} rows (from line {}): the peak is at least "
-                  "{:.4g} N, and nothing is integrated",
-                  n, record.line[saturated->first], readings.peak_force.value));
+    readings.notes.push_back(fmt::format("the sensor clipped for {} rows (from line {}): the peak is at "
+                                         "least {:.4g} N, and nothing is integrated",
+                                         n, record.line[saturated->first], readings.peak_force.value));
     readings.peak_force.at_least = readings.deceleration.at_least = true;
     readings.compression = readings.energy_return = Reading{};
-    readings.compression.why = readings.energy_return.why = "the sensor ran into its end";
+    readings.compression.why = readings.energy_return.why = "the sensor clipped";
     readings.travel.clear();
   }
   return readings;

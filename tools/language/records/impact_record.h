@@ -34,7 +34,7 @@ struct ImpactSetup
   Zero   zero = Zero::inferred; ///< of an acceleration record, as the person states it
 };
 
-/// One reading; `at_least` when the sensor ran into its end. Not known: nothing could be read, `why` says so.
+/// One reading; `at_least` when the sensor clipped. Not known: nothing could be read, `why` says so.
 struct Reading
 {
   bool        known = false, at_least = false;

@@ -84,35 +84,36 @@ LoopReadings read_loop(const Record &record, const LoopSetup &setup, const std::
     {
       for (auto &value : *column)
         value = -value;
-      readings.notes.push_back(fmt::format("{} is counted upwards here: signs were turned",
+      readings.notes.push_back(fmt::format("{} is counted upwards here: signs were reversed",
                                            column == &way ? "compression" : "force"));
     }
   const auto cycles = cycles_of(way);
   readings.n_cycles = int(cycles.size());
   if (cycles.empty())
   {
-    problems.add(
-      {file, 0, 0, "", "the press never goes back", "Record the way up as well: the loop is what returns"});
+    problems.add({file, 0, 0, "", "the record has no unloading",
+                  "Record the unloading as well: the loop needs both branches"});
     return readings;
   }
   const auto &cycle = cycles.back();
   if (cycle.top - cycle.begin < fewest_each_way || cycle.end - cycle.top - 1 < fewest_each_way)
   {
     problems.add({file, record.line[cycle.begin], 1, "",
-                  fmt::format("fewer than {} rows each way in the last cycle", fewest_each_way),
-                  "Sample it finer"});
+                  fmt::format("the last cycle has fewer than {} rows each way", fewest_each_way),
+                  "Use a higher sampling rate"});
     return readings;
   }
   if (cycles.size() > 1)
-    readings.notes.push_back(fmt::format("{} cycles: the last one counts", cycles.size()));
+    readings.notes.push_back(fmt::format("{} cycles: the last one is used", cycles.size()));
   else
-    readings.notes.emplace_back("one cycle only: foam gives back more after a few; say so when comparing");
+    readings.notes.emplace_back(
+      "a single cycle: foam gives back more after a few, so mention this when you compare");
   const auto w = std::span(way).subspan(cycle.begin, cycle.end - cycle.begin);
   const auto f = std::span(force).subspan(cycle.begin, cycle.end - cycle.begin);
   const auto areas = solver::loop_areas(w, f);
   if (!(areas.loading > 0))
   {
-    problems.add({file, record.line[cycle.begin], 1, "", "no work goes in on the way down",
+    problems.add({file, record.line[cycle.begin], 1, "", "no work goes in during loading",
                   "Check the signs and the order of the columns"});
     return readings;
   }
@@ -135,8 +136,8 @@ LoopReadings read_loop(const Record &record, const LoopSetup &setup, const std::
       "more work comes back than goes in: force or compression is off, or the cycles are mixed");
   // A rest of the loop that stays open: the piece has not come back, or the record ends early.
   if (const double open = w.back() - w.front(); open > 0.1 * compression)
-    readings.notes.push_back(
-      fmt::format("the loop stays open by {:.2g} mm: the return counts only what was recorded", 1e3 * open));
+    readings.notes.push_back(fmt::format(
+      "the loop stays open by {:.2g} mm: the return includes only what was recorded", 1e3 * open));
   return readings;
 }
 } // namespace solemech::records

@@ -72,7 +72,7 @@ struct Reader
     if (open == title.npos || close == title.npos || close <= open + 1)
     {
       slip(line, at, name, "this column has no unit",
-           fmt::format("Write it behind the name, for example \"{} [{}]\"", name, example(dimension)));
+           fmt::format("Write it after the name, for example \"{} [{}]\"", name, example(dimension)));
       return column;
     }
     const auto unit = trimmed(title.substr(open + 1, close - open - 1));
@@ -81,7 +81,8 @@ struct Reader
     else if (const auto factor = factor_of(unit, dimension))
       column.factor = *factor;
     else
-      slip(line, at, name, fmt::format("\"{}\" is no unit of {}", unit, materials::dimension_name(dimension)),
+      slip(line, at, name,
+           fmt::format("\"{}\" is not a unit of {}", unit, materials::dimension_name(dimension)),
            "Use one of " + unit_words(dimension));
     return column;
   }
@@ -113,7 +114,7 @@ struct Reader
       auto next = column(title.text, row.line, title.column, record);
       for (const auto &other : columns)
         if (next.target && next.target == other.target)
-          slip(row.line, title.column, title.text, "this column is there twice", "Keep one of them");
+          slip(row.line, title.column, title.text, "this column is given twice", "Keep one of them");
       columns.push_back(next);
     }
     return columns;
@@ -129,10 +130,9 @@ struct Reader
       const bool twice = separator == ',' && fields.size() == 2 * columns.size();
       slip(row.line, 1, "",
            fmt::format("this row has {} fields, the header has {}", fields.size(), columns.size()),
-           twice
-             ? "These look like decimal commas: write decimal points, or part the columns by semicolons and "
-               "then write decimal points"
-             : "Give every row one number a column");
+           twice ? "These look like decimal commas: write decimal points, or separate the columns with "
+                   "semicolons and write decimal points"
+                 : "Give every row one number per column");
       return;
     }
     std::vector<double> values(fields.size());
@@ -177,8 +177,9 @@ void check_times(Record &record, Reader &reader)
   {
     if (t[i] <= t[i - 1])
     {
-      reader.slip(record.line[i], 1, "time", fmt::format("{:.9g} s does not follow {:.9g} s", t[i], t[i - 1]),
-                  "Times must rise from row to row; several recordings go into files of their own");
+      reader.slip(record.line[i], 1, "time",
+                  fmt::format("{:.9g} s is not later than {:.9g} s", t[i], t[i - 1]),
+                  "Times must increase from row to row. Put each recording in a file of its own");
       return;
     }
     steps.push_back(t[i] - t[i - 1]);
@@ -190,11 +191,11 @@ void check_times(Record &record, Reader &reader)
   record.interval = *middle;
   const auto [least, greatest] = std::minmax_element(steps.begin(), steps.end());
   if (*greatest > gap_in_intervals * record.interval)
-    record.notes.push_back(fmt::format("the sampling has gaps up to {:.3g} ms; usual is {:.3g} ms",
+    record.notes.push_back(fmt::format("the sampling has gaps of up to {:.3g} ms; elsewhere it is {:.3g} ms",
                                        1e3 * *greatest, 1e3 * record.interval));
   else if (*greatest - *least > 0.2 * record.interval)
     record.notes.push_back(
-      fmt::format("uneven sampling, {:.3g} to {:.3g} ms: taken as it is", 1e3 * *least, 1e3 * *greatest));
+      fmt::format("uneven sampling, {:.3g} to {:.3g} ms: used as it is", 1e3 * *least, 1e3 * *greatest));
 }
 } // namespace
 
@@ -215,7 +216,7 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
     rest.remove_prefix(3);
   if (rest.substr(0, 200).find('\0') != rest.npos)
   {
-    reader.slip(1, 1, "", "this is no plain text; it looks like UTF-16", "Save it as CSV in UTF-8");
+    reader.slip(1, 1, "", "this is not plain text; it looks like UTF-16", "Save it as CSV in UTF-8");
     return record;
   }
   if (const auto valid = materials::valid_utf8(rest); valid < rest.size())
@@ -241,7 +242,7 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
       separator = tools::separator_of(row->text);
       if (number_in(tools::csv_fields(row->text, separator)[0].text))
       {
-        reader.slip(row->line, 1, "", "there is no header over the numbers",
+        reader.slip(row->line, 1, "", "there is no header above the numbers",
                     "Write one line above them that names each column with its unit: time [ms], force [N]");
         return record;
       }

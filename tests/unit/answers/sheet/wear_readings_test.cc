@@ -87,7 +87,7 @@ TEST_CASE("Without a known rubber beside it a groove is known roughly only", "[s
           .observation.meaning == settle::Meaning::at_least);
   const auto foam = sheet_with("rubber-60a", abrasion("1.0 mm", "layer = \"core\"\n"));
   CHECK(foam.readings.empty());
-  CHECK(tells(foam.kept, "no rubber"));
+  CHECK(tells(foam.kept, "not a rubber"));
   CHECK_THROWS_WITH(sheet_with("rubber-60a", abrasion("1.0 mm", "reference = \"rubber-64\"\n")),
                     Catch::Contains("Did you mean \"rubber-64a\"?"));
 }

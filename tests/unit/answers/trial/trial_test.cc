@@ -279,7 +279,7 @@ TEST_CASE("slips of all options at once")
   CHECK_THAT(refusal("energy-ladder", {"core = 18 mm"}),
              Contains("the file holds 12 cases") && Contains("--set drop.energy=\"2 J\""));
   CHECK_THAT(refusal("forefoot-drop", {"unit.gauge_pressure = 20 bar"}),
-             Contains("more than the film holds"));
+             Contains("more than the film can hold"));
 }
 
 TEST_CASE("what the answer depends on is in its text")

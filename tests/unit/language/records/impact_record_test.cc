@@ -138,7 +138,7 @@ TEST_CASE("a sensor on the weight reads the same whichever way it was zeroed or 
       CHECK(notes(readings, zero == 0  ? "zeroed in free fall"
                             : zero < 0 ? "zeroed at rest, 1 g is added"
                                        : "shifted zero"));
-      CHECK(notes(readings, "signs were turned") == (sign < 0));
+      CHECK(notes(readings, "signs were reversed") == (sign < 0));
     }
   Record record;
   record.acceleration = sampled([](double f) { return f / mass - g; }, record);
@@ -160,9 +160,9 @@ TEST_CASE("a saturated sensor is found: the peak is a lower bound and nothing is
   CHECK(readings.peak_force.value >= 899);
   CHECK_FALSE(readings.compression.known);
   CHECK_FALSE(readings.energy_return.known);
-  CHECK(readings.compression.why == "the sensor ran into its end");
+  CHECK(readings.compression.why == "the sensor clipped");
   CHECK(readings.contact_time.value == Approx(duration).epsilon(0.002)); // the flanks are whole
-  CHECK(notes(readings, "ran into its end"));
+  CHECK(notes(readings, "clipped"));
 
   // A coarse converter flattens the top as well, without being saturated: 8 bit over 2 kN.
   Record       coarse;
@@ -207,17 +207,17 @@ TEST_CASE("records that cannot be read say why and where")
   for (auto *column : {&gap.time, &gap.force})
     column->erase(column->begin() + 450, column->begin() + 470);
   gap.line.erase(gap.line.begin() + 450, gap.line.begin() + 470);
-  CHECK(refused(gap).find("samples are missing in the contact") != std::string::npos);
+  CHECK(refused(gap).find("samples are missing during contact") != std::string::npos);
 
   auto late = force_record();
   for (auto *column : {&late.time, &late.force})
     column->erase(column->begin(), column->begin() + 405);
   late.line.resize(late.time.size());
-  CHECK(refused(late).find("starts in the pulse") != std::string::npos);
+  CHECK(refused(late).find("starts inside the pulse") != std::string::npos);
 
   auto early = force_record();
   early.time.resize(500), early.force.resize(500), early.line.resize(500);
-  CHECK(refused(early).find("ends in the pulse") != std::string::npos);
+  CHECK(refused(early).find("ends inside the pulse") != std::string::npos);
 
   Record flat;
   flat.force = sampled([](double) { return 3.0; }, flat);

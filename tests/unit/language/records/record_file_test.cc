@@ -67,18 +67,18 @@ TEST_CASE(
 
 TEST_CASE("what is wrong with a file is said with line and column, and what to do")
 {
-  CHECK(has(refused(rows(20)), "drop.csv:1:1: there is no header over the numbers"));
+  CHECK(has(refused(rows(20)), "drop.csv:1:1: there is no header above the numbers"));
   CHECK(has(refused("time [ms],force\n" + rows(20)), "drop.csv:1:11: force: this column has no unit"));
-  CHECK(has(refused("time [ms],force [kg]\n" + rows(20)), "\"kg\" is no unit of force. Use one of "));
+  CHECK(has(refused("time [ms],force [kg]\n" + rows(20)), "\"kg\" is not a unit of force. Use one of "));
   CHECK(has(refused("time [ms],force [N]\n0,1,3,5\n" + rows(20)), "These look like decimal commas"));
   CHECK(has(refused("time [ms],force [N]\n" + rows(3) + "0.3,abc\n" + rows(20)),
             "drop.csv:5:5: \"abc\" is not a number"));
   CHECK(has(refused("time [ms],force [N]\n" + rows(12) + "0.3\n"),
             "drop.csv:14:1: this row has 1 fields, the header has 2"));
   CHECK(has(refused("time [ms],force [N]\n" + rows(12) + rows(12)),
-            "drop.csv:14:1: time: 0 s does not follow 0.0011 s"));
+            "drop.csv:14:1: time: 0 s is not later than 0.0011 s"));
   CHECK(has(refused("time [ms],force [N]\n" + rows(4)), "4 rows of numbers"));
-  CHECK(has(refused("time [ms],force [N],force [kN]\n"), "this column is there twice"));
+  CHECK(has(refused("time [ms],force [N],force [kN]\n"), "this column is given twice"));
   CHECK(has(refused(std::string("\xFF\xFEt\0i\0m\0e\0", 10)), "looks like UTF-16"));
   CHECK(has(refused("time [\xB5s],force [N]\n" + rows(20)), "drop.csv:1:7: a character here is not UTF-8"));
   CHECK(has(refused("time [ms],force [N]\n" + rows(12) + "1.2,nan\n"), "is not a number"));
@@ -90,7 +90,7 @@ TEST_CASE("gaps and uneven sampling are seen")
   const auto record = good("time [ms],force [N]\n" + rows(20) + "5.0,1\n5.1,2\n");
   CHECK(gap_between(record, 15, 21));
   CHECK_FALSE(gap_between(record, 0, 19));
-  CHECK(has(record.notes.at(0), "gaps up to 3.1 ms"));
+  CHECK(has(record.notes.at(0), "gaps of up to 3.1 ms"));
   const auto uneven = good("time [ms],force [N]\n" + rows(20) + "2.05,1\n2.2,2\n");
   CHECK(has(uneven.notes.at(0), "uneven sampling"));
 }
