@@ -43,9 +43,9 @@ std::string length_band(const Run &run)
 /// One line a run, and for a single run its band.
 LineBlock ground(const std::vector<const Run *> &runs)
 {
-  LineBlock  block{"What the abrasive takes",
-                  "A sleeve sinks in ever more slowly, since its groove gets wider; where the line bends, "
-                   "another layer begins.",
+  LineBlock  block{"What the abrasive takes off",
+                  "A sleeve sinks in more and more slowly because its groove gets wider. Where the line "
+                   "bends, another layer begins.",
                   {{"depth over time", "s", "depth, mm", {}}}};
   const auto labels = short_labels(runs);
   const auto depth = [&](const Run &run, const char *name, const std::string &label) {
@@ -55,8 +55,8 @@ LineBlock ground(const std::vector<const Run *> &runs)
   if (runs.size() == 1)
   {
     depth(*runs[0], "depth", "as given");
-    depth(*runs[0], "depth_lowest", "least loss of the band");
-    depth(*runs[0], "depth_highest", "greatest loss of the band");
+    depth(*runs[0], "depth_lowest", "lower bound of the loss");
+    depth(*runs[0], "depth_highest", "upper bound of the loss");
   }
   else
     for (std::size_t i = 0; i < runs.size() && i < most_lines; ++i)
@@ -81,13 +81,13 @@ public:
     const auto &rig = numbers_of<AbrasionRig>(setup);
     std::string text =
       rig.tool == solver::AbrasionTool::drum
-        ? fmt::format("abrasion drum after ISO 4649, {} piece, {:.3g} N, {:.3g} m of way",
+        ? fmt::format("abrasion drum after ISO 4649, {} piece, {:.3g} N, {:.3g} m of travel",
                       length_text(rig.drum.piece_diameter, lengths), rig.drum.load, rig.drum.way)
         : fmt::format("abrasive sleeve {} across, {} wide, at {:.0f} rpm, {:.3g} N, held for {:.3g} s",
                       length_text(rig.sleeve.sleeve_diameter, lengths),
                       length_text(rig.sleeve.sleeve_width, lengths), 60 * rig.sleeve.speed, rig.sleeve.force,
                       rig.seconds);
-    return text + fmt::format("; it takes {:.2g} mm3/(N m) from {} ({:.2g} to {:.2g})", 1e9 * rig.coefficient,
+    return text + fmt::format("; it takes {:.2g} mm3/(N m) off {} ({:.2g} to {:.2g})", 1e9 * rig.coefficient,
                               rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest);
   }
 
@@ -102,13 +102,13 @@ public:
                "synthetic leather "
                "give off fumes: stop when it smells or smokes."};
     texts.emplace_back(
-      "What an abrasive takes ranks materials on that abrasive; it tells no life on a court.");
+      "The loss ranks materials on this abrasive only; it does not predict life on a court.");
     return texts;
   }
 
   std::optional<InputRange> input_range(const Run &run, const std::string &reading) const override
   {
-    return reading == solver::catalogue.ground_depth ? range_beside(run, reading, "what the abrasive takes")
+    return reading == solver::catalogue.ground_depth ? range_beside(run, reading, "the loss on this abrasive")
                                                      : std::nullopt;
   }
 
@@ -118,7 +118,7 @@ public:
       return fmt::format("The abrasive wears through all {} after {:.1f} s: the depth is a lower bound.",
                          length(number(run, solver::catalogue.ground_depth)), *through);
     if (is_drum(run))
-      return fmt::format("The drum takes {:.0f} mm³, that is {} of the {}.",
+      return fmt::format("The drum takes {:.0f} mm³ off, which is {} of the {}.",
                          1e9 * number(run, solver::catalogue.ground_volume),
                          length(number(run, solver::catalogue.ground_depth)), run.setup.layers.front().name);
     return fmt::format("In {:.3g} s the sleeve grinds {} deep and ends in the {}.", rig_of(run).seconds,
@@ -133,10 +133,11 @@ public:
          length(number(run, solver::catalogue.ground_depth)),
        length_band(run)},
       {"taken", fmt::format("{:.0f} mm³", 1e9 * number(run, solver::catalogue.ground_volume)),
-       fmt::format("{:.2f} × what the reference rubber loses",
+       fmt::format("{:.2f} × the loss of the reference rubber",
                    number(run, solver::catalogue.loss_over_reference))}};
     if (is_drum(run))
-      headline.push_back({"work of rubbing", energy_text(run.result.input_energy), "all of it becomes heat"});
+      headline.push_back(
+        {"work of friction", energy_text(run.result.input_energy), "all of it turns into heat"});
     else
       headline.push_back(
         {"face warms by", fmt::format("{:.0f} K", number(run, solver::catalogue.face_rise)), "at most"});
@@ -153,35 +154,33 @@ public:
                                 warning_on(run, solver::catalogue.ground_depth)));
     if (is_drum(run))
       story.emplace_back(
-        "The face stays flat and meets fresh cloth all the way: depth grows evenly with the way.");
+        "The face stays flat and meets fresh cloth all the time: depth grows evenly with the distance.");
     else
-      story.push_back(fmt::format(
-        "Its groove has the roundness of the sleeve and gets {} wide, so each further tenth of a "
-        "millimetre takes longer.{}",
-        length(number(run, solver::catalogue.groove_width)), warning_on(run, solver::catalogue.face_rise)));
-    story.push_back(fmt::format("This abrasive is said to take {:.2g} mm³ a newton and metre from {}, in a "
-                                "band from {:.2g} to {:.2g}; so the depth "
-                                "may be {}. What it takes from another rubber follows from stiffness.",
-                                1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest,
-                                length_band(run)));
+      story.push_back(fmt::format("Its groove is as round as the sleeve and gets {} wide, so each further "
+                                  "tenth of a millimetre takes longer.{}",
+                                  length(number(run, solver::catalogue.groove_width)),
+                                  warning_on(run, solver::catalogue.face_rise)));
+    story.push_back(fmt::format(
+      "The case says that this abrasive takes {:.2g} mm³ per newton and metre off {}, in a band from {:.2g} "
+      "to {:.2g}, so the depth may be {}. What it takes off another rubber follows from stiffness.",
+      1e9 * rig.coefficient, rig.reference, 1e9 * rig.lowest, 1e9 * rig.highest, length_band(run)));
     if (const auto found = value_of(run, solver::catalogue.found_over_expected))
-      story.push_back(fmt::format(
-        "The bench found {:.2g} mm³ a newton and metre, {:.2g} times what was expected: take it as "
-        "the coefficient to rank other rubbers on this abrasive.{}",
-        1e9 * number(run, solver::catalogue.found_loss), *found,
-        warning_on(run, solver::catalogue.found_loss)));
-    story.emplace_back(
-      "An abrasive takes hundreds of times what a court does: this ranks materials, and tells no life on a "
-      "court.");
+      story.push_back(
+        fmt::format("The bench found {:.2g} mm³ per newton and metre, {:.2g} times what was expected. Use it "
+                    "as the coefficient to rank other rubbers on this abrasive.{}",
+                    1e9 * number(run, solver::catalogue.found_loss), *found,
+                    warning_on(run, solver::catalogue.found_loss)));
+    story.emplace_back("An abrasive takes off hundreds of times what a court does. This ranks materials; it "
+                       "does not predict life on a court.");
     return story;
   }
 
   Captions captions(const Run &run) const override
   {
     return {
-      fmt::format("At the end {} are ground away.", length(number(run, solver::catalogue.ground_depth))),
-      "An abrasion bench has no loop.", "Of an abrasion bench no pictures are kept.",
-      "What is put in becomes heat between abrasive and piece."};
+      fmt::format("At the end, {} are ground away.", length(number(run, solver::catalogue.ground_depth))),
+      "An abrasion bench gives no loop.", "No pictures are kept for an abrasion bench.",
+      "All the energy put in turns into heat between abrasive and piece."};
   }
 
   std::vector<LineBlock> blocks(const std::vector<const Run *> &all) const override
@@ -207,7 +206,7 @@ protected:
     add_row(rows, "turning speed", quantity(a.sleeve.speed, "rpm", 60), quantity(b.sleeve.speed, "rpm", 60));
     add_row(rows, "force of the hand", quantity(a.sleeve.force, "N"), quantity(b.sleeve.force, "N"));
     add_row(rows, "time held", quantity(a.seconds, "s"), quantity(b.seconds, "s"));
-    add_row(rows, "taken from the reference", quantity(a.coefficient, "mm3/(N m)", 1e9),
+    add_row(rows, "loss of the reference", quantity(a.coefficient, "mm3/(N m)", 1e9),
             quantity(b.coefficient, "mm3/(N m)", 1e9));
     return rows;
   }

@@ -39,8 +39,8 @@ std::string CourtBar::text(const solver::Case &setup, Lengths lengths) const
 
 std::vector<std::string> CourtBar::cautions(const solver::Case &) const
 {
-  return {"Too little grip makes people fall, too much turns knees and ankles: neither end is the safe one. "
-          "This number clears no court for play.",
+  return {"Too little grip makes people fall; too much twists knees and ankles. Neither is safe. This number "
+          "does not clear a court for play.",
           "Dust and water change grip more than any tread does: clean and dry the court first, and follow "
           "the rules of the hall."};
 }
@@ -59,7 +59,7 @@ std::optional<InputRange> CourtBar::input_range(const Run &run, const std::strin
 
 Captions CourtBar::captions(const Run &run) const
 {
-  return {moment(run), "A slide has no loop.", "Of a slide no pictures are kept.",
-          "What is put in becomes heat between face and floor."};
+  return {moment(run), "A slide gives no loop.", "No pictures are kept for a slide.",
+          "All the energy put in turns into heat between face and floor."};
 }
 } // namespace solemech::tools::rigs

@@ -40,7 +40,7 @@ RigDifference court_difference(const SlideRig &a, const SlideRig &b)
 
 RigDifference bar_difference(const SlideRig &a, const SlideRig &b)
 {
-  const char   *neighbours[] = {"move alike", "none"};
+  const char   *neighbours[] = {"move together", "none"};
   RigDifference bar{"shape of the bar", {}, [](solver::Case &to, const solver::Case &from) {
                       auto       &rig = numbers_of<SlideRig>(to);
                       const auto &other = numbers_of<SlideRig>(from);
@@ -81,7 +81,7 @@ RigDifference way_difference(const SlideRig &a, const SlideRig &b)
   add_row(way.details, "pressure", quantity(a.pressure, "kPa", 1e-3), quantity(b.pressure, "kPa", 1e-3));
   add_row(way.details, "speed", quantity(a.speed, "m/s"), quantity(b.speed, "m/s"));
   add_row(way.details, "heading", quantity(degrees(a.heading), "deg"), quantity(degrees(b.heading), "deg"));
-  add_row(way.details, "greatest way", quantity(a.distance, "mm", 1e3), quantity(b.distance, "mm", 1e3));
+  add_row(way.details, "longest distance", quantity(a.distance, "mm", 1e3), quantity(b.distance, "mm", 1e3));
   const auto worn = [](const SlideRig &rig, auto text) {
     return rig.wear ? text(*rig.wear) : std::string("no wear");
   };
@@ -89,9 +89,9 @@ RigDifference way_difference(const SlideRig &a, const SlideRig &b)
     add_row(way.details, what, worn(a, text), worn(b, text));
   };
   row("worn down by", [](const solver::WearLife &wear) { return quantity(wear.depth, "mm", 1e3); });
-  row("slip of a step", [](const solver::WearLife &wear) { return quantity(wear.slip, "mm", 1e3); });
+  row("slip per step", [](const solver::WearLife &wear) { return quantity(wear.slip, "mm", 1e3); });
   row("slides",
-      [](const solver::WearLife &wear) { return std::string(wear.to_and_fro ? "to and fro" : "one way"); });
+      [](const solver::WearLife &wear) { return std::string(wear.to_and_fro ? "both ways" : "one way"); });
   row("wear of the reference",
       [](const solver::WearLife &wear) { return quantity(wear.coefficient, "mm3/(N m)", 1e9); });
   return way;

@@ -41,8 +41,8 @@ public:
     if (rig.guide_loss > 0)
       text += fmt::format("; the guide takes {:.2g} % each way", 100 * rig.guide_loss);
     if (rig.discarded > 0 || rig.hits > 1)
-      text +=
-        fmt::format("; {} hit{} counted, {} before not", rig.hits, rig.hits == 1 ? "" : "s", rig.discarded);
+      text += fmt::format("; {} hit{} counted after {} that are not", rig.hits, rig.hits == 1 ? "" : "s",
+                          rig.discarded);
     if (rig.base_mass > 0)
       text += fmt::format("; base {:.3g} kg", rig.base_mass);
     return text;
@@ -57,7 +57,7 @@ protected:
     add_row(rows, "drop height", quantity(a.height, "mm", 1e3), quantity(b.height, "mm", 1e3));
     add_row(rows, "guide loss", quantity(a.guide_loss, "%", 100), quantity(b.guide_loss, "%", 100));
     add_row(rows, "hits counted", quantity(a.hits, ""), quantity(b.hits, ""));
-    add_row(rows, "hits before", quantity(a.discarded, ""), quantity(b.discarded, ""));
+    add_row(rows, "hits before, not counted", quantity(a.discarded, ""), quantity(b.discarded, ""));
     add_row(rows, "rest between hits", quantity(a.rest, "s"), quantity(b.rest, "s"));
     add_row(rows, "conditioned", a.conditioned ? "yes" : "no", b.conditioned ? "yes" : "no");
     add_row(rows, "base", a.base_mass > 0 ? quantity(a.base_mass, "kg") : "rigid",

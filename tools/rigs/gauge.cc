@@ -35,16 +35,15 @@ public:
 
   std::string text(const solver::Case &setup, Lengths lengths) const override
   {
-    return fmt::format("{} gauge on {} of specimen, read after {:.3g} s", scale(setup),
+    return fmt::format("{} gauge on a specimen of {}, read after {:.3g} s", scale(setup),
                        length_text(stack_height(setup.layers), lengths),
                        numbers_of<DurometerRig>(setup).read_after);
   }
 
   std::vector<std::string> cautions(const solver::Case &) const override
   {
-    return {"The tip of a hardness gauge is hard and can be sharp: press it onto a shoe that stands on a "
-            "table, never "
-            "against a hand, and not where a unit under pressure lies close below."};
+    return {"The tip of a hardness gauge is hard and can be sharp. Press it on a shoe that stands on a "
+            "table, never against a hand, and not where a unit under pressure lies close below."};
   }
 
   bool tells(const Run &run) const override

@@ -74,15 +74,13 @@ public:
   {
     std::vector<std::string> texts;
     if (numbers_of<HoldRig>(setup).is_under_load())
-      texts.emplace_back(
-        "A weight that stands for days gets knocked over: guide it so that it cannot tip, put "
-        "it on the floor or behind a guard, and lift it off with both hands.");
+      texts.emplace_back("A weight that stands for days can get knocked over. Guide it so that it cannot "
+                         "tip, put it on the floor or behind a guard, and lift it off with both hands.");
     else
-      texts.emplace_back(
-        "Plates bolted down on a stack are a loaded spring: open all nuts in turn, little by "
-        "little, and keep the face out of the line of the bolts.");
+      texts.emplace_back("Plates bolted down on a stack are a loaded spring. Open all nuts in turn, little "
+                         "by little, and keep your face out of the line of the bolts.");
     texts.emplace_back("Over hours gas leaves closed cells and air units through their walls, and the stack "
-                       "sinks further (from memory). The model lets gas out of a punctured unit only.");
+                       "sinks further (from memory). The model lets gas out of punctured units only.");
     return texts;
   }
 
@@ -94,7 +92,7 @@ public:
   std::string sentence(const Run &run) const override
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
-    return fmt::format("{}; {} after it is let go, {} of the squeeze is left.{}", held(run),
+    return fmt::format("{}. {} after it is let go, {} of the squeeze remains.{}", held(run),
                        long_time(rig.rest), share_words(number(run, catalogue.compression_set)),
                        warning_on(run, catalogue.compression_set));
   }
@@ -114,25 +112,24 @@ public:
   std::vector<std::string> story(const Run &run) const override
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
-    return {
-      fmt::format("Within {} the plate squeezes the stack {}.", long_time(rig.ramp),
-                  rig.is_under_load() ? "with " + held_text(rig) : "by " + held_text(rig)),
-      held(run) + "." + warning_on(run, catalogue.compression_set),
-      fmt::format("Then the plate is lifted off. After {} of rest the stack is {} lower than before: {} of "
-                  "the squeeze.",
-                  long_time(rig.rest), length(number(run, catalogue.set_left)),
-                  share_words(number(run, catalogue.compression_set)))};
+    return {fmt::format("The plate squeezes the stack {1} within {0}.", long_time(rig.ramp),
+                        rig.is_under_load() ? "with " + held_text(rig) : "by " + held_text(rig)),
+            held(run) + "." + warning_on(run, catalogue.compression_set),
+            fmt::format("Then the plate is lifted off. After {} of rest, the stack is still {} lower than "
+                        "before: {} of the squeeze.",
+                        long_time(rig.rest), length(number(run, catalogue.set_left)),
+                        share_words(number(run, catalogue.compression_set)))};
   }
 
   Captions captions(const Run &run) const override
   {
-    return {
-      fmt::format("Squeezed the most: the stack gives {}; the greatest force is {}.",
-                  of_stack(run, greatest_compression(run)), force_text(peak_force(run))),
-      "Force against compression: in, held, and off again. The area inside is what the stack keeps.",
-      "The section from first touch to the end of the rest. Pictures stand close where much happens: the "
-      "time between them grows.",
-      "Where the work of squeezing is, over time."};
+    return {fmt::format("Greatest squeeze: the stack gives {}. The peak force is {}.",
+                        of_stack(run, greatest_compression(run)), force_text(peak_force(run))),
+            "Force against compression: squeezed, held, and released. The area inside is the energy that the "
+            "stack keeps.",
+            "The section from first touch to the end of the rest. The pictures are closer together in time "
+            "at the start, where most happens.",
+            "Where the work of squeezing is stored or lost, over time."};
   }
 
   std::vector<LineBlock> blocks(const std::vector<const Run *> &runs) const override
@@ -149,7 +146,7 @@ public:
           chart.lines.push_back(std::move(line));
     }
     LineBlock block{
-      "During the hold", "Each step along the axis is ten times as long as the one before.", {}};
+      "During the hold", "Each step along the time axis is ten times as long as the one before.", {}};
     for (auto &chart : {forces, ways})
       if (!chart.lines.empty())
         block.charts.push_back(chart);
@@ -164,7 +161,7 @@ protected:
     add_row(rows, "squeeze or load", held_text(a), held_text(b));
     add_row(rows, "ramp", quantity(a.ramp, "s"), quantity(b.ramp, "s"));
     add_row(rows, "duration of the hold", long_time(a.duration), long_time(b.duration));
-    add_row(rows, "rest after it", long_time(a.rest), long_time(b.rest));
+    add_row(rows, "rest after the hold", long_time(a.rest), long_time(b.rest));
     return rows;
   }
 

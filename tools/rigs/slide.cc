@@ -28,38 +28,38 @@ std::string pressure(double pascal)
 std::string pressed_words(const SlideRig &rig)
 {
   std::string text =
-    fmt::format("The bar is pressed on the floor with {} and slid at {:.2g} m/s, {:.0f}° from across it.",
+    fmt::format("The bar is pressed on the floor with {} and slid at {:.2g} m/s, at {:.0f}° from across it.",
                 pressure(rig.pressure), rig.speed, rig.heading * 180 / std::numbers::pi);
   if (rig.friction_highest > rig.friction_lowest)
     text += fmt::format(
-      " The friction of this floor is known to a band from {:.2g} to {:.2g} only; the grip moves with it.",
+      " The friction of this floor is known only to lie between {:.2g} and {:.2g}; the grip varies with it.",
       rig.friction_lowest, rig.friction_highest);
   if (rig.pad_length > 0)
-    text += " Pads are calculated as a long bar of softer rubber: their ends are free to bulge.";
+    text += " Pads are calculated as a long bar of softer rubber, because their ends are free to bulge.";
   return text;
 }
 
 /// What the bar did.
 std::string bent_words(const Run &run)
 {
-  std::string text = fmt::format("Its face goes along with the floor by {:.2f} mm before it slides.",
+  std::string text = fmt::format("The floor drags its face along by {:.2f} mm before it slides.",
                                  1e3 * number(run, solver::catalogue.deflection));
   if (const auto *bend = run.result.find(solver::catalogue.bending_stiffness),
       *shear = run.result.find(solver::catalogue.shearing_stiffness);
       bend && shear)
     text += fmt::format(
-      " About {:.0f} % of that is bending, the rest shear: bending goes with the cube of the height.",
+      " About {:.0f} % of that is bending, the rest is shear. Bending grows with the cube of the height.",
       100 / bend->value / (1 / bend->value + 1 / shear->value));
   const double trail = number(run, solver::catalogue.trailing_lift),
                lead = number(run, solver::catalogue.leading_lift);
   if (trail > 0.005)
     text += fmt::format(
-      " Friction tips it onto its leading edge: {:.0f} % of the face come off at the trailing end.",
+      " Friction tips it onto its leading edge: {:.0f} % of the face lifts off at the trailing end.",
       100 * trail);
   if (lead > 0.005)
-    text += fmt::format(" At the leading end {:.0f} % of the face are off the floor.", 100 * lead);
+    text += fmt::format(" At the leading end, {:.0f} % of the face is off the floor.", 100 * lead);
   if (trail <= 0.005 && lead <= 0.005)
-    text += " The flat of its face stays down.";
+    text += " The flat part of its face stays down.";
   return text + warning_on(run, solver::catalogue.effective_grip); // why it did not become steady
 }
 
@@ -90,9 +90,8 @@ public:
   std::string sentence(const Run &run) const override
   {
     const auto &rig = numbers_of<SlideRig>(run.setup);
-    return fmt::format("Sliding over {} {} the bar grips with {:.2f} of the force on it; {:.0f} % of its "
-                       "face touch, and {} "
-                       "press at its edge.",
+    return fmt::format("Sliding over {} {}, the bar grips with {:.2f} of the force on it. {:.0f} % of its "
+                       "face is in contact, and the pressure at its edge is {}.",
                        rig.court_state, rig.court, number(run, solver::catalogue.effective_grip),
                        100 * number(run, solver::catalogue.contact_share),
                        pressure(number(run, solver::catalogue.edge_pressure))) +
@@ -103,7 +102,7 @@ public:
   {
     return {
       {"grip", fmt::format("{:.2f}", number(run, solver::catalogue.effective_grip)),
-       "friction over force, along the slide"},
+       "friction divided by force, along the slide"},
       {"contact", fmt::format("{:.0f} %", 100 * number(run, solver::catalogue.contact_share)), "of the face"},
       {"pressure at the edge", pressure(number(run, solver::catalogue.edge_pressure)),
        fmt::format("over 0.25 mm; {} over the face", pressure(numbers_of<SlideRig>(run.setup).pressure))}};
@@ -114,10 +113,10 @@ public:
     const auto              &rig = numbers_of<SlideRig>(run.setup);
     std::vector<std::string> story{pressed_words(rig), bent_words(run)};
     if (const auto work = value_of(run, solver::catalogue.friction_work))
-      story.push_back(fmt::format(
-        "Each metre of slide rubs {:.0f} kJ into a square metre of face and floor; after {:.0f} mm "
-        "the face would be about {:.0f} K warmer.",
-        1e-3 * *work, 1e3 * rig.distance, number(run, solver::catalogue.temperature_rise)));
+      story.push_back(fmt::format("Each metre of slide turns {:.0f} kJ into heat per square metre of face "
+                                  "and floor. After {:.0f} mm the face would be about {:.0f} K warmer.",
+                                  1e-3 * *work, 1e3 * rig.distance,
+                                  number(run, solver::catalogue.temperature_rise)));
     return story;
   }
 
@@ -129,7 +128,7 @@ public:
       return {};
     LineBlock block{
       "The lug, and what presses on it",
-      "The edge that leads carries most, the one that trails comes off first: friction tips the lug.",
+      "The leading edge carries most and the trailing edge lifts first, because friction tips the lug.",
       {pressure_chart(), {"outline of the lug on its skin", "across the bar, mm", "height, mm", {}}}};
     const auto labels = short_labels(runs);
     for (std::size_t i = 0; i < runs.size() && i < most_lines; ++i)
@@ -143,9 +142,9 @@ public:
 protected:
   std::string moment(const Run &run) const override
   {
-    return fmt::format("At the end of the slide the face has gone along by {:.2f} mm; {:.0f} % of it touch.",
-                       1e3 * number(run, solver::catalogue.deflection),
-                       100 * number(run, solver::catalogue.contact_share));
+    return fmt::format(
+      "At the end of the slide the face is dragged by {:.2f} mm; {:.0f} % of it is in contact.",
+      1e3 * number(run, solver::catalogue.deflection), 100 * number(run, solver::catalogue.contact_share));
   }
 };
 } // namespace

@@ -87,7 +87,7 @@ public:
   {
     const auto &rig = numbers_of<SlideRig>(setup);
     return fmt::format(
-      "sole of {} on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} headings; bars {} "
+      "sole of {} on {} {}, friction {:.2g} ({:.2g} to {:.2g}), {:.0f} N, {:.2g} m/s, {} directions; bars {} "
       "wide, {} high, {} apart",
       zone_count(*rig.tread), rig.court_state, rig.court, rig.friction.mu_ref * rig.friction.state,
       rig.friction_lowest, rig.friction_highest, rig.tread->force, rig.speed, rig.tread->n_headings,
@@ -98,11 +98,9 @@ public:
   std::vector<std::string> cautions(const solver::Case &setup) const override
   {
     auto texts = CourtBar::cautions(setup);
-    texts.emplace_back(
-      "A foot that is held hard against turning takes the turn in knee and ankle, one that is not held "
-      "slips: no "
-      "moment is known to be safe. Compare soles by it; people with pain or old injuries ask a licensed "
-      "professional.");
+    texts.emplace_back("A foot that is held hard against turning twists knee and ankle; one that is not held "
+                       "slips. No moment is known to be safe. Use it to compare soles. People with pain or "
+                       "old injuries should ask a licensed professional.");
     return texts;
   }
 
@@ -112,19 +110,20 @@ public:
                  high = number(run, solver::catalogue.highest_grip);
     const auto &rig = numbers_of<SlideRig>(run.setup);
     std::string text = fmt::format("On {} {} ", rig.court_state, rig.court);
-    text += high - low < alike_grip * high
-              ? fmt::format("the sole grips alike all round, with {:.2f} of the force on it",
-                            number(run, solver::catalogue.effective_grip))
-              : fmt::format("the sole grips least {}, with {:.2f} of the force on it, and {:.2f} at most",
-                            heading_words(number(run, solver::catalogue.lowest_grip_heading)), low, high);
-    return text + fmt::format("; {:.1f} N·m hold it against turning on the ball.{}",
+    text +=
+      high - low < alike_grip * high
+        ? fmt::format("the sole grips equally in all directions, with {:.2f} of the force on it",
+                      number(run, solver::catalogue.effective_grip))
+        : fmt::format("the sole grips least {}, with {:.2f} of the force on it; the highest grip is {:.2f}",
+                      heading_words(number(run, solver::catalogue.lowest_grip_heading)), low, high);
+    return text + fmt::format(". A moment of {:.1f} N·m resists turning on the ball.{}",
                               number(run, solver::catalogue.pivot_moment), pivot_words(run));
   }
 
   std::vector<Headline> headline(const Run &run) const override
   {
     return {{"grip in a side cut", fmt::format("{:.2f}", number(run, solver::catalogue.grip_side_cut)),
-             "friction over force, outwards"},
+             "friction divided by force, outwards"},
             {"grip in a push-off", fmt::format("{:.2f}", number(run, solver::catalogue.grip_push_off)),
              fmt::format("braking {:.2f}", number(run, solver::catalogue.grip_braking))},
             {"pivot", fmt::format("{:.1f} N·m", number(run, solver::catalogue.pivot_moment)),
@@ -137,27 +136,27 @@ public:
     const auto              &rig = numbers_of<SlideRig>(run.setup);
     std::vector<std::string> story;
     std::string              text = fmt::format(
-                   "The sole of {} is pressed on the floor with {:.0f} N and slid at {} headings; each zone grips "
-                                "as its bars do at their angle, and the sole as its zones, by the load on each.",
+                   "The sole of {} is pressed on the floor with {:.0f} N and slid in {} directions. Each zone grips as "
+                                "its bars do at their angle; the sole grips as its zones do, weighted by their loads.",
                    zone_count(tread), tread.force, tread.n_headings);
     if (rig.friction_highest > rig.friction_lowest)
-      text += fmt::format(" The friction of this floor is known to a band from {:.2g} to {:.2g} only; every "
-                          "grip and the moment move with it.",
+      text += fmt::format(" The friction of this floor is known only to lie between {:.2g} and {:.2g}; every "
+                          "grip and the moment vary with it.",
                           rig.friction_lowest, rig.friction_highest);
     story.push_back(text);
-    story.push_back(fmt::format(
-      "Loaded as in each movement it grips with {:.2f} in a push-off, {:.2f} in braking and {:.2f} in a side "
-      "cut; the bars of the most loaded zone bear {:.0f} kPa.",
-      number(run, solver::catalogue.grip_push_off), number(run, solver::catalogue.grip_braking),
-      number(run, solver::catalogue.grip_side_cut),
-      1e-3 * number(run, solver::catalogue.highest_zone_pressure)));
-    story.push_back(fmt::format("Turning on the ball, the foot is held by {:.1f} N·m.{} A caution is due "
-                                "below {:.3g} and above {:.3g} N·m: "
-                                "user data, for no source gives a moment that is safe.",
-                                number(run, solver::catalogue.pivot_moment), pivot_words(run),
-                                tread.lowest_moment, tread.highest_moment));
-    story.push_back(fmt::format("Rolled outwards by 15°, the foot keeps {:.0f} % of its zones down, as a "
-                                "stiff plate on a sole that gives {}.",
+    story.push_back(
+      fmt::format("Loaded as in each movement, it grips with {:.2f} in a push-off, {:.2f} in braking and "
+                  "{:.2f} in a side cut. The bars of the most loaded zone carry {:.0f} kPa.",
+                  number(run, solver::catalogue.grip_push_off), number(run, solver::catalogue.grip_braking),
+                  number(run, solver::catalogue.grip_side_cut),
+                  1e-3 * number(run, solver::catalogue.highest_zone_pressure)));
+    story.push_back(
+      fmt::format("A moment of {:.1f} N·m resists turning on the ball.{} A caution is shown below {:.3g} N·m "
+                  "and above {:.3g} N·m. These limits are user data: no source gives a safe moment.",
+                  number(run, solver::catalogue.pivot_moment), pivot_words(run), tread.lowest_moment,
+                  tread.highest_moment));
+    story.push_back(fmt::format("Rolled 15° outward, the foot keeps {:.0f} % of its zones in contact, "
+                                "calculated as a stiff plate on a sole that gives {}.",
                                 100 * number(run, solver::catalogue.rolled_contact_share),
                                 length(tread.give)));
     return story;
@@ -175,10 +174,10 @@ public:
     LineBlock  grip{
       "Grip all round", "", {{"grip of the sole", "inwards - outwards", "back - ahead", {}, true}}};
     LineBlock tilt{
-      "What touches under a tilted foot",
-      "A tilted foot stands on an edge of its sole: what is left of contact carries the whole load.",
-      {{"rolled onto the outer side", "angle of the foot, degrees", "zones that touch, %", {}},
-       {"pitched onto the toe", "angle of the foot, degrees", "zones that touch, %", {}}}};
+      "Contact under a tilted foot",
+      "A tilted foot stands on an edge of its sole: the remaining contact carries the whole load.",
+      {{"rolled onto the outer side", "angle of the foot, degrees", "area in contact, %", {}},
+       {"pitched onto the toe", "angle of the foot, degrees", "area in contact, %", {}}}};
     for (std::size_t i = 0; i < runs.size(); ++i)
     {
       grip.charts[0].lines.push_back(round_line(labels[i], *runs[i], "grip"));

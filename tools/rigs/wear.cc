@@ -72,13 +72,13 @@ LineBlock worn_faces(const Run &run)
   }
   const double fresh = value_of(run, solver::catalogue.edge_pressure).value_or(0),
                worn = value_of(run, solver::catalogue.worn_edge_pressure).value_or(0);
-  block.sentence = fmt::format("Where pressure is highest the face goes first{}: {:.0f} kPa over a quarter "
-                               "of a millimetre at most on the "
-                               "fresh face, {:.0f} kPa on the last one.",
-                               worn < (1 - really_less) * fresh   ? ", and so the pressure evens out"
-                               : worn > (1 + really_less) * fresh ? ", and its new edge takes more pressure"
-                                                                  : "; the greatest pressure stays",
-                               1e-3 * fresh, 1e-3 * worn);
+  block.sentence =
+    fmt::format("The face wears first where pressure is highest{}. The highest pressure over a quarter of a "
+                "millimetre is {:.0f} kPa on the fresh face and {:.0f} kPa on the last one.",
+                worn < (1 - really_less) * fresh   ? ", and so the pressure evens out"
+                : worn > (1 + really_less) * fresh ? ", and its new edge takes more pressure"
+                                                   : "; the greatest pressure stays",
+                1e-3 * fresh, 1e-3 * worn);
   return block;
 }
 
@@ -92,11 +92,11 @@ LineBlock life(const Run &run)
                      {"grip as it wears", "depth, mm", "grip", {}}}};
   block.charts[0].lines = {
     {"as given", steps, depth},
-    {"greatest wear of the band", scaled(steps, wear.coefficient / wear.highest), depth}};
+    {"upper bound of the wear", scaled(steps, wear.coefficient / wear.highest), depth}};
   // The least wear would push the others into a corner: it is told in words.
   block.charts[1].lines = {{"as given", depth, *any_curve(run, "grip")}};
   block.sentence =
-    fmt::format("{} steps as given; with the greatest wear of the band {}, with the least {}.",
+    fmt::format("{} steps as given; {} at the upper bound of the wear, {} at the lower bound.",
                 rounded_count(value_of(run, solver::catalogue.life_steps).value_or(0)),
                 rounded_count(value_of(run, solver::catalogue.life_steps_lowest).value_or(0)),
                 rounded_count(value_of(run, solver::catalogue.life_steps_highest).value_or(0)));
@@ -107,7 +107,7 @@ LineBlock life(const Run &run)
 LineBlock lives(const std::vector<const Run *> &runs)
 {
   LineBlock  block{"How they last",
-                  "The face of each when it is worn, and the depth it has lost by then.",
+                  "The face of each when it is worn, and the depth lost until then.",
                   {{"depth lost over steps", "thousand steps", "depth, mm", {}},
                     {"face at the end", "from leading to trailing end, mm", "height, mm", {}}}};
   const auto labels = short_labels(runs);
@@ -134,18 +134,18 @@ public:
   {
     const auto &wear = *numbers_of<SlideRig>(setup).wear;
     return CourtBar::text(setup, lengths) +
-           fmt::format("; worn down by {}, {} of slip a step{}, {} loses {:.2g} mm3/(N m) ({:.2g} to {:.2g})",
-                       length_text(wear.depth, lengths), length_text(wear.slip, lengths),
-                       wear.to_and_fro ? " to and fro" : "", wear.reference, 1e9 * wear.coefficient,
-                       1e9 * wear.lowest, 1e9 * wear.highest);
+           fmt::format(
+             "; worn down by {}, {} of slip per step{}, {} loses {:.2g} mm3/(N m) ({:.2g} to {:.2g})",
+             length_text(wear.depth, lengths), length_text(wear.slip, lengths),
+             wear.to_and_fro ? " both ways" : "", wear.reference, 1e9 * wear.coefficient, 1e9 * wear.lowest,
+             1e9 * wear.highest);
   }
 
   std::vector<std::string> cautions(const solver::Case &setup) const override
   {
     auto texts = CourtBar::cautions(setup);
-    texts.emplace_back(
-      "Wear on a court is user data here: compare rubbers and lugs by it, and do not read it as a promise of "
-      "hours. Look at the tread itself, and replace what is worn.");
+    texts.emplace_back("Wear on a court is user data here. Use it to compare rubbers and lugs, not as a "
+                       "promise of hours. Check the tread itself, and replace it when it is worn.");
     return texts;
   }
 
@@ -157,7 +157,7 @@ public:
 
   std::string sentence(const Run &run) const override
   {
-    return fmt::format("The bar loses {} in about {} steps on {} {}, first at {}; worn, it {}.{}",
+    return fmt::format("The bar loses {} in about {} steps on {} {}, first at {}. When worn, it {}.{}",
                        length(rig_of(run).wear->depth),
                        rounded_count(number(run, solver::catalogue.life_steps)), rig_of(run).court_state,
                        rig_of(run).court, first_place(run), grip_words(run), ended_early(run));
@@ -167,7 +167,7 @@ public:
   {
     std::vector<Headline> headline{
       {"steps", rounded_count(number(run, solver::catalogue.life_steps)),
-       fmt::format("until {} are gone; {} to {}", length(rig_of(run).wear->depth),
+       fmt::format("until {} is gone; {} to {}", length(rig_of(run).wear->depth),
                    rounded_count(number(run, solver::catalogue.life_steps_lowest)),
                    rounded_count(number(run, solver::catalogue.life_steps_highest)))},
       {"life", fmt::format("{:.2f} ×", number(run, solver::catalogue.relative_life)),
@@ -175,7 +175,7 @@ public:
       {"grip, worn", fmt::format("{:.2f}", number(run, solver::catalogue.worn_grip)),
        fmt::format("fresh {:.2f}", number(run, solver::catalogue.effective_grip))}};
     if (const auto hours = value_of(run, solver::catalogue.life_hours))
-      headline[1] = {"life", fmt::format("{:.0f} h", *hours / 3600), "from the worn pair that is known"};
+      headline[1] = {"life", fmt::format("{:.0f} h", *hours / 3600), "from the known worn pair"};
     return headline;
   }
 
@@ -186,43 +186,38 @@ public:
     std::vector<std::string> story;
     story.push_back(fmt::format(
       "Every step slides the bar by {} under {:.0f} kPa{}. Wear follows pressure times slip, so the fresh "
-      "lug "
-      "begins to go at {}, where the pressure is {:.0f} kPa over a quarter of a millimetre.",
+      "lug wears first at {}, where the pressure is {:.0f} kPa over a quarter of a millimetre.",
       length(wear.slip), 1e-3 * rig.pressure, wear.to_and_fro ? ", as often one way as the other" : "",
       first_place(run), 1e-3 * number(run, solver::catalogue.edge_pressure)));
-    story.push_back(fmt::format("When {} are gone on the mean and {} where most is gone, the pressure at the "
-                                "edge is {:.0f} kPa, and the "
-                                "lower lug {}.{}",
+    story.push_back(fmt::format("When {} is gone on average and {} at the deepest place, the pressure at the "
+                                "edge is {:.0f} kPa, and the lower lug {}.{}",
                                 length(number(run, solver::catalogue.worn_depth)),
                                 length(number(run, solver::catalogue.greatest_worn_depth)),
                                 1e-3 * number(run, solver::catalogue.worn_edge_pressure), grip_words(run),
                                 ended_early(run)));
-    story.push_back(fmt::format(
-      "How fast {} wears on this court is {}: {:.2g} mm³ a newton and metre, known to a band from {:.2g} to "
-      "{:.2g}. So {} steps may as well be {} or {}.",
-      wear.reference, "user data, with no source", 1e9 * wear.coefficient, 1e9 * wear.lowest,
-      1e9 * wear.highest, rounded_count(number(run, solver::catalogue.life_steps)),
-      rounded_count(number(run, solver::catalogue.life_steps_lowest)),
-      rounded_count(number(run, solver::catalogue.life_steps_highest))));
+    story.push_back(fmt::format("How fast {} wears on this court is {}: {:.2g} mm³ per newton and metre, in "
+                                "a band from {:.2g} to {:.2g}. So {} steps could also be {} or {}.",
+                                wear.reference, "user data, with no source", 1e9 * wear.coefficient,
+                                1e9 * wear.lowest, 1e9 * wear.highest,
+                                rounded_count(number(run, solver::catalogue.life_steps)),
+                                rounded_count(number(run, solver::catalogue.life_steps_lowest)),
+                                rounded_count(number(run, solver::catalogue.life_steps_highest))));
     if (const auto pair = value_of(run, solver::catalogue.pair_coefficient))
     {
       const bool within = *pair >= wear.lowest && *pair <= wear.highest;
       story.push_back(fmt::format(
-        "With {:.0f} sliding steps in a minute of play your worn pair says {:.2g} mm³ a newton and "
-        "metre for {} on this court, {}. "
-        "Put it in as coefficient, and other rubbers and lugs are told by it.",
+        "With {:.0f} sliding steps per minute of play, your worn pair gives {:.2g} mm³ per newton and metre "
+        "for {} on this court, {}. Enter it as the coefficient to predict other rubbers and lugs.",
         60 * wear.steps_per_second, 1e9 * *pair, wear.reference,
-        within ? "inside the band that was taken"
-               : "outside the band that was taken: look at steps, slip and pressure again"));
+        within ? "inside the assumed band" : "outside the assumed band: check steps, slip and pressure"));
     }
     story.push_back(
       value_of(run, solver::catalogue.life_hours)
-        ? fmt::format("Hours come from your worn pair alone: {:.0f} h took {}, so {} take {:.0f} h.",
+        ? fmt::format("Hours come only from your worn pair: {:.0f} h wore off {}, so {} will take {:.0f} h.",
                       wear.known_hours / 3600, length(wear.known_depth), length(wear.depth),
                       number(run, solver::catalogue.life_hours) / 3600)
-        : std::string(
-            "Hours are told only from a worn pair after known hours (known_hours, known_depth); without one "
-            "only the comparison with another rubber or lug counts."));
+        : std::string("Hours can only be predicted from a worn pair with known hours (known_hours, "
+                      "known_depth). Without one, only compare rubbers or lugs."));
     return story;
   }
 
@@ -237,7 +232,7 @@ public:
 protected:
   std::string moment(const Run &run) const override
   {
-    return fmt::format("At the end {} are gone on the mean.",
+    return fmt::format("At the end, {} is gone on average.",
                        length(number(run, solver::catalogue.worn_depth)));
   }
 };

@@ -83,22 +83,24 @@ TEST_CASE("wear begins where the numbers say, at both edges of a lug that slides
 TEST_CASE("hours are told from a worn pair alone, else the ratio with its band")
 {
   auto run = worn_lug();
-  CHECK_THAT(told(wear().story(run)), Contains("Hours are told only from a worn pair") && Contains("band"));
+  CHECK_THAT(told(wear().story(run)),
+             Contains("Hours can only be predicted from a worn pair") && Contains("band"));
   CHECK(wear().headline(run)[1].value == "1.25 ×");
   wear_of(run).known_hours = 100 * 3600, wear_of(run).known_depth = 0.5e-3;
   set(run, "life_hours", 200 * 3600);
-  CHECK_THAT(told(wear().story(run)), Contains("100 h took") && Contains("take 200 h"));
+  CHECK_THAT(told(wear().story(run)), Contains("100 h wore off") && Contains("take 200 h"));
   CHECK(wear().headline(run)[1].value == "200 h");
 }
 
 TEST_CASE("the wear of a worn pair is held against the band that was taken")
 {
   auto run = worn_lug();
-  CHECK_THAT(told(wear().story(run)), !Contains("your worn pair says"));
+  CHECK_THAT(told(wear().story(run)), !Contains("your worn pair gives"));
   set(run, "pair_coefficient", 5e-11);
-  CHECK_THAT(told(wear().story(run)), Contains("your worn pair says") && Contains("inside the band"));
+  CHECK_THAT(told(wear().story(run)),
+             Contains("your worn pair gives") && Contains("inside the assumed band"));
   set(run, "pair_coefficient", 50e-11);
-  CHECK_THAT(told(wear().story(run)), Contains("outside the band"));
+  CHECK_THAT(told(wear().story(run)), Contains("outside the assumed band"));
 }
 
 TEST_CASE("a piece that is ground through has a depth that is a lower bound")
@@ -106,7 +108,7 @@ TEST_CASE("a piece that is ground through has a depth that is a lower bound")
   auto run = abraded();
   REQUIRE(abrasion().tells(run));
   CHECK_THAT(abrasion().sentence(run), Contains("In 10 s") && !Contains("lower bound"));
-  CHECK_THAT(told(abrasion().story(run)), Contains("tells no life on a court"));
+  CHECK_THAT(told(abrasion().story(run)), Contains("does not predict life on a court"));
   set(run, "through_time", 6.5);
   CHECK_THAT(abrasion().sentence(run), Contains("after 6.5 s") && Contains("lower bound"));
   CHECK_THAT(abrasion().headline(run)[0].value, Contains("≥"));

@@ -91,7 +91,7 @@ std::string grouped(const Bars &bars, const std::string &source)
   return data +
          plot::twice(
            "energy", 1200, pixels,
-           plot::begin("Where the energy went, in % of what was put in", source) + labels +
+           plot::begin("Where the energy went, in % of the energy put in", source) + labels +
              fmt::format("set ytics ({}) scale 0\nset border 2\nunset xtics\nunset grid\nset xrange "
                          "[0:{:.4g}]\nset yrange [{}:0.6]\nset lmargin 24\nset bmargin 2\nset rmargin 3\n"
                          "set key bottom right samplen 3 spacing 1.3 textcolor rgb '{}'\n{}\n",
@@ -134,7 +134,7 @@ std::string stacked(const Bars &bars, const std::string &source)
   return data +
          plot::twice(
            "energy", 1400, pixels,
-           plot::begin("Where the energy went, run by run, in % of what was put in", source) + labels +
+           plot::begin("Where the energy went, run by run, in % of the energy put in", source) + labels +
              fmt::format(
                "set ytics ({}) scale 0\nset border 1\nset grid noytics\nset xrange [0:100]\nset yrange "
                "[{}:0.6]\nset lmargin 26\nset rmargin 30\nset xlabel '%'\nset key outside right top vertical "

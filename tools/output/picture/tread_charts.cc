@@ -51,13 +51,13 @@ std::string face_pressure_chart(const std::vector<Run> &runs)
     }
   if (curves.empty())
     return "";
-  return drawn(
-    "face-pressure",
-    plot::begin("Pressure on the face of the lug", source_line(runs)) +
-      "set xlabel 'place across the bar, mm: leading end left'\nset ylabel 'pressure over 0.25 mm, kPa'\nset "
-      "yrange [0:*]\n" +
-      key("top right"),
-    curves, 1200, 750);
+  return drawn("face-pressure",
+               plot::begin("Pressure on the face of the lug", source_line(runs)) +
+                 "set xlabel 'position across the bar, mm; leading end on the left'\nset ylabel 'pressure "
+                 "over 0.25 mm, kPa'\nset "
+                 "yrange [0:*]\n" +
+                 key("top right"),
+               curves, 1200, 750);
 }
 
 std::string worn_face_chart(const std::vector<Run> &runs)
@@ -71,7 +71,7 @@ std::string worn_face_chart(const std::vector<Run> &runs)
     return "";
   return drawn("worn-face",
                plot::begin("The face of the lug as it wears", source_line(runs)) +
-                 "set xlabel 'place across the bar, mm'\nset ylabel 'height above the bonded plane, mm'\n"
+                 "set xlabel 'position across the bar, mm'\nset ylabel 'height above the bonded plane, mm'\n"
                  "set size ratio -1\n" +
                  key("outside right top"),
                curves, 1200, 900);
@@ -107,8 +107,8 @@ std::string grip_map_chart(const std::vector<Run> &runs)
     circles += fmt::format("set object circle at 0,0 size {0:.3g} fillstyle empty border rgb '{1}' back\n"
                            "set label {2} '{0:.3g}' at 0,{0:.3g} left offset 0.4,0.5 textcolor rgb '{3}'\n",
                            radius, plot::faint, label++, plot::ink);
-  const std::pair<const char *, std::pair<double, double>> sides[] = {{"slides ahead", {0, 1.12 * edge}},
-                                                                      {"slides back", {0, -1.12 * edge}},
+  const std::pair<const char *, std::pair<double, double>> sides[] = {{"slides forward", {0, 1.12 * edge}},
+                                                                      {"slides backward", {0, -1.12 * edge}},
                                                                       {"outwards", {1.19 * edge, 0}},
                                                                       {"inwards", {-1.17 * edge, 0}}};
   for (const auto &[word, at] : sides)
@@ -116,7 +116,8 @@ std::string grip_map_chart(const std::vector<Run> &runs)
                            at.first, at.second, plot::ink);
   return drawn(
     "grip-map",
-    plot::begin("Grip all round: friction over force, by the way the sole slides", source_line(runs)) +
+    plot::begin("Grip in all directions: friction divided by force, by the direction of the slide",
+                source_line(runs)) +
       circles +
       fmt::format("unset border\nunset xtics\nunset ytics\nunset grid\nset size ratio -1\nset xrange "
                   "[{0:.3g}:{1:.3g}]\n"

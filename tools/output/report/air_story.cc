@@ -31,21 +31,20 @@ std::string gas_words(const Run &run, const solver::Layer &layer, std::size_t pe
 {
   const auto *pressure = curve_of(run, layer.name + ".gauge_pressure");
   if (layer.unit->state == solver::ChamberState::open || !pressure)
-    return capital(unit_name(layer)) + " is open: its air escapes freely and carries nothing. What is left "
-                                       "to push back are the ring round it, the "
-                                       "film, and the layers above and below.";
-  std::string text =
-    fmt::format("The gas in {} is squeezed from {:.0f} to {:.0f} kPa over the atmosphere", unit_name(layer),
-                1e-3 * pressure->front(), 1e-3 * *std::max_element(pressure->begin(), pressure->end()));
+    return capital(unit_name(layer)) + " is open: its air escapes freely and carries nothing. Only the ring "
+                                       "round it, the film, and the layers above and below push back.";
+  std::string text = fmt::format(
+    "The gas in {} is squeezed from {:.0f} kPa to {:.0f} kPa above the atmosphere", unit_name(layer),
+    1e-3 * pressure->front(), 1e-3 * *std::max_element(pressure->begin(), pressure->end()));
   const double held = row_at(run, layer.name, "gas", peak), input = run.result.supplied_energy();
   const double heat = row_at(run, layer.name, "gas heat", end);
   if (input > 0 && held > 0.005 * input)
   {
     text += fmt::format(" and holds {} of the energy at the peak", share_words(held / input));
     text += heat >= 0.001 * held
-              ? fmt::format("; of that it loses {} as heat to film and fibres, the rest comes back",
+              ? fmt::format("; it loses {} of that as heat to film and fibres, the rest comes back",
                             share_words(heat / held))
-              : "; hardly anything of that is lost";
+              : "; hardly any of that is lost";
   }
   text += ".";
   if (const double leak = row_at(run, layer.name, "leak", end); input > 0 && leak > 0.001 * input)
@@ -60,11 +59,10 @@ std::string fibre_words(const Run &run, const solver::Layer &layer)
   if (!layer.unit->has_fibres || chamber == run.result.chambers.end())
     return "";
   if (chamber->fibre_tension <= 0)
-    return " The fibres hang slack; they only hold the faces back when the unit is blown up.";
-  return fmt::format(
-    " The fibres hold the faces flat, each with {:.2g} N at rest; where the unit is squeezed they go "
-    "slack and carry nothing.",
-    chamber->fibre_tension);
+    return " The fibres hang slack; they hold the faces back only when the unit is inflated.";
+  return fmt::format(" The fibres hold the faces flat, each with {:.2g} N at rest. Where the unit is "
+                     "squeezed they go slack and carry nothing.",
+                     chamber->fibre_tension);
 }
 
 std::string film_words(const solver::Layer &layer, const EnergyFlow &flow, std::size_t peak, std::size_t end)
@@ -75,7 +73,7 @@ std::string film_words(const solver::Layer &layer, const EnergyFlow &flow, std::
   const double held = (film->stored[peak] + film->lost[peak]) / flow.input,
                lost = film->lost[end] / flow.input;
   if (held < 0.005)
-    return " The film hardly takes part.";
+    return " The film takes hardly any energy.";
   return fmt::format(" The film takes {} at the peak and turns {} into heat.", share_words(held),
                      share_words(lost));
 }

@@ -37,21 +37,19 @@ Json captions_json(const Run &run)
   if (layers_are_assumed(run))
     section += " An invented demo stack.";
 
-  std::string moment = "No moment of greatest compression was recorded.", loop = "No loop was recorded.";
+  std::string moment = "The moment of greatest compression was not recorded.", loop = "No loop was recorded.";
   std::string motion = "No pictures were recorded.", energy = "No energy account was recorded.";
   if (!run.result.time.empty())
   {
     moment =
-      fmt::format("Greatest compression {} after first touch: the stack gives {}; the greatest force is {}.",
+      fmt::format("Greatest compression, {} after first touch: the stack gives {}. The peak force is {}.",
                   milliseconds(run.result.time_of_peak), of_stack(run, way), force_text(force));
     const auto back =
       drop ? value_of(run, solver::catalogue.return_by_loop) : value_of(run, solver::catalogue.loop_return);
-    loop =
-      back ? fmt::format(
-               "The stack gives back {} of the work that presses it in; the area inside the loop is what it "
-               "keeps.",
-               share_words(*back))
-           : "Force against compression; the area inside the loop is what the stack keeps.";
+    loop = back ? fmt::format("The stack gives back {} of the work that presses it in. The area inside the "
+                              "loop is the energy it keeps.",
+                              share_words(*back))
+                : "Force against compression. The area inside the loop is the energy that the stack keeps.";
     const double end = run.result.time_of_loss > 0 ? run.result.time_of_loss : run.result.time.back();
     motion = fmt::format("The section in slow motion: {} from first touch to {}.", milliseconds(end),
                          drop && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
@@ -71,9 +69,10 @@ Json captions_json(const Run &run)
     for (const auto &[share, name] : shares)
       if (texts.size() < 4)
         texts.push_back(fmt::format("{} {}", name, share_words(share)));
-    energy = fmt::format("Of {} put in: {}. The account adds up to {:.1f} %{}.", energy_text(picture.input),
-                         texts.empty() ? "no part takes a share worth naming" : listed(texts),
-                         100 * picture.accounted(), share_error_words(picture));
+    energy =
+      fmt::format("Of the {} put in: {}. The account adds up to {:.1f} %{}.", energy_text(picture.input),
+                  texts.empty() ? "no part takes a share worth mentioning" : listed(texts),
+                  100 * picture.accounted(), share_error_words(picture));
   }
   return {{"section", section}, {"moment", moment}, {"loop", loop}, {"motion", motion}, {"energy", energy}};
 }

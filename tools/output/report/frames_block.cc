@@ -107,8 +107,8 @@ struct FieldLook
   double                                 rest; ///< value of the unloaded stack, always on the scale
 };
 const FieldLook fields[] = {
-  {"stretch", "height over initial height", "", 1, &solver::Snapshot::vertical_stretch, 1},
-  {"energy_density", "energy held", "mJ/cm³", 1e-3, &solver::Snapshot::energy_density, 0},
+  {"stretch", "height divided by initial height", "", 1, &solver::Snapshot::vertical_stretch, 1},
+  {"energy_density", "energy stored", "mJ/cm³", 1e-3, &solver::Snapshot::energy_density, 0},
   {"dissipated_density", "turned into heat so far", "mJ/cm³", 1e-3, &solver::Snapshot::dissipated_density, 0},
   {"pressure", "pressure in the material", "kPa", -1e-3, &solver::Snapshot::mean_stress, 0}};
 

@@ -28,7 +28,7 @@ Part made_of(const Run &run, const std::string &name, const materials::Material 
 {
   Part part{name, title_of(material), thickness, {}, material.source};
   if (layers_are_assumed(run))
-    part.assumed.emplace_back("thickness and choice of material: an invented demo stack");
+    part.assumed.emplace_back("thickness and choice of material: invented, a demo stack");
   const bool invented = material.invented, remembered = material.from_memory;
   if (invented || remembered)
     part.assumed.push_back(std::string("numbers of the material: partly ") + (invented && remembered

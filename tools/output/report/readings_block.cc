@@ -62,17 +62,16 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
   const auto error = error_words(reading);
   lines.push_back(error.empty() ? "Its numerical error was not estimated." : error);
   if (reading.doubt() >= 0)
-    lines.push_back(
-      fmt::format("±{:.{}f}{} holds that error and what the readings of the bench sheet left open: nine "
-                  "cases of ten lie within. "
-                  "Found from runs with the settled numbers moved to the ends of their bands.",
-                  solver::uncertainty(reading) * display.factor, display.digits,
-                  display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
-  if (const auto range = rigs::input_range(run, reading.name))
     lines.push_back(fmt::format(
-      "{:.{}f} to {:.{}f}{} is as far as {} is known; the error of the calculation says nothing beside it.",
-      range->low * display.factor, display.digits, range->high * display.factor, display.digits,
-      display.unit.empty() ? "" : " " + display.unit, range->why));
+      "±{:.{}f}{} is a 90 % band. It includes that error and what the readings of the bench sheet left open, "
+      "and was found from runs with the settled numbers at the ends of their bands.",
+      solver::uncertainty(reading) * display.factor, display.digits,
+      display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
+  if (const auto range = rigs::input_range(run, reading.name))
+    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is the range that {} allows. The error of the "
+                                "calculation is small compared with it.",
+                                range->low * display.factor, display.digits, range->high * display.factor,
+                                display.digits, display.unit.empty() ? "" : " " + display.unit, range->why));
   if (!display.headline)
     return lines;
 
@@ -92,12 +91,12 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
     std::vector<std::string> entries = run.assumed;
     for (auto &entry : entries)
       std::replace(entry.begin(), entry.end(), '_', ' ');
-    lines.push_back("Not in the sheet, taken by default: " + listed(entries) + ".");
+    lines.push_back("Not in the sheet, default used: " + listed(entries) + ".");
   }
   const auto &facts = run.result.facts;
   const auto  picture = energy_picture(run.setup, run.result);
   lines.push_back(fmt::format(
-    "Calculated as a moving, deforming section of {} cells in {} steps of time{}.", facts.cells, facts.steps,
+    "Calculated as a moving, deforming section of {} cells in {} time steps{}.", facts.cells, facts.steps,
     picture.input > 0 ? fmt::format("; the energy account adds up to {:.1f} %", 100 * picture.accounted())
                       : ""));
   if (auto line = versions_line(record); !line.empty())
@@ -113,14 +112,13 @@ std::string error_words(const solver::Reading &reading)
   const auto   display = reading_display(reading);
   const double error = reading.error * display.factor;
   if (error < 0.5 * std::pow(10.0, -display.digits - 2))
-    return "It follows from the rig alone, without numerical error.";
+    return "It follows from the rig alone and has no numerical error.";
   const std::string unit = display.unit == "%" ? "points" : display.unit;
   // One digit more than the value, so that a small error does not read as none.
-  return fmt::format(
-    "Numerical error about ±{:.{}f}{}, from a second run with coarser mesh and longer steps. Doubt about "
-    "materials, callipers and rig comes on top.",
-    error, display.digits + (error < std::pow(10.0, -display.digits) ? 1 : 0),
-    unit.empty() ? "" : " " + unit);
+  return fmt::format("Numerical error about ±{:.{}f}{}, from a second run with a coarser mesh and longer "
+                     "time steps. Uncertainty in materials, thickness readings and the rig comes on top.",
+                     error, display.digits + (error < std::pow(10.0, -display.digits) ? 1 : 0),
+                     unit.empty() ? "" : " " + unit);
 }
 
 namespace
@@ -180,16 +178,14 @@ Json parts_json(const std::vector<Part> &parts)
 const std::vector<std::string> &model_limits()
 {
   static const std::vector<std::string> limits{
-    "One spot of the sole under one striker: no bending at the ball of the foot, no rocker or toe spring, no "
-    "plate "
-    "working over its length.",
-    "No side walls, grooves or shape of a foot; no shear in a cut, no stability.",
-    "Plates are equally stiff in every direction of their plane; layers are glued perfectly.",
-    "No scatter from shoe to shoe, and no person who adapts to a shoe.",
-    "A difference below 2 points of energy return or 3 % of peak force is not to be read as real unless the "
-    "inputs are "
-    "known that well.",
-    "A calculation is no proof that a shoe is safe."};
+    "The model covers one spot of the sole under one striker: no bending at the ball of the foot, no rocker "
+    "or toe spring, no plate working over its length.",
+    "It has no side walls, no grooves and no shape of a foot; no shear in a side cut, no stability.",
+    "Its plates are equally stiff in all directions of their plane. Its layers are glued perfectly.",
+    "It has no scatter from shoe to shoe, and no person who adapts to a shoe.",
+    "Do not take a difference below 2 points of energy return or 3 % of peak force as real, unless you know "
+    "the inputs that well.",
+    "A calculation does not prove that a shoe is safe."};
   return limits;
 }
 } // namespace solemech::tools::report

@@ -23,9 +23,8 @@ std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
   auto texts = cautions(setups);
   for (auto &sentence : invented_sentences(labelled_cases(runs)))
     texts.push_back(std::move(sentence));
-  texts.emplace_back(
-    "Local safety rules and the instructions of your tools come first; pain or numbness is a matter for a "
-    "licensed foot professional.");
+  texts.emplace_back("Local safety rules and the instructions of your tools come first. For pain or "
+                     "numbness, ask a licensed foot professional.");
   return texts;
 }
 

@@ -74,7 +74,7 @@ public:
   Json finish()
   {
     if (greatest(stored_) > 0)
-      rows_.push_back(row("held elsewhere", "stored", -1, stored_));
+      rows_.push_back(row("stored elsewhere", "stored", -1, stored_));
     if (greatest(lost_) > 0)
       rows_.push_back(row("lost elsewhere", "lost", -1, lost_));
     return std::move(rows_);
@@ -158,7 +158,7 @@ Json energy_json(const Run &run, const std::vector<Part> &parts)
     rows.add("drop weight", "weight", -1, flow.weight);
   for (const auto &part : flow.parts)
     rows.add(part.name, "stored", part_number(parts, part.name), part.stored);
-  rows.add("moving in the stack, held at its faces", "stored", -1, flow.elsewhere);
+  rows.add("moving in the stack, stored at its faces", "stored", -1, flow.elsewhere);
   for (const auto &part : flow.parts)
     rows.add(part.name, "lost", part_number(parts, part.name), part.lost);
   rows.add("guide", "lost", -1, flow.guide);

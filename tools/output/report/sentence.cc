@@ -22,7 +22,7 @@ std::string so_far(const Run &run)
   return run.result.time.empty()
            ? "Nothing was recorded."
            : fmt::format(
-               "Up to there, {} after first touch, the greatest force was {} and the stack had given {}.",
+               "Until then, {} after first touch, the peak force was {} and the stack had given {}.",
                milliseconds(run.result.time.back()), force_text(greatest_in(curve_of(run, "force"))),
                of_stack(run, greatest_in(compression_curve(run))));
 }
@@ -44,16 +44,16 @@ std::string sentence_of(const Run &run)
   std::string text;
   if (rebound && rise)
     text = *rise > 0
-             ? fmt::format("The {} comes back {}, {} of the drop height; the hardest push is {}", striker,
+             ? fmt::format("The {} rebounds {}, {} of the drop height. The peak force is {}", striker,
                            length(*rise), share_words(*rebound), force_text(*force))
-             : fmt::format("The {} does not come back; the hardest push is {}", striker, force_text(*force));
+             : fmt::format("The {} does not rebound. The peak force is {}", striker, force_text(*force));
   else if (back)
     return fmt::format(
-      "The stack gives back {} of the work put in; it pushes with up to {} and is squeezed by {}{}.",
+      "The stack gives back {} of the work put in. The peak force is {}, and the stack is squeezed by {}{}.",
       share_words(*back), force_text(*force), of_stack(run, way),
       margin && *margin <= 0 ? "; it bottoms out" : "");
   else
-    text = fmt::format("The hardest push is {}", force_text(*force));
+    text = fmt::format("The peak force is {}", force_text(*force));
   text += fmt::format(", and the stack gives {}", of_stack(run, way));
   if (margin && *margin <= 0)
     text += "; it bottoms out";
@@ -73,8 +73,8 @@ std::vector<Headline> headline_of(const Run &run)
     if (run.result.time.empty())
       return headline;
     return {{"time covered", milliseconds(run.result.time.back()), "the run stopped early"},
-            {"force so far", force_text(greatest_in(curve_of(run, "force"))), "greatest until then"},
-            {"compression so far", length(greatest_in(compression_curve(run))), "greatest until then"}};
+            {"force so far", force_text(greatest_in(curve_of(run, "force"))), "highest until then"},
+            {"compression so far", length(greatest_in(compression_curve(run))), "highest until then"}};
   }
   if (const auto rise = value_of(run, solver::catalogue.rebound_height),
       share = value_of(run, solver::catalogue.rebound_by_height);

@@ -145,14 +145,14 @@ std::string rises_above(const ChartSeries &series, const SeriesReading &reading,
   if (std::find(signs.begin(), signs.end(), -1) != signs.end())
     if (const auto at = crossing(upper.place, upper.value, lower.value))
       return fmt::format(
-        "From about {} of {} on, {} {} than {}, {} at {}; below that it is the other way round.",
+        "From about {} of {} upward, {} {} than {}, {} at {}. Below that it is the other way round.",
         with_unit(*at, series.unit), series.quantity, upper.group, verb, lower.group, lead, far);
   const auto first = static_cast<std::size_t>(std::find(signs.begin(), signs.end(), 1) - signs.begin());
   if (first == 0)
-    return fmt::format("At every {} {} {} than {}, {} at {} and {} at {}.", series.quantity, upper.group,
+    return fmt::format("At every {}, {} {} than {}, {} at {} and {} at {}.", series.quantity, upper.group,
                        verb, lower.group, distance(reading, upper.value.front(), lower.value.front()),
                        with_unit(upper.place.front(), series.unit), lead, far);
-  return fmt::format("Up to {} of {} the two cannot be told apart; from {} on {} {} than {}, {} at {}.",
+  return fmt::format("Up to {} of {} the two cannot be told apart. From {} upward, {} {} than {}, {} at {}.",
                      with_unit(upper.place[first - 1], series.unit), series.quantity,
                      with_unit(upper.place[first], series.unit), upper.group, verb, lower.group, lead, far);
 }
@@ -165,7 +165,8 @@ std::string against(const ChartSeries &series, const SeriesReading &reading, con
     return "";
   const auto signs = order_of(first, second);
   if (std::all_of(signs.begin(), signs.end(), [](int sign) { return sign == 0; }))
-    return fmt::format("Between {} and {} no difference in {} can be told.", first.group, second.group, noun);
+    return fmt::format("Between {} and {} there is no clear difference in {}.", first.group, second.group,
+                       noun);
   if (signs.back() > 0)
     return rises_above(series, reading, first, second, signs, verb);
   if (signs.back() < 0)
@@ -176,7 +177,7 @@ std::string against(const ChartSeries &series, const SeriesReading &reading, con
     return rises_above(series, reading, second, first, turned, verb);
   }
   return fmt::format(
-    "At {} of {} no difference in {} between {} and {} can be told; below that there is one.",
+    "At {} of {} there is no clear difference in {} between {} and {}; below that there is one.",
     with_unit(first.place.back(), series.unit), series.quantity, noun, first.group, second.group);
 }
 
@@ -256,7 +257,7 @@ std::string series_sentence(const ChartSeries &series)
                         : text;
   }
   std::string text = fmt::format(
-    "From {} to {} of {} the {} {}", with_unit(lines[0].place.front(), series.unit),
+    "From {} to {} of {}, the {} {}", with_unit(lines[0].place.front(), series.unit),
     with_unit(lines[0].place.back(), series.unit), series.quantity, noun, course(*force, lines[0]));
   if (back)
     text += fmt::format("; the {} {}", short_name(*back), course(*back, lines_of(series, *back)[0]));
@@ -291,7 +292,7 @@ std::vector<std::string> series_story(const std::vector<const Run *> &runs, cons
     std::string text = groups[g].empty() ? "" : groups[g] + ": ";
     text += courses.empty() ? "not every run gave readings." : listed(courses) + ".";
     if (bottoms)
-      text += from_there_on ? fmt::format(" It bottoms out from {} of {} on.",
+      text += from_there_on ? fmt::format(" It bottoms out from {} of {} upward.",
                                           with_unit(*bottoms, series.unit), series.quantity)
                             : fmt::format(" It bottoms out at {} of {} and at some other values.",
                                           with_unit(*bottoms, series.unit), series.quantity);

@@ -70,10 +70,10 @@ std::string bottoming_words(const Run &run)
                        has_knee(run.result) ? ", and there the force climbs steeply"
                                             : ". The force shows no knee yet");
   if (margin->value < 0.25)
-    return fmt::format("The {} is close to bottoming: {:.0f} % of its useful travel is left. A harder blow "
-                       "uses it up.",
-                       layer, 100 * margin->value);
-  return fmt::format("Nothing bottoms: the {}, which comes nearest, has {:.0f} % of its useful travel left.",
+    return fmt::format(
+      "The {} is close to bottoming: {:.0f} % of its useful travel is left. A harder drop uses it up.", layer,
+      100 * margin->value);
+  return fmt::format("No layer bottoms. The {} comes nearest, with {:.0f} % of its useful travel left.",
                      layer, 100 * margin->value);
 }
 
@@ -112,11 +112,11 @@ std::string peak_words(const Run &run, const EnergyFlow &flow)
     return "";
   const auto &[name, energy] = taken.front();
   std::string text =
-    fmt::format("At that moment the {} has taken most of it, {} ({:.0f} % of the energy put in)", name,
-                energy_text(energy), 100 * energy / flow.input);
+    fmt::format("At that moment the {} has taken most of the energy, {} ({:.0f} % of the energy put in)",
+                name, energy_text(energy), 100 * energy / flow.input);
   if (taken.size() > 1 && taken[1].second > worth_telling * flow.input)
-    text += fmt::format("; next comes the {} with {}", taken[1].first, energy_text(taken[1].second));
-  return text + fmt::format(". Already then {} of the energy put in is heat.", share_words(heat));
+    text += fmt::format("; next is the {} with {}", taken[1].first, energy_text(taken[1].second));
+  return text + fmt::format(". By then, {} of the energy put in has turned into heat.", share_words(heat));
 }
 
 /// Share of what a part had taken at the peak that it gave back until the end.
@@ -134,26 +134,25 @@ std::string heat_words(const Run &run, const EnergyFlow &flow)
   if (heated.empty() || heated.front().second < 1e-3 * flow.input)
     return "Hardly anything turned into heat in the stack.";
   const auto &[name, lost] = heated.front();
-  std::string text = fmt::format("The {} turned most into heat, {} or {} of the energy put in", name,
+  std::string text = fmt::format("The {} turned the most into heat, {} or {} of the energy put in", name,
                                  energy_text(lost), share_words(lost / flow.input));
   if (heated.size() > 1 && heated[1].second > worth_telling * flow.input)
     text +=
-      fmt::format("; the {} comes next with {}", heated[1].first, share_words(heated[1].second / flow.input));
+      fmt::format("; the {} is next with {}", heated[1].first, share_words(heated[1].second / flow.input));
   text += ".";
   const auto taken = taken_by_parts(flow, peak);
   if (end <= peak || taken.empty() || taken.front().second <= worth_telling * flow.input)
     return text;
   const std::string &main = taken.front().first;
   if (main == name)
-    return text + fmt::format(
-                    " Of the {} that it had taken it gave {} back; as most of the energy went through it, "
-                    "that decides the return.",
-                    energy_text(taken.front().second), share_words(given_back(*flow.find(name), peak, end)));
-  return text + fmt::format(
-                  " The {}, through which most of the energy went, gave {} back of what it had taken, the {} "
-                  "{}: that decides the return.",
-                  main, share_words(given_back(*flow.find(main), peak, end)), name,
-                  share_words(given_back(*flow.find(name), peak, end)));
+    return text + fmt::format(" Of the {} that it had taken, it gave {} back. Most of the energy went "
+                              "through it, so this decides the return.",
+                              energy_text(taken.front().second),
+                              share_words(given_back(*flow.find(name), peak, end)));
+  return text + fmt::format(" Most of the energy went through the {}. It gave back {} of what it had taken, "
+                            "the {} {}: this decides the return.",
+                            main, share_words(given_back(*flow.find(main), peak, end)), name,
+                            share_words(given_back(*flow.find(name), peak, end)));
 }
 
 std::string left_words(const Run &run, const EnergyPicture &picture)
@@ -162,9 +161,9 @@ std::string left_words(const Run &run, const EnergyPicture &picture)
     if (share.kind == ShareKind::left_in_stack)
     {
       if (std::abs(picture.share(share)) < 5e-4)
-        return "Nothing to speak of is still in the stack at the end.";
+        return "Hardly any energy is still in the stack at the end.";
       return fmt::format(
-        "{} ({}) is still held or moving in the stack when {}; it comes too late and is lost afterwards.",
+        "{} ({}) is still stored or moving in the stack when {}. It comes too late and is lost afterwards.",
         capital(share_words(picture.share(share))), energy_text(share.energy),
         rigs::fall_of(run.setup) ? "the " + striker_of(run) + " leaves" : "the load is off");
     }
@@ -176,7 +175,7 @@ std::string guide_words(const EnergyPicture &picture)
   for (const auto &share : picture.shares)
     if (share.kind == ShareKind::lost_in_guide && share.energy > 0)
       return fmt::format(
-        " The guide of the rig takes {} on both ways together; that is no doing of the stack.",
+        " The guide of the rig takes {} on the way down and up together; this is not the stack's doing.",
         share_words(picture.share(share)));
   return "";
 }
@@ -207,12 +206,12 @@ std::string touch_words(const Run &run, const solver::DropRig &drop, const Energ
                   : "",
                 speed ? fmt::format("; it touches the stack at {:.2f} m/s", *speed) : "");
   if (const double before = flow.input - run.result.input_energy; before > 0.005 * flow.input)
-    text += fmt::format(" The leaking unit holds {} before that: shares below are of {}.",
+    text += fmt::format(" Before that, the leaking unit holds {}: shares below are of {}.",
                         energy_text(before), energy_text(flow.input));
   if (flow.sink_gain > 0.005 * flow.input)
     text += fmt::format(" Sinking in, it gains {} more.", energy_text(flow.sink_gain));
   if (drop.hits + drop.discarded > 1 || drop.conditioned)
-    text += " Told here is the last blow; the readings are of the counted ones.";
+    text += " This describes the last hit; the readings cover all counted hits.";
   return text;
 }
 
@@ -223,7 +222,7 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
   const double             way = greatest_compression(run);
   const std::string        who = striker_of(run);
   std::string              depth =
-    fmt::format("After {} it is stopped, {} deep", milliseconds(run.result.time_of_peak), length(way));
+    fmt::format("After {} it has stopped, {} deep", milliseconds(run.result.time_of_peak), length(way));
   if (const auto share = value_of(run, solver::catalogue.compression_share))
     depth += fmt::format(": {:.0f} % of the height of the stack", 100 * *share);
   depth += "." + give_words(run, way);
@@ -256,7 +255,7 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
   std::string              text = fmt::format("The {} goes in {}", striker_of(run), length(way));
   if (run.result.input_energy > 0)
     text += fmt::format(" and puts in {}: that is 100 %", energy_text(run.result.input_energy));
-  text += fmt::format(". The greatest force is {}.", force_text(force)) + give_words(run, way);
+  text += fmt::format(". The peak force is {}.", force_text(force)) + give_words(run, way);
   if (flow.input > 0)
     if (const auto words = peak_words(run, flow); !words.empty())
       text += " " + words;
@@ -265,7 +264,7 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
   {
     text = fmt::format("On the way out the stack gives back {} of the work.", share_words(*back));
     if (const auto lost = value_of(run, solver::catalogue.loop_energy_lost))
-      text += fmt::format(" {} stays behind: the area inside the loop of force and compression.",
+      text += fmt::format(" {} stays in the stack: the area inside the loop of force and compression.",
                           energy_text(*lost));
     story.push_back(text);
   }
@@ -294,7 +293,7 @@ std::vector<std::string> story_of(const Run &run)
   if (!run.result.complete)
     return {stopped_early(run), so_far(run)};
   if (run.result.time.empty())
-    return {"The run gave no curves to tell from."};
+    return {"The run gave no curves, so the course of events cannot be described."};
   const auto &kind = rigs::kind_of(run.setup);
   auto        story = kind.tells(run) ? kind.story(run) : std::vector<std::string>();
   return story.empty() ? stack_story(run) : story;

@@ -119,7 +119,7 @@ std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingK
   const auto least =
     static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
   if (same(*runs[most], *runs[least], kind) || text(values[most]) == text(values[least]))
-    return fmt::format("no difference in {} that the numbers can tell, {}", what, text(values[most]));
+    return fmt::format("no clear difference in {}, {}", what, text(values[most]));
   if (runs.size() == 2)
     return fmt::format("{} {} than {}, {} against {}", labels[most], verb, labels[least], text(values[most]),
                        text(values[least]));
@@ -129,7 +129,7 @@ std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingK
     if (i != most && same(*runs[most], *runs[i], kind))
       leaders.push_back(labels[i]);
   return leaders.empty()
-           ? fmt::format("{} {} than all others, {}; at the other end stands {} with {}", labels[most], verb,
+           ? fmt::format("{} {} than all others, {}; at the other end is {} with {}", labels[most], verb,
                          text(values[most]), labels[least], text(values[least]))
            : fmt::format("{} {} than {}, {} against {}; {} cannot be told from it", labels[most], verb,
                          labels[least], text(values[most]), text(values[least]), fmt::join(leaders, ", "));
@@ -169,7 +169,7 @@ std::string together_sentence(const std::vector<const Run *> &runs)
   // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
   const bool are_words = short_labels(runs)[0] != runs[0]->label;
   if (texts.empty())
-    return "Not every run gave readings; what there is stands below.";
+    return "Not every run gave readings. Those that did are shown below.";
   std::string text;
   for (auto &one : texts)
     text += (text.empty() ? "" : " ") + (one.starts_with("no ") || are_words ? capital(one) : one) + ".";
@@ -223,7 +223,7 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
       add(catalogue.face_rise, "face warms by",
           joined(texts_of(shown(values_of(runs, catalogue.face_rise)), warmer), between));
     const auto times = [](double ratio) { return fmt::format("{:.2f} ×", ratio); };
-    add(catalogue.loss_over_reference, "taken over the reference's",
+    add(catalogue.loss_over_reference, "loss vs the reference rubber",
         joined(texts_of(shown(values_of(runs, catalogue.loss_over_reference)), times), between));
   }
   if (all_have(runs, catalogue.effective_grip))

@@ -99,8 +99,8 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
                   [&](const solver::Layer &layer) { return is_stiff_sheet(layer) && is_new(layer); }))
   {
     texts.emplace_back(
-      "An insert or plate moves load to other places of the foot, which no drop shows. Pain or "
-      "numbness: take it out and ask a licensed foot professional.");
+      "An insert or plate shifts load to other parts of the foot, which a drop does not show. If there is "
+      "pain or numbness, take it out and ask a licensed foot professional.");
     texts.emplace_back("Cut and shape an insert or plate outside the shoe, never in it" +
                        std::string(has_unit ? ", and bring no heat near the air unit." : "."));
   }
@@ -111,11 +111,10 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
     return sum;
   };
   if (has_unit && pressure(now) != pressure(changed))
-    texts.emplace_back(
-      "Another gauge pressure is a question to the model only: never heat, pierce or refill a unit.");
+    texts.emplace_back("Change the gauge pressure only in the model: never heat, pierce or refill a unit.");
   texts.emplace_back(
-    "Do not alter a shoe that somebody will compete or work in; local rules and the instructions of "
-    "your tools come first. A calculation is no proof that a shoe is safe.");
+    "Do not alter a shoe that somebody will compete or work in. Local rules and the instructions of your "
+    "tools come first. A calculation does not prove that a shoe is safe.");
   return texts;
 }
 
@@ -142,21 +141,20 @@ std::vector<std::string> cautions(const std::vector<const solver::Case *> &setup
     return layer.unit && layer.unit->state != solver::ChamberState::open && layer.unit->gauge_pressure > 0;
   };
   if (any_layer(setups, under_pressure))
-    texts.emplace_back(
-      "The air unit is under pressure: never pierce, saw into, heat or refill one; it bursts "
-      "without warning.");
+    texts.emplace_back("The air unit is under pressure: never pierce, saw into, heat or refill one. It can "
+                       "burst without warning.");
   else if (any_layer(setups, [](const solver::Layer &layer) {
              return layer.unit && layer.unit->state == solver::ChamberState::open;
            }))
-    texts.emplace_back("Never pierce an air unit to try this: take one that is dead already.");
+    texts.emplace_back("Never pierce an air unit to try this: use one that is already dead.");
   if (any_layer(setups, [](const solver::Layer &layer) { return layer.material.family == "plate"; }))
     texts.emplace_back(
-      "A cut plate has sharp edges and its dust harms lungs: gloves, goggles, dust mask, extraction.");
+      "A cut plate has sharp edges and its dust harms the lungs. Wear gloves to handle cut edges, never near "
+      "a rotating tool; wear goggles and a dust mask, and use extraction.");
   if (std::any_of(setups.begin(), setups.end(),
                   [](const solver::Case *setup) { return is_cut_from_a_shoe(*setup); }))
-    texts.emplace_back(
-      "Sawing a plug out of a shoe: clamp it, keep hands clear, wear goggles; your shop's rules "
-      "come first.");
+    texts.emplace_back("Sawing a plug out of a shoe: clamp it, keep your hands clear, wear goggles. The "
+                       "rules of your workshop come first.");
   return texts;
 }
 } // namespace solemech::tools

@@ -137,9 +137,8 @@ std::string unaccounted_text(const solver::Case &setup, const solver::Result &re
   std::vector<std::string> named;
   for (const auto &part : picture.shares)
     named.push_back(fmt::format("{} {:.1f} %", part.name, 100 * picture.share(part)));
-  return fmt::format(
-    "the shares of the energy add up to {:.1f} % instead of 100 % ({}). The numbers of this run cannot "
-    "be relied on. Try accuracy = \"0.5 %\"",
-    100 * picture.accounted(), fmt::join(named, ", "));
+  return fmt::format("the shares of the energy add up to {:.1f} % instead of 100 % ({}). Do not rely on the "
+                     "numbers of this run. Try accuracy = \"0.5 %\"",
+                     100 * picture.accounted(), fmt::join(named, ", "));
 }
 } // namespace solemech::tools

@@ -80,7 +80,7 @@ std::string accounted_text(const EnergyTable &table)
     const auto [least, most] =
       std::minmax_element(table.pictures.begin(), table.pictures.end(),
                           [](const auto &a, const auto &b) { return a.accounted() < b.accounted(); });
-    return fmt::format("  accounts for {:.1f} to {:.1f} %{}\n", 100 * least->accounted(),
+    return fmt::format("  accounts for {:.1f} % to {:.1f} %{}\n", 100 * least->accounted(),
                        100 * most->accounted(), error_text(table));
   }
   if (std::all_of(sums.begin(), sums.end(), [&](const auto &sum) { return sum == sums.front(); }))

@@ -54,10 +54,10 @@ bool has_knee(const solver::Result &result)
 std::string bottoming_consequence(const solver::Result &result, double travel_left)
 {
   if (travel_left > 0)
-    return fmt::format("has {:.0f} % of its travel left: a somewhat harder drop bottoms it.",
+    return fmt::format("has {:.0f} % of its travel left: a slightly harder drop bottoms it.",
                        100 * travel_left);
   return has_knee(result)
-           ? "bottoms: the force climbs steeply already, and a little more weight or height hits much harder."
+           ? "bottoms: the force already climbs steeply, and a little more weight or height hits much harder."
            : "bottoms: a layer is at the end of its travel. The force shows no knee yet; drops from other "
              "heights show "
              "where it comes.";

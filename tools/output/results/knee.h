@@ -17,6 +17,6 @@ std::optional<double> stiffening(const solver::Result &result);
 bool has_knee(const solver::Result &result);
 
 /// What follows from a travel that is used up or nearly so, as the end of a sentence that begins with what
-/// bottoms: "bottoms: the force climbs steeply already, and a little more weight or height hits much harder."
+/// bottoms: "bottoms: the force already climbs steeply, and a little more weight or height hits much harder."
 std::string bottoming_consequence(const solver::Result &result, double travel_left);
 } // namespace solemech::tools

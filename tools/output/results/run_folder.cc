@@ -188,10 +188,9 @@ RunFolder RunFolder::create_at(const fs::path &folder)
     if (!empty)
       throw ResultsError(
         fs::exists(target / "manifest.json")
-          ? fmt::format(
-              "the folder {} holds another finished run; nothing was overwritten. Choose a new name with "
-              "-o FOLDER, or leave -o out to number the runs",
-              folder.string())
+          ? fmt::format("the folder {} holds another finished run; nothing was overwritten. Choose a new "
+                        "name with -o FOLDER, or leave -o out to have the runs numbered",
+                        folder.string())
           : fmt::format(
               "the folder {} holds something else; nothing was written there. Choose a new or an empty "
               "folder with -o FOLDER",

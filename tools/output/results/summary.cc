@@ -204,7 +204,8 @@ std::vector<std::string> headline_texts(const std::vector<Run> &runs,
   return texts;
 }
 
-/// "grip -38 to +50 %, as far as the friction of this court is known": the widest of the runs.
+/// "grip may be -38 % to +50 % off, because of the band of the friction of this court": the widest of the
+/// runs.
 std::vector<std::string> input_texts(const std::vector<Run> &runs)
 {
   std::vector<std::string> texts;
@@ -220,8 +221,8 @@ std::vector<std::string> input_texts(const std::vector<Run> &runs)
         why = range->why;
       }
     if (why)
-      texts.push_back(fmt::format("{} {:+.0f} to {:+.0f} %, as far as {} is known", kind->main.words,
-                                  100 * low, 100 * high, why));
+      texts.push_back(fmt::format("{} may be {:+.0f} % to {:+.0f} % off, because of the band of {}",
+                                  kind->main.words, 100 * low, 100 * high, why));
   }
   return texts;
 }
@@ -238,8 +239,9 @@ std::string accuracy_line(const std::vector<Run> &runs, const SummaryOptions &op
     text += fmt::format("{}.{}", fmt::join(inputs, "; "),
                         errors.empty() ? "" : " The calculation alone: " + numbers);
   else
-    text += errors.empty() ? "the numerical error of this run was not estimated."
-                           : numbers + " Doubt about materials, callipers and the rig comes on top.";
+    text += errors.empty()
+              ? "the numerical error of this run was not estimated."
+              : numbers + " Uncertainty in materials, thickness readings and the rig comes on top.";
   text = wrapped(text, static_cast<std::size_t>(options.width), "  ") + "\n";
   if (const auto band = band_sentence(runs); !band.empty())
     text += wrapped(band, static_cast<std::size_t>(options.width), "  ") + "\n";
@@ -266,10 +268,9 @@ std::string fact_lines(const std::vector<Run> &runs)
                   run.label, facts.unknowns, facts.cells, facts.steps, facts.repeated_steps, facts.iterations,
                   facts.seconds, 100 * facts.ledger_numerical, 100 * facts.ledger_residual);
     if (facts.descents > 0)
-      text += fmt::format(
-        "  {}: on {} steps a surface creased or a part tipped over, and the stack fell into another "
-        "state of rest\n",
-        run.label, facts.descents);
+      text += fmt::format("  {}: in {} steps a surface creased or a part tipped over, and the stack fell "
+                          "into another state of rest\n",
+                          run.label, facts.descents);
     if (facts.given_up > 0)
       text += fmt::format("  {}: {} of its runs failed and were taken again with another mesh\n", run.label,
                           facts.given_up);
@@ -351,8 +352,8 @@ std::string band_sentence(const std::vector<Run> &runs)
   });
   return bands.empty() ? ""
                        : "Band: " + listed(bands) +
-                           " of the value is what the bench sheet left open of the stack, numerical error "
-                           "included; nine cases of ten lie within.";
+                           " of the value is a 90 % band: what the bench sheet left open about the stack, "
+                           "plus the numerical error.";
 }
 
 std::string notes_text(const Run &run, const SummaryOptions &given)
