@@ -686,8 +686,7 @@ struct Catalogue
                                      .label = "peak force divided by weight",
                                      .shown = {"", 1, 1},
                                      .given_by = {RigKind::drop},
-                                     .line = {.heading = "peak force divided by weight", .only_details = "
-                                                         "true},
+                                     .line = {.heading = "peak force divided by weight", .only_details = true},
                                      .follows = "peak_force"};
   ReadingKind peak_force_raw{
     .name = "peak_force_raw",
@@ -852,62 +851,62 @@ struct Catalogue
                           .line = {"creep, share of the height", "creep %", LineForm::share},
                           .least_error = {0.004, 0.002},
                           .expected = "Creep divided by the height of the stack."};
-    // clang-format on
-  };
+  // clang-format on
+};
 
-  inline constexpr Catalogue catalogue{};
+inline constexpr Catalogue catalogue{};
 
-  /// All rows in their order.
-  inline std::span<const ReadingKind> all_readings()
-  {
-    static_assert(std::is_trivially_copyable_v<Catalogue>);
-    static const auto rows =
-      std::bit_cast<std::array<ReadingKind, sizeof(Catalogue) / sizeof(ReadingKind)>>(catalogue);
-    return rows;
-  }
+/// All rows in their order.
+inline std::span<const ReadingKind> all_readings()
+{
+  static_assert(std::is_trivially_copyable_v<Catalogue>);
+  static const auto rows =
+    std::bit_cast<std::array<ReadingKind, sizeof(Catalogue) / sizeof(ReadingKind)>>(catalogue);
+  return rows;
+}
 
-  /// Row of a reading, members of families too; nullptr when there is none of this name.
-  inline const ReadingKind *find_reading(std::string_view name)
-  {
-    for (const auto &kind : all_readings())
-      if (kind.is_named(name))
-        return &kind;
-    return nullptr;
-  }
+/// Row of a reading, members of families too; nullptr when there is none of this name.
+inline const ReadingKind *find_reading(std::string_view name)
+{
+  for (const auto &kind : all_readings())
+    if (kind.is_named(name))
+      return &kind;
+  return nullptr;
+}
 
-  /// Rows with a place, from the first on.
-  /// @param place  of a row; 0: it is left out
-  template <typename Place>
-  std::vector<const ReadingKind *> in_order(Place place)
-  {
-    std::vector<const ReadingKind *> kinds;
-    for (const auto &kind : all_readings())
-      if (place(kind) > 0)
-        kinds.push_back(&kind);
-    std::stable_sort(kinds.begin(), kinds.end(),
-                     [&](const auto *a, const auto *b) { return place(*a) < place(*b); });
-    return kinds;
-  }
+/// Rows with a place, from the first on.
+/// @param place  of a row; 0: it is left out
+template <typename Place>
+std::vector<const ReadingKind *> in_order(Place place)
+{
+  std::vector<const ReadingKind *> kinds;
+  for (const auto &kind : all_readings())
+    if (place(kind) > 0)
+      kinds.push_back(&kind);
+  std::stable_sort(kinds.begin(), kinds.end(),
+                   [&](const auto *a, const auto *b) { return place(*a) < place(*b); });
+  return kinds;
+}
 
-  /// Row of a reading of a result; of one that an older or a newer program gave under another name an empty
-  /// one.
-  inline const ReadingKind &kind_of(const Reading &reading)
-  {
-    static constexpr ReadingKind unknown{.name = "", .unit = "", .label = ""};
-    const auto                  *known = find_reading(reading.name);
-    return known ? *known : unknown;
-  }
+/// Row of a reading of a result; of one that an older or a newer program gave under another name an empty
+/// one.
+inline const ReadingKind &kind_of(const Reading &reading)
+{
+  static constexpr ReadingKind unknown{.name = "", .unit = "", .label = ""};
+  const auto                  *known = find_reading(reading.name);
+  return known ? *known : unknown;
+}
 
-  /// Adds a reading of a rig, its numerical error not yet estimated.
-  inline void add_reading(Result &result, const ReadingKind &kind, double value, std::string meaning)
-  {
-    result.readings.push_back({kind, value, std::string(kind.unit), std::move(meaning), -1});
-  }
+/// Adds a reading of a rig, its numerical error not yet estimated.
+inline void add_reading(Result &result, const ReadingKind &kind, double value, std::string meaning)
+{
+  result.readings.push_back({kind, value, std::string(kind.unit), std::move(meaning), -1});
+}
 
-  /// The same of a member of a family: a part of the stack, or the number of a hit.
-  inline void add_reading(Result &result, const ReadingKind &family, const std::string &of, double value,
-                          std::string meaning)
-  {
-    result.readings.push_back({family.of(of), value, std::string(family.unit), std::move(meaning), -1});
-  }
+/// The same of a member of a family: a part of the stack, or the number of a hit.
+inline void add_reading(Result &result, const ReadingKind &family, const std::string &of, double value,
+                        std::string meaning)
+{
+  result.readings.push_back({family.of(of), value, std::string(family.unit), std::move(meaning), -1});
+}
 } // namespace solemech::solver
