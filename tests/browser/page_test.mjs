@@ -145,7 +145,7 @@ test("the stack moves: play, pause, step, scrub, quantities; fewer pictures wher
     else assert.ok(Math.min(...steps) < 1000 / 12 - 1, `pictures at ${seen}`);
     await page.waitForTimeout(100);
     assert.equal(await value(), reached);
-    await page.getByRole("button", { name: "Step on" }).click();
+    await page.getByRole("button", { name: "Step forward" }).click();
     await settle(page);
     assert.ok((await value()) > reached);
     const pictures = new Set();
@@ -251,11 +251,11 @@ test("a lesson hides its answer until a guess is made; its print has a blank and
   assert.equal(await page.locator(".answer-page").evaluate((each) => getComputedStyle(each).breakBefore), "page");
   await page.emulateMedia({ media: "screen" });
   await page.getByRole("button", { name: report.lesson.choices[0] }).click();
-  await page.getByText("Something else happened.").waitFor();
+  await page.getByText("Your guess was not right.").waitFor();
   assert.equal(await answer.isVisible(), true);
   await context.close();
   const made = await open(browser, write_page("guessed", { ...report, lesson: { ...report.lesson, guess: 1 } }));
-  await made.page.getByText("That is what happened.").waitFor();
+  await made.page.getByText("Your guess was right.").waitFor();
   await made.context.close();
 });
 

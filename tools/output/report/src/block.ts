@@ -88,7 +88,7 @@ async function copy(text: string): Promise<void> {
     field.select();
     const done = document.execCommand("copy");
     field.remove();
-    announce(done ? "Sentence copied." : `This browser does not copy by itself. The sentence: ${text}`);
+    announce(done ? "Sentence copied." : `This browser cannot copy. Here is the sentence: ${text}`);
   }
 }
 

@@ -44,10 +44,10 @@ function differences(page: Page, comparison: Comparison, from: string, to: strin
     content: [
       comparison.differences.length > 0
         ? reading_table("What differs in the stacks", ["what", from, to], comparison.differences.map((each) => [each.what, each.from, each.to]))
-        : el("p", {}, "The two stacks do not differ in anything that was entered."),
-      el("h3", {}, "What that does to the readings"),
+        : el("p", {}, "The inputs of the two stacks do not differ."),
+      el("h3", {}, "What this does to the readings"),
       reading_table("Readings and their difference", columns, readings.map((row) => row.map((cell, i): Child => (i === 4 && open(cell) ? el("span", { class: "doubt" }, cell) : cell))), [1, 2, 3]),
-      el("p", { class: "note" }, "± is the band inside which the difference could lie; where it spans zero, nobody can tell which one is higher."),
+      el("p", { class: "note" }, "± is the band in which the difference lies. If it spans zero, the numbers cannot tell which one is higher."),
     ],
     paint: (pen, box, theme) => paint_table(pen, box, theme, columns, readings),
   });
@@ -108,12 +108,12 @@ function share_table(shares: ShareTable): HTMLElement {
 function interactions(shares: ShareTable): Child[] {
   if (shares.interactions.length === 0) return [];
   return [
-    el("p", { class: "note" }, "Changes that act differently together than apart (contained in the shares above):"),
+    el("p", { class: "note" }, "Changes that do more or less together than separately (included in the shares above):"),
     el(
       "ul",
       {},
       ...shares.interactions.map((each) =>
-        el("li", {}, `${each.changes.join(" with ")}: ${fixed(Math.abs(each.value), shares.digits)}${each.band > 0 ? ` ± ${fixed(each.band, shares.digits)}` : ""} ${shares.unit} ${each.value < 0 ? "less" : "more"} than their effects one by one`),
+        el("li", {}, `${each.changes.join(" with ")}: ${fixed(Math.abs(each.value), shares.digits)}${each.band > 0 ? ` ± ${fixed(each.band, shares.digits)}` : ""} ${shares.unit} ${each.value < 0 ? "less" : "more"} than their separate effects`),
       ),
     ),
   ];
@@ -122,13 +122,13 @@ function interactions(shares: ShareTable): Child[] {
 function parts_block(page: Page, comparison: Comparison, from: string, to: string, pair: string): HTMLElement | null {
   if (comparison.parts.length === 0) return null;
   const bars = signed_bars(
-    `energy turned into heat or kept: ${to} less ${from}`, comparison.sentence,
+    `energy turned into heat or kept: ${to} minus ${from}`, comparison.sentence,
     comparison.parts.map((part) => ({ name: part.name, value: part.to - part.from, band: 0, note: "", look: part.to < part.from ? lower_look : raise_look })),
     "% of the drop energy", 1, false,
   );
   const biggest = [...comparison.parts].sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from))[0];
   return block(page, {
-    heading: `Part by part: who keeps the energy${pair}`,
+    heading: `Part by part: where the energy stays${pair}`,
     sentence: `The largest difference is in ${biggest.name}: ${fixed(biggest.from, 1)} % of the drop energy in ${from}, ${fixed(biggest.to, 1)} % in ${to}.`,
     content: [
       el("p", { class: "note" }, `Bars to the right: ${to} turns more of it into heat, or keeps more; to the left: less.`),

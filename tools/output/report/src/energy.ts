@@ -95,8 +95,8 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
         true,
       ),
       ...columns.flatMap((run) => warnings(run, ["energy", "energy_return"])),
-      el("h3", {}, "And while it happened"),
-      el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The whole grows a little while the weight goes on falling into the stack."),
+      el("h3", {}, "Over time"),
+      el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The total grows a little while the weight sinks into the stack."),
       el("div", { class: over_time.length > 1 ? "side-by-side" : "" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
     ],
     paint: async (pen, box, theme, font) => {

@@ -23,7 +23,7 @@ export function lesson_block(page: Page, lesson: Lesson, answer: HTMLElement): H
   };
   const guess = (i: number) => {
     items.forEach((item, k) => item.classList.toggle("chosen", k === i));
-    reveal(i === lesson.answer ? "That is what happened. Read below why." : "Something else happened. Read below what and why.");
+    reveal(i === lesson.answer ? "Your guess was right. Read below why." : "Your guess was not right. Read below what happened and why.");
     page.redraws.forEach((redraw) => redraw());
   };
   const block = el(

@@ -23,7 +23,7 @@ const most_laid_over = 6;
 function read(): Report {
   const text = document.getElementById("report-data")?.textContent ?? "";
   const report = JSON.parse(text) as Report;
-  if (report.format !== 1) throw new Error(`this page reads reports of format 1, not ${String(report.format)}`);
+  if (report.format !== 1) throw new Error(`this page can only read reports of format 1, not ${String(report.format)}`);
   return { ...report, runs: told_apart(report.runs) };
 }
 

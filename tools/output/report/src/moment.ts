@@ -59,7 +59,7 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
     heading: "What is in the stack",
     sentence: told_by(page, drawable.map(({ run }) => run), (run) => run.captions.section),
     content: [
-      el("p", { class: "note" }, "Cut through the middle, foot side up, at rest. Dashed lines and slanted names: assumed, nobody measured it."),
+      el("p", { class: "note" }, "Cut through the middle, foot side up, at rest. Dashed lines and slanted names mark what was assumed, not measured."),
       el(
         "div",
         { class: several ? "side-by-side" : "" },
@@ -217,7 +217,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
       el("p", { class: "note cursor-hint" }, "Point at a curve, or use the arrow keys on it, to see the stack at another moment. All pictures move together."),
       ...rows.map((row) => row.element),
       shown.some(({ run }) => has_needles(run))
-        ? el("p", { class: "note" }, "The short needles after first touch are the first blow running through the layers. The reading of peak force is smoothed and leaves them out.")
+        ? el("p", { class: "note" }, "The short spikes after first touch are stress waves running through the layers. The reading of peak force is smoothed and leaves them out.")
         : null,
       button("Back to the moment of most compression", () => page.clock.to_peak(), { class: "screen-only" }),
     ],
@@ -299,10 +299,10 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
     },
   });
   return block(page, {
-    heading: "Pressed and let go: force against compression",
+    heading: "Squeeze and release: force against compression",
     sentence: told_by(page, runs, (run) => run.captions.loop),
     content: [
-      el("p", { class: "note" }, "The upper branch is the way down, the lower one the way back; the arrow points the way round. The area between them is energy that does not come back."),
+      el("p", { class: "note" }, "The upper branch is the loading, the lower one the unloading; the arrow shows the direction. The area between them is energy that does not come back."),
       several ? run_legend(page, runs) : null,
       loop.element,
     ],

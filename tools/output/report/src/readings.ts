@@ -75,7 +75,7 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
   const plus_minus =
     settled === 0
       ? "± is the estimated error of the calculation, not the scatter of a bench."
-      : `± is what the readings of the bench sheet left open: nine cases of ten lie within${settled < runs.length ? "; of the stacks that no sheet settled it is the estimated error of the calculation" : ""}.`;
+      : `± is a 90 % band of what the readings of the bench sheet left open${settled < runs.length ? "; for stacks without such a sheet it is the estimated error of the calculation" : ""}.`;
   return block(page, {
     heading: several ? "The readings, side by side" : "The readings",
     sentence: !beside ? page.report.sentence : sentence ? sentence_case(`${several && beside ? `${runs.map((run) => short_name(page, run)).slice(0, 4).join(" / ")}: ` : ""}${sentence}.`) : "",
@@ -93,7 +93,7 @@ export function overlay_block(page: Page, runs: Run[], sentence: string): HTMLEl
   if (runs.length < 2 || runs.length > 6) return null;
   const charts = [time_chart(page, runs, "force"), time_chart(page, runs, "compression")];
   return block(page, {
-    heading: "Force and compression, laid over each other",
+    heading: "Force and compression of all runs together",
     sentence,
     content: [run_legend(page, runs), el("div", { class: "side-by-side" }, ...charts.map((each) => each.element))],
     paint: async (pen, box, theme, font) => {

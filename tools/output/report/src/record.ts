@@ -88,7 +88,7 @@ export function record_block(page: Page): HTMLElement {
     sentence: "",
     long: true,
     content: [
-      el("p", {}, `Computed by ${record.program}. The same inputs give the same numbers; their fingerprint is ${record.hash.slice(0, 16) || "not kept"}.`),
+      el("p", {}, `Computed by ${record.program}. The same inputs give the same numbers. Their fingerprint is ${record.hash.slice(0, 16) || "not kept"}.`),
       ...[...new Set(runs.map((run) => run.rig))].filter((rig) => rig).slice(0, 6).map((rig) => el("p", {}, `${sentence_case(rig)}${rig.endsWith(".") ? "" : "."}`)),
       record.limits.length > 0 ? el("h3", {}, "Not in the model") : null,
       record.limits.length > 0 ? el("ul", {}, ...record.limits.map((limit) => el("li", {}, limit))) : null,

@@ -17,14 +17,14 @@ const verdicts: Record<Trial["rows"][number]["verdict"], string> = {
 
 export function trial_blocks(page: Page, trial: Trial): HTMLElement[] {
   const rows = trial.rows.map((row) => [row.name, row.now, row.then, [verdicts[row.verdict], row.note].filter((text) => text).join(": ")]);
-  const columns = ["", "now", "with the change", "what to know"];
+  const columns = ["", "before", "after", "what to know"];
   const blocks = [
     block(page, {
-      heading: "Now and with the change",
+      heading: "Before and after",
       sentence: trial.swaps.length > 0 ? `The change: ${trial.swaps.join("; ")}.` : page.report.sentence,
       content: [
         reading_table(
-          "Readings now and with the change", columns,
+          "Readings before and after", columns,
           rows.map((row, r) => row.map((cell, i): Child => (i === 3 && trial.rows[r].verdict === "unknown" ? el("span", { class: "doubt" }, cell) : i === 3 && trial.rows[r].verdict !== "same" && verdicts[trial.rows[r].verdict] ? el("span", {}, el("strong", {}, verdicts[trial.rows[r].verdict]), trial.rows[r].note ? `: ${trial.rows[r].note}` : "") : cell))),
         ),
         ...caution_list(trial.cautions),
