@@ -129,7 +129,7 @@ TEST_CASE("numbers as people read them")
   CHECK(tools::learn::spoken(tools::read_measure("peak_force:a / peak_force:b - 1", names)) ==
         "peak force, from b to a");
   CHECK(tools::learn::spoken(tools::read_measure("peak_force:a / peak_force:b", names)) ==
-        "peak force of a over that of b");
+        "peak force of a divided by that of b");
 }
 
 TEST_CASE("a run without the number, or stopped early, gives no answer")
