@@ -7,14 +7,13 @@ cycles between files. Prints one line per problem; exit code 1 if there is any, 
 
     tools/check_layers.py [ROOT]
 """
-import pathlib
 import re
 import sys
 
-FOLDERS = ("numerics", "materials", "geometry", "solver", "tools", "tests")
+from source_files import PROGRAM, report, root_of_arguments, source_files
 
 # Files under the first path may not include anything under the second.
-ROOMS = ("numerics", "materials", "geometry", "solver", "tools")
+ROOMS = PROGRAM
 
 # What each room may include, besides itself; a room not listed here may include every room of its folder.
 # Folder by folder: tools -> solver -> {materials, geometry}.
@@ -50,13 +49,7 @@ INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*["<]([^">]+)[">]', re.MULTILIN
 
 def includes_by_file(root):
     """Every source file below the root's folders -> the include paths it names, both relative to the root."""
-    files = {}
-    for folder in FOLDERS:
-        for path in sorted((root / folder).rglob("*")):
-            if path.suffix in (".h", ".cc") and path.is_file():
-                name = path.relative_to(root).as_posix()
-                files[name] = INCLUDE.findall(path.read_text(encoding="utf-8", errors="replace"))
-    return files
+    return {name: INCLUDE.findall(text) for name, text in source_files(root)}
 
 
 def room_of(name):
@@ -107,15 +100,12 @@ def cycles(files):
 
 
 def main():
-    root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
+    root = root_of_arguments()
     files = includes_by_file(root)
     if not files:
         sys.exit(f"{root}: holds no source files of the project. Give the root of the source tree.")
-    problems = list(forbidden_edges(files)) + list(cycles(files))
-    for problem in problems:
-        print(problem)
-    print(f"{len(files)} files, {len(problems)} problems")
-    return 1 if problems else 0
+    print(f"{len(files)} files")
+    return report(list(forbidden_edges(files)) + list(cycles(files)))
 
 
 if __name__ == "__main__":

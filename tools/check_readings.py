@@ -8,9 +8,10 @@ Prints one line per problem; exit code 1 if there is any, 0 otherwise.
 
     tools/check_readings.py [ROOT]
 """
-import pathlib
 import re
 import sys
+
+from source_files import report, root_of_arguments, source_files
 
 CATALOGUE = "solver/results/catalogue.h"
 ROW = re.compile(r'ReadingKind (\w+)\{\s*\.name = "([^"]+)"')
@@ -42,25 +43,14 @@ def problems_of(root):
         if name[-1] not in "._" and member != name:
             yield f"{CATALOGUE}: the row {member} is called \"{name}\""
     literal = re.compile('"(' + "|".join(re.escape(name) for name in names) + ')"')
-    for folder in ("solver", "tools"):
-        for path in sorted((root / folder).rglob("*")):
-            file = path.relative_to(root).as_posix()
-            if path.suffix not in (".h", ".cc") or file == CATALOGUE:
-                continue
-            for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
-                for name in literal.findall(without_comments(line)):
-                    if not file.startswith(OTHER_MEANINGS.get(name, ("?",))):
-                        yield f"{file}:{number}: \"{name}\" is a reading: take it from {CATALOGUE}"
-
-
-def main():
-    root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
-    problems = list(problems_of(root))
-    for problem in problems:
-        print(problem)
-    print(f"{len(problems)} problems")
-    return 1 if problems else 0
+    for file, text in source_files(root, ("solver", "tools")):
+        if file == CATALOGUE:
+            continue
+        for number, line in enumerate(text.splitlines(), 1):
+            for name in literal.findall(without_comments(line)):
+                if not file.startswith(OTHER_MEANINGS.get(name, ("?",))):
+                    yield f"{file}:{number}: \"{name}\" is a reading: take it from {CATALOGUE}"
 
 
 if __name__ == "__main__":
-    sys.exit(main())
+    sys.exit(report(problems_of(root_of_arguments())))

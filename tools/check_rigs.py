@@ -9,9 +9,10 @@ with a RigKind. Prints each place; exit code 1 when there are more than allowed.
 
     tools/check_rigs.py [ROOT]
 """
-import pathlib
 import re
 import sys
+
+from source_files import root_of_arguments, source_files
 
 ALLOWED = 10
 REGISTRIES = ("solver/rigs/", "solver/rig.h", "tools/rigs/")
@@ -29,19 +30,15 @@ def pattern(root):
 
 def places(root):
     wanted = pattern(root)
-    for folder in ("solver", "tools"):
-        for path in sorted((root / folder).rglob("*")):
-            name = path.relative_to(root).as_posix()
-            if path.suffix not in (".h", ".cc") or name.startswith(REGISTRIES):
-                continue
-            text = path.read_text(encoding="utf-8")
-            for match in wanted.finditer(text):
-                yield f"{name}:{text.count(chr(10), 0, match.start()) + 1}: {match[0].splitlines()[0]}"
+    for name, text in source_files(root, ("solver", "tools")):
+        if name.startswith(REGISTRIES):
+            continue
+        for match in wanted.finditer(text):
+            yield f"{name}:{text.count(chr(10), 0, match.start()) + 1}: {match[0].splitlines()[0]}"
 
 
 def main():
-    root = pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
-    found = list(places(root))
+    found = list(places(root_of_arguments()))
     for place in found:
         print(place)
     print(f"{len(found)} places ask which kind of rig they hold; allowed are {ALLOWED}")

@@ -2,7 +2,6 @@
 #include "tools/language/case_builder.h"
 
 #include "solver/rig_parts.h"
-#include "tools/language/abrasion_reader.h"
 #include "tools/language/case_checks.h"
 #include "tools/language/described_case.h"
 #include "tools/language/doubt_reader.h"
@@ -31,8 +30,6 @@ using materials::Fields;
 using materials::Material;
 using materials::Problems;
 using solver::Case;
-
-constexpr double durometer_edge = 12e-3; // least way from the tip to an edge of the specimen [m], ISO 48-4
 
 /// What a layer is that does not say it: by its material, or by a name that everybody gives an insert.
 bool is_laid_in(const solver::Layer &layer)
@@ -277,20 +274,11 @@ private:
         rig_block_ = block;
         rig_name_ = name;
       }
-    if (given == "drop")
-      case_.rig = read_drop(*rig_block_, case_.gravity, problems_);
-    else if (given == "ball")
-      case_.rig = read_ball(*rig_block_, problems_);
-    else if (given == "press")
-      case_.rig = read_press(*rig_block_, case_.gravity, folder_, problems_);
-    else if (given == "hold")
-      case_.rig = read_hold(*rig_block_, problems_);
-    else if (given == "durometer")
-      case_.rig = read_durometer(*rig_block_, problems_);
-    else if (given == "abrasion")
+    if (rig_block_)
     {
-      const Fields fields(*rig_block_, "abrasion", "abrasion", case_entries(), problems_);
-      case_.rig = read_abrasion(fields, rubber(fields, "reference"));
+      const Fields fields(*rig_block_, given, given, case_entries(), problems_);
+      const auto   named_rubber = [this](const Fields &of, const char *entry) { return rubber(of, entry); };
+      case_.rig = read_rig(given, {fields, case_.gravity, folder_, problems_, named_rubber}).value();
     }
     else if (!top_.given("rig"))
       problems_.add({file_name(), 1, 1, "rig", "the case has no rig",
@@ -305,11 +293,8 @@ private:
     plug_block_ = top_.block("plug");
     read_members(fields, plug);
     if (!fields.word("radius").empty())
-    {
-      plug.radius = solver::tup_of(case_.rig).diameter / 2 + stack_height(case_.layers);
-      if (std::holds_alternative<solver::DurometerRig>(case_.rig))
-        plug.radius = std::max(plug.radius, durometer_edge);
-    }
+      plug.radius = std::max(solver::tup_of(case_.rig).diameter / 2 + stack_height(case_.layers),
+                             least_plug_radius(case_.rig));
     const auto side = fields.text("side");
     for (const char *name : {"side_material", "side_thickness"})
       if (fields.given(name) != (side == "wrapped"))

@@ -1,15 +1,44 @@
 // SPDX-License-Identifier: Apache-2.0
-// The rigs: members as a run sees them, and the entries of their blocks. Names of a reference rubber count:
-// they stand in the answer.
+// The rigs: members as a run sees them, the blocks of a file with their entries, and what people call them.
+// Names of a reference rubber count: they stand in the answer. A rig is read from its block by read_rig()
+// (rig_reader.h); where members follow from what a person writes, `start` and `finish` do it before and
+// after.
 #pragma once
 
 #include "solver/case.h"
+#include "solver/results/catalogue.h"
 #include "tools/language/described_materials.h"
 
+#include <array>
 #include <numbers>
 
 namespace solemech::tools
 {
+struct RigSheet;
+
+/// What people call a kind of rig, and the readings to take instead of one that it does not give.
+struct RigWords
+{
+  solver::RigKind                            kind;
+  std::string_view                           word;
+  std::array<const solver::ReadingKind *, 5> instead;         ///< up to the first nullptr
+  bool                                       on_unit = false; ///< it may stand on an air unit
+};
+
+/// The structs that have the blocks of a rig, in the order of a page; without one it is the rig alone.
+template <typename... Structs>
+struct BlockList
+{
+};
+
+/// The ball of ISO 8307: a drop of its own.
+struct Ball
+{
+  double diameter = 0, mass = 0, height = 0, friction = 0; ///< [m], [kg], [m], Coulomb [-]
+  int    hits = 1;
+  double rest = 60; ///< between hits [s]
+};
+
 // Tables: a row is read as one line.
 // clang-format off
 namespace described
@@ -41,6 +70,16 @@ struct Description<solver::DropRig>
 {
   using S = solver::DropRig;
   static constexpr std::string_view kind = "drop";
+  static constexpr Block block{
+    "drop", "A falling weight of given shape.",
+    "Weight on a guided rod, or instrumented falling mass.", BlockOf::bench};
+  static constexpr RigWords words{
+    solver::RigKind::drop, "drop",
+    {&solver::catalogue.return_by_loop, &solver::catalogue.rebound_by_height,
+     &solver::catalogue.peak_force, &solver::catalogue.greatest_compression}, true};
+  static constexpr OneOf needed{"height", "energy", "Give height = \"400 mm\" or energy = \"5 J\""};
+  using Blocks = BlockList<S, Ball>;
+  static void finish(const RigSheet &sheet, S &rig);
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::mass, "mass").doubted(solver::DoubtedNumber::mass)
@@ -71,10 +110,37 @@ struct Description<solver::DropRig>
 };
 
 template <>
+struct Description<Ball>
+{
+  using S = Ball;
+  static constexpr Block block{
+    "ball", "The ball of ISO 8307.",
+    "Ball rebound after ISO 8307; the block under test is a layer.", BlockOf::bench};
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto members = std::tuple(
+    member(&S::diameter, "diameter").as(Dimension::length, above_to(0, 0.2), "16 mm", "Diameter of the ball."),
+    member(&S::mass, "mass").as(Dimension::mass, above_to(0, 10), "16.8 g", "Mass of the ball."),
+    member(&S::height, "height").as(Dimension::length, above_to(0, 5), "500 mm", "Fall to first touch."),
+    member(&S::friction, "friction")
+      .as(Dimension::number, within(0, 2), "0", "Coulomb friction of the ball on the block."),
+    member(&S::hits, "hits").as(Dimension::count, within(1, 1000), "1", "Number of recorded hits."),
+    member(&S::rest, "rest").as(Dimension::time, within(0, 1e6), "60 s", "Rest between hits."));
+  static solver::DropRig as_rig(const Ball &ball);
+};
+
+template <>
 struct Description<solver::PressRig>
 {
   using S = solver::PressRig;
   static constexpr std::string_view kind = "press";
+  static constexpr Block block{
+    "press", "A press, driven by travel or force.",
+    "Press cycles, pulses or a force history.", BlockOf::bench};
+  static constexpr RigWords words{
+    solver::RigKind::press, "press",
+    {&solver::catalogue.loop_return, &solver::catalogue.peak_force,
+     &solver::catalogue.greatest_compression}, true};
+  static void finish(const RigSheet &sheet, S &rig);
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     said("peak_force", Dimension::force, above_to(0, 1e6), "", "Peak force of a force-driven press.", "",
@@ -107,6 +173,14 @@ struct Description<solver::HoldRig>
 {
   using S = solver::HoldRig;
   static constexpr std::string_view kind = "hold";
+  static constexpr Block block{
+    "hold", "A squeeze or a load that is held for minutes to days.",
+    "A squeeze or a load held for a long time, then a rest: creep, loss of force, set.", BlockOf::bench};
+  static constexpr RigWords words{
+    solver::RigKind::hold, "hold",
+    {&solver::catalogue.compression_set, &solver::catalogue.force_left, &solver::catalogue.creep,
+     &solver::catalogue.greatest_compression}, true};
+  static constexpr OneOf needed{"squeeze", "load", "Give squeeze = \"50 %\" or load = \"300 N\""};
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::squeeze, "squeeze")
@@ -142,6 +216,16 @@ struct Description<solver::DurometerRig>
 {
   using S = solver::DurometerRig;
   static constexpr std::string_view kind = "durometer";
+  static constexpr Block block{
+    "durometer", "A hardness gauge pressed on the stack; layers count from the gauge down.",
+    "Hardness gauge after ISO 48-4, ASTM D2240 or JIS K 7312: a tip on a spring. The plug is at least 24 "
+    "mm wide.", BlockOf::bench};
+  static constexpr RigWords words{
+    solver::RigKind::gauge, "gauge",
+    {&solver::catalogue.hardness}};
+  static constexpr double least_plug = 12e-3; // way from the tip to an edge of the specimen [m], ISO 48-4
+  static void start(const RigSheet &sheet, S &rig);
+  static void finish(const RigSheet &sheet, S &rig);
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     said("scale", Dimension::choice, any_value, required, "Gauge that is used.",
@@ -165,7 +249,9 @@ template <>
 struct Description<geometry::LugOutline>
 {
   using S = geometry::LugOutline;
-  static constexpr std::string_view section = "lug";
+  static constexpr Block block{
+    "lug", "One bar of a tread with its skin, in place of the layers: for a slide.",
+    "One bar of a tread, in place of [[layer]]; `skin` and `lug` are its layers in results and swaps.", BlockOf::stack};
   static constexpr std::size_t left_out = 2; // height and skin are the thicknesses of the layers
   static constexpr auto members = std::tuple(
     said("rubber", Dimension::text, any_value, "", "Material of the lug.", "", "hardness"),
@@ -211,6 +297,14 @@ template <>
 struct Description<solver::WearLife>
 {
   using S = solver::WearLife;
+  static constexpr Block block{
+    "wear", "Wear of the lug over thousands of slides, instead of one slide.",
+    "With [lug] and [slide]: the lug is worn down by such slides. Hours are predicted only from a worn "
+    "pair.", BlockOf::slide};
+  static constexpr RigWords words{
+    solver::RigKind::wear, "wear",
+    {&solver::catalogue.life_steps, &solver::catalogue.relative_life, &solver::catalogue.worn_grip,
+     &solver::catalogue.worn_edge_pressure}};
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::depth, "depth")
@@ -250,6 +344,9 @@ template <>
 struct Description<solver::TreadZone>
 {
   using S = solver::TreadZone;
+  static constexpr Block block{
+    "zone", "The zones of the tread: rectangles of the sole with equal bars.",
+    "One rectangle of the sole with equal bars. What no zone covers does not touch.", BlockOf::the_case, true};
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::name, "name")
@@ -283,6 +380,14 @@ template <>
 struct Description<solver::Tread>
 {
   using S = solver::Tread;
+  static constexpr Block block{
+    "tread", "A whole sole made of zones, slid in all directions, instead of one slide.",
+    "With [lug], [slide] and [[zone]]: grip of a whole sole in all directions. Pressure follows from force "
+    "and zones."};
+  static constexpr RigWords words{
+    solver::RigKind::tread, "whole tread",
+    {&solver::catalogue.grip_push_off, &solver::catalogue.grip_braking, &solver::catalogue.grip_side_cut,
+     &solver::catalogue.pivot_moment}};
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::force, "force").as(Dimension::force, within(10, 1e4), "800 N", "Force on the sole."),
@@ -313,6 +418,14 @@ struct Description<solver::SlideRig>
 {
   using S = solver::SlideRig;
   static constexpr std::string_view kind = "slide";
+  static constexpr Block block{
+    "slide", "A lug pressed on a court and slid over it.",
+    "A slide over a court at a steady speed. Give one of rubber and hardness with the lug.", BlockOf::slide};
+  static constexpr RigWords words{
+    solver::RigKind::slide, "slide",
+    {&solver::catalogue.effective_grip, &solver::catalogue.deflection, &solver::catalogue.edge_pressure,
+     &solver::catalogue.contact_share, &solver::catalogue.trailing_lift}};
+  using Blocks = BlockList<geometry::LugOutline, S, solver::WearLife, solver::Tread, solver::TreadZone>;
   static constexpr std::size_t left_out = 1; // the striker is the court: a flat as wide as the section
   static constexpr auto members = std::tuple(
     part(&S::lug), member(&S::neighbours, "neighbours"), member(&S::pad_length, "pad_length").quietly(),
@@ -376,6 +489,14 @@ struct Description<solver::AbrasionRig>
 {
   using S = solver::AbrasionRig;
   static constexpr std::string_view kind = "abrasion";
+  static constexpr Block block{
+    "abrasion", "An abrasive held against a piece; layers count from the abrasive inwards.",
+    "Abrasion bench. It ranks rubbers on one abrasive; alone it says nothing about a court.", BlockOf::bench};
+  static constexpr RigWords words{
+    solver::RigKind::abrasion, "abrasion bench",
+    {&solver::catalogue.ground_depth, &solver::catalogue.ground_volume, &solver::catalogue.through_time}};
+  static void start(const RigSheet &sheet, S &rig);
+  static void finish(const RigSheet &sheet, S &rig);
   static constexpr std::size_t left_out = 2; // tool, which parts follow; striker, as wide as these
   static constexpr bool is_sleeve(const S &rig) { return rig.tool == solver::AbrasionTool::sleeve; }
   static constexpr bool is_drum(const S &rig) { return rig.tool == solver::AbrasionTool::drum; }
@@ -423,4 +544,33 @@ struct Description<solver::AbrasionRig>
       .as(Dimension::mass, within(180e-6, 220e-6), "",
           "Mass that the drum's cloth takes off the standard's reference rubber, weighed."));
 };
+// clang-format on
+
+namespace detail
+{
+template <typename Rig, typename Visit>
+void for_each_block_of(Visit &visit)
+{
+  const auto each = [&]<typename... Structs>(BlockList<Structs...>) {
+    (visit.template operator()<Structs>(), ...);
+  };
+  if constexpr (requires { typename Description<Rig>::Blocks; })
+    each(typename Description<Rig>::Blocks());
+  else
+    each(BlockList<Rig>());
+}
+
+template <typename... Rigs, typename Visit>
+void for_each_alternative(const std::variant<Rigs...> *, Visit &visit)
+{
+  (for_each_block_of<Rigs>(visit), ...);
+}
+} // namespace detail
+
+/// Calls `visit.operator()<Struct>()` for each struct with a block of some rig, rig by rig.
+template <typename Visit>
+void for_each_rig_block(Visit &&visit)
+{
+  detail::for_each_alternative(static_cast<const solver::Rig *>(nullptr), visit);
+}
 } // namespace solemech::tools

@@ -39,6 +39,27 @@ constexpr Said said(std::string_view key, Dimension dimension, materials::Range 
   return {{"", key, dimension, range, fallback, meaning, words, instead_of}};
 }
 
+/// What a block says something of: the stack, the one bench that a case with a stack has, the slide of a lug,
+/// or the surroundings. A stack file holds the first, a rig file the others; what is of the case stands in no
+/// other file.
+enum class BlockOf { the_case, stack, bench, slide, surroundings };
+
+/// The block of a file that the entries of a struct stand in.
+struct Block
+{
+  std::string_view name;  ///< "drop"
+  std::string_view entry; ///< what it is, in the list of blocks
+  std::string_view about; ///< sentence over its entries
+  BlockOf          of = BlockOf::the_case;
+  bool             is_list = false; ///< there may be several
+};
+
+/// Of two entries that say the same one has to be there.
+struct OneOf
+{
+  std::string_view first, second, cure;
+};
+
 /// One member of a struct.
 template <typename Struct, typename Value>
 struct Member
@@ -136,8 +157,8 @@ constexpr Member<Struct, Value> one_of(Value Struct::*at, std::string_view name,
 }
 
 /// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to
-/// what a run sees (titles, sources); `kind`, its name where it is one of several; and `section`, where
-/// its entries stand in a block of their own although the struct is part of another one.
+/// what a run sees (titles, sources); `kind`, its name where it is one of several; and `block`, where its
+/// entries stand in a block of their own. Of a rig besides (described_rigs.h): `Blocks`, `needed`, `words`.
 template <typename Struct>
 struct Description;
 
@@ -219,6 +240,6 @@ constexpr void for_each_member(Visit &&visit)
 template <typename Value>
 concept Flattened = Described<Value> && !requires
 {
-  Description<Value>::section;
+  Description<Value>::block;
 };
 } // namespace solemech::tools

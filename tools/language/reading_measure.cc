@@ -2,12 +2,12 @@
 #include "tools/language/reading_measure.h"
 
 #include "solver/results/catalogue.h"
+#include "tools/language/described_rigs.h"
 #include "tools/language/nearest_name.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <cassert>
 #include <sstream>
 
@@ -18,7 +18,6 @@ using materials::nearest_name;
 
 namespace
 {
-using solver::catalogue;
 using solver::ReadingKind;
 
 constexpr UnitFact unit_facts[] = {
@@ -26,43 +25,16 @@ constexpr UnitFact unit_facts[] = {
   {"threshold_load", Dimension::force, &solver::ChamberFacts::threshold_load},
   {"heat_time", Dimension::time, &solver::ChamberFacts::heat_time}};
 
-/// What people call a kind of rig, and the readings to take instead of one that it does not give.
-struct RigWords
+RigWords words_of(RigKind kind)
 {
-  RigKind                            kind;
-  const char                        *word;
-  std::array<const ReadingKind *, 5> instead; ///< up to the first nullptr
-};
-constexpr RigWords rig_words[] = {
-  {RigKind::drop,
-   "drop",
-   {&catalogue.return_by_loop, &catalogue.rebound_by_height, &catalogue.peak_force,
-    &catalogue.greatest_compression}},
-  {RigKind::press, "press", {&catalogue.loop_return, &catalogue.peak_force, &catalogue.greatest_compression}},
-  {RigKind::hold,
-   "hold",
-   {&catalogue.compression_set, &catalogue.force_left, &catalogue.creep, &catalogue.greatest_compression}},
-  {RigKind::gauge, "gauge", {&catalogue.hardness}},
-  {RigKind::slide,
-   "slide",
-   {&catalogue.effective_grip, &catalogue.deflection, &catalogue.edge_pressure, &catalogue.contact_share,
-    &catalogue.trailing_lift}},
-  {RigKind::wear,
-   "wear",
-   {&catalogue.life_steps, &catalogue.relative_life, &catalogue.worn_grip, &catalogue.worn_edge_pressure}},
-  {RigKind::tread,
-   "whole tread",
-   {&catalogue.grip_push_off, &catalogue.grip_braking, &catalogue.grip_side_cut, &catalogue.pivot_moment}},
-  {RigKind::abrasion,
-   "abrasion bench",
-   {&catalogue.ground_depth, &catalogue.ground_volume, &catalogue.through_time}}};
-
-const RigWords &words_of(RigKind kind)
-{
-  const auto *found = std::find_if(std::begin(rig_words), std::end(rig_words),
-                                   [&](const auto &words) { return words.kind == kind; });
-  assert(found != std::end(rig_words));
-  return *found;
+  RigWords found{};
+  for_each_rig_block([&]<typename Struct>() {
+    if constexpr (requires { Description<Struct>::words; })
+      if (Description<Struct>::words.kind == kind)
+        found = Description<Struct>::words;
+  });
+  assert(!found.word.empty());
+  return found;
 }
 
 /// "Take a, b or c".
@@ -125,7 +97,7 @@ ReadingOf reading_of(const std::string &text, const std::vector<NamedRun> &runs)
   if (dimension == Dimension::text)
     throw InvalidMeasure(fmt::format("there is no reading \"{}\"", name),
                          near_or_all(name, measured_readings()));
-  if (const auto &words = words_of(runs[run].rig); !rig_gives(name, words.kind))
+  if (const auto words = words_of(runs[run].rig); !rig_gives(name, words.kind))
     throw InvalidMeasure(fmt::format("a {} does not give {}", words.word, name), cure_of(words));
   if (find_unit_fact(name) && !runs[run].has_unit)
     throw InvalidMeasure(fmt::format("the stack of this run has no air unit that could have a {}", name),
@@ -163,8 +135,8 @@ Dimension reading_dimension(std::string_view name)
 
 bool rig_gives(std::string_view reading, RigKind rig)
 {
-  if (find_unit_fact(reading)) // no other rig is set on a unit
-    return rig == RigKind::drop || rig == RigKind::press || rig == RigKind::hold;
+  if (find_unit_fact(reading))
+    return words_of(rig).on_unit;
   const auto *kind = solver::find_reading(reading);
   return kind && kind->given_by.has(rig);
 }

@@ -4,6 +4,7 @@
 #include "tools/language/sheet_entries.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace solemech::tools
 {
@@ -60,10 +61,8 @@ std::string reference_page()
     "`--set eva-soft.shear_modulus=\"0.5 MPa\"`. Only when a name stands for a layer and a material as well, "
     "the full\n"
     "address is needed: `layer.core.thickness`, `material.core.density`.\n\n"
-    "A stack file holds layers or a lug, a plug and your own materials; a rig file holds one of drop, ball, "
-    "press, "
-    "durometer, abrasion and "
-    "slide, and surroundings.\n";
+    "A stack file holds layers or a lug, a plug and your own materials; a rig file holds one of ";
+  page += fmt::format("{} and slide, and surroundings.\n", fmt::join(sections_of({BlockOf::bench}), ", "));
   for (const auto &section : case_sections())
     page += section_text(section, case_entries());
   page +=

@@ -1,28 +1,31 @@
 // SPDX-License-Identifier: Apache-2.0
-// Rigs of a case: the blocks [drop], [ball], [press], [hold] and [durometer].
+// A rig from its block, as its description says (described_rigs.h).
 #pragma once
 
 #include "solver/case.h"
-#include "tools/language/problem.h"
+#include "tools/language/fields.h"
 #include "tools/language/sheet_folder.h"
 
-#include <toml++/toml.h>
+#include <functional>
+#include <optional>
+#include <string_view>
 
 namespace solemech::tools
 {
-/// A falling weight; an energy becomes the height E/(m g), `gravity` [m/s2].
-solver::DropRig read_drop(const toml::table &block, double gravity, materials::Problems &problems);
+/// What the reader of a rig may ask for.
+struct RigSheet
+{
+  const materials::Fields &fields;   ///< of its block
+  double                   gravity;  ///< [m/s2]
+  SheetFolder             &folder;   ///< where files of data are sought
+  materials::Problems     &problems; ///< of such files
+  /// The rubber that an entry names.
+  std::function<materials::Material(const materials::Fields &, const char *)> rubber;
+};
 
-/// The ball of ISO 8307 as a falling weight.
-solver::DropRig read_ball(const toml::table &block, materials::Problems &problems);
+/// The rig of the bench block of this name; none when no rig has such a block.
+std::optional<solver::Rig> read_rig(std::string_view name, const RigSheet &sheet);
 
-/// A press; body weights are scaled by body mass and `gravity` [m/s2], histories are sought in `folder`.
-solver::PressRig read_press(const toml::table &block, double gravity, SheetFolder &folder,
-                            materials::Problems &problems);
-
-/// A squeeze or a load that is kept up.
-solver::HoldRig read_hold(const toml::table &block, materials::Problems &problems);
-
-/// A hardness gauge with its own tip.
-solver::DurometerRig read_durometer(const toml::table &block, materials::Problems &problems);
+/// Least radius of a round plug for a rig [m]; 0: any.
+double least_plug_radius(const solver::Rig &rig);
 } // namespace solemech::tools

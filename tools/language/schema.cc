@@ -16,8 +16,8 @@ namespace
 using namespace materials;
 using D = Dimension;
 
-/// Entries that stand for no member of a case: heads, lists, lessons, expectations, and the ball, a drop of
-/// its own.
+/// Entries that stand for no member of a case: heads, lists, lessons, expectations. The blocks of the rigs
+/// follow on [plug].
 const Entry entries[] = {
   {"", "format", D::count, within(1, 1), required, "Version of the file format; this program reads 1."},
   {"", "title", D::text, any_value, "", "Title, one line."},
@@ -35,21 +35,6 @@ const Entry entries[] = {
    "The layers of the stack, foot side first (for a gauge: from the gauge down).", "", "stack"},
   {"", "material", D::blocks, any_value, "", "Your own materials, or changed ones of the library."},
   {"", "plug", D::block, any_value, "", "The round plug of the stack under the striker."},
-  {"", "drop", D::block, any_value, "", "A falling weight of given shape."},
-  {"", "ball", D::block, any_value, "", "The ball of ISO 8307."},
-  {"", "press", D::block, any_value, "", "A press, driven by travel or force."},
-  {"", "hold", D::block, any_value, "", "A squeeze or a load that is held for minutes to days."},
-  {"", "durometer", D::block, any_value, "",
-   "A hardness gauge pressed on the stack; layers count from the gauge down."},
-  {"", "lug", D::block, any_value, "",
-   "One bar of a tread with its skin, in place of the layers: for a slide."},
-  {"", "slide", D::block, any_value, "", "A lug pressed on a court and slid over it."},
-  {"", "wear", D::block, any_value, "", "Wear of the lug over thousands of slides, instead of one slide."},
-  {"", "abrasion", D::block, any_value, "",
-   "An abrasive held against a piece; layers count from the abrasive inwards."},
-  {"", "tread", D::block, any_value, "",
-   "A whole sole made of zones, slid in all directions, instead of one slide."},
-  {"", "zone", D::blocks, any_value, "", "The zones of the tread: rectangles of the sole with equal bars."},
   {"", "surroundings", D::block, any_value, "", "Temperature, gravity, air."},
   {"", "change", D::block, any_value, "",
    "Changes to the stack and rig files, e.g. core.thickness = \"18 mm\"."},
@@ -59,13 +44,6 @@ const Entry entries[] = {
   {"", "expect", D::blocks, any_value, "", "Expected ranges of readings, with their source."},
   {"", "lesson", D::block, any_value, "",
    "A question to guess first, answered from the numbers of the runs."},
-
-  {"ball", "diameter", D::length, above_to(0, 0.2), "16 mm", "Diameter of the ball."},
-  {"ball", "mass", D::mass, above_to(0, 10), "16.8 g", "Mass of the ball."},
-  {"ball", "height", D::length, above_to(0, 5), "500 mm", "Fall to first touch."},
-  {"ball", "friction", D::number, within(0, 2), "0", "Coulomb friction of the ball on the block."},
-  {"ball", "hits", D::count, within(1, 1000), "1", "Number of recorded hits."},
-  {"ball", "rest", D::time, within(0, 1e6), "60 s", "Rest between hits."},
 
   {"series", "vary", D::text, any_value, required,
    "Entry to vary, named as on the command line, or stack, or rig."},
@@ -115,34 +93,12 @@ const Entry entries[] = {
    "Shown when this is the right choice. Numbers as in the explanation."},
 };
 
-const Section sections[] = {
+/// The sections of the rigs follow on [plug].
+const Section sections_beside_rigs[] = {
   {"", "Top of the file", "Title of the case, and which stack and rig it uses."},
   {"layer", "[[layer]]", "One block per layer, foot side first.", BlockOf::stack},
   {"layer.unit", "[layer.unit]", "An air unit inside the layer above this block."},
   {"plug", "[plug]", "The piece of the stack that is modelled.", BlockOf::stack},
-  {"drop", "[drop]", "Weight on a guided rod, or instrumented falling mass.", BlockOf::bench},
-  {"ball", "[ball]", "Ball rebound after ISO 8307; the block under test is a layer.", BlockOf::bench},
-  {"press", "[press]", "Press cycles, pulses or a force history.", BlockOf::bench},
-  {"hold", "[hold]", "A squeeze or a load held for a long time, then a rest: creep, loss of force, set.",
-   BlockOf::bench},
-  {"durometer", "[durometer]",
-   "Hardness gauge after ISO 48-4, ASTM D2240 or JIS K 7312: a tip on a spring. The plug is at least 24 mm "
-   "wide.",
-   BlockOf::bench},
-  {"lug", "[lug]",
-   "One bar of a tread, in place of [[layer]]; `skin` and `lug` are its layers in results and swaps.",
-   BlockOf::stack},
-  {"slide", "[slide]",
-   "A slide over a court at a steady speed. Give one of rubber and hardness with the lug.", BlockOf::slide},
-  {"wear", "[wear]",
-   "With [lug] and [slide]: the lug is worn down by such slides. Hours are predicted only from a worn pair.",
-   BlockOf::slide},
-  {"abrasion", "[abrasion]",
-   "Abrasion bench. It ranks rubbers on one abrasive; alone it says nothing about a court.", BlockOf::bench},
-  {"tread", "[tread]",
-   "With [lug], [slide] and [[zone]]: grip of a whole sole in all directions. Pressure follows from force "
-   "and zones."},
-  {"zone", "[[zone]]", "One rectangle of the sole with equal bars. What no zone covers does not touch."},
   {"surroundings", "[surroundings]", "Where the test is done.", BlockOf::surroundings},
   {"series", "[[series]]", "Several cases from one file."},
   {"settled", "[[settled]]",
@@ -167,7 +123,7 @@ template <typename Condition>
 std::vector<std::string> section_names(const Condition &condition)
 {
   std::vector<std::string> names;
-  for (const auto &section : sections)
+  for (const auto &section : case_sections())
     if (condition(section))
       names.emplace_back(section.name);
   return names;
@@ -187,23 +143,24 @@ void add_entries(std::string_view section, std::vector<Entry> &list)
 std::span<const Entry> case_entries()
 {
   static const std::vector<Entry> all = [] {
-    std::vector<Entry> list(std::begin(entries), std::end(entries));
+    std::vector<Entry> list;
+    for (const auto &entry : entries)
+    {
+      list.push_back(entry);
+      if (entry.section.empty() && entry.name == "plug")
+        for_each_rig_block([&]<typename Struct>() {
+          constexpr auto &block = Description<Struct>::block;
+          list.push_back({"", block.name, block.is_list ? D::blocks : D::block, any_value, "", block.entry});
+        });
+    }
     for (const auto &kind : solver::all_readings())
       if (!kind.expected.empty())
         list.push_back({"expect", kind.name, dimension_of(kind), any_value, "", kind.expected});
     add_entries<solver::Layer>("layer", list);
     add_entries<solver::AirUnit>("layer.unit", list);
     add_entries<solver::Plug>("plug", list);
-    add_entries<solver::DropRig>("drop", list);
-    add_entries<solver::PressRig>("press", list);
-    add_entries<solver::HoldRig>("hold", list);
-    add_entries<solver::DurometerRig>("durometer", list);
-    add_entries<geometry::LugOutline>("lug", list);
-    add_entries<solver::SlideRig>("slide", list);
-    add_entries<solver::WearLife>("wear", list);
-    add_entries<solver::AbrasionRig>("abrasion", list);
-    add_entries<solver::Tread>("tread", list);
-    add_entries<solver::TreadZone>("zone", list);
+    for_each_rig_block(
+      [&]<typename Struct>() { add_entries<Struct>(Description<Struct>::block.name, list); });
     add_entries<solver::Case>("surroundings", list);
     const auto of_materials = material_entries();
     list.insert(list.end(), of_materials.begin(), of_materials.end());
@@ -231,7 +188,22 @@ std::vector<std::string> entry_names(std::string_view section)
 
 std::span<const Section> case_sections()
 {
-  return sections;
+  static const std::vector<Section> all = [] {
+    std::vector<Section> list;
+    for (const auto &section : sections_beside_rigs)
+    {
+      list.push_back(section);
+      if (section.name == "plug")
+        for_each_rig_block([&]<typename Struct>() {
+          constexpr auto &block = Description<Struct>::block;
+          const auto      name = std::string(block.name);
+          list.push_back(
+            {block.name, block.is_list ? "[[" + name + "]]" : "[" + name + "]", block.about, block.of});
+        });
+    }
+    return list;
+  }();
+  return all;
 }
 
 std::vector<std::string> sections_of(std::initializer_list<BlockOf> kinds)

@@ -3,7 +3,7 @@
 // Reading, checking, suggestions, changes from the command line and the reference page all follow this table.
 #pragma once
 
-#include "tools/language/entries.h"
+#include "tools/language/descriptor.h"
 
 #include <initializer_list>
 #include <span>
@@ -22,15 +22,12 @@ const materials::Entry *find_entry(std::string_view section, std::string_view na
 /// Names of the entries of a section.
 std::vector<std::string> entry_names(std::string_view section);
 
-/// What a block says something of: the stack, the one bench that a case with a stack has, the slide of a lug,
-/// or the surroundings. A stack file holds the first, a rig file the others; what is of the case stands in no
-/// other file.
-enum class BlockOf { the_case, stack, bench, slide, surroundings };
-
 /// Order and one-sentence meaning of the sections.
 struct Section
 {
-  std::string_view name, heading, meaning;
+  std::string_view name;
+  std::string      heading;
+  std::string_view meaning;
   BlockOf          of = BlockOf::the_case;
 };
 std::span<const Section> case_sections();

@@ -20,8 +20,7 @@ void describe(Options &options, PlanRequest &request)
 {
   options.name(request.sheet, "SHEET", "A bench sheet",
                "`plan` needs a bench sheet, for example `solemech plan my-pair-heel.toml`.");
-  options.choice("--for", request.question, {"rebound", "force", "compression"}, "NUMBER",
-                 "Reading to narrow");
+  options.choice("--for", request.question, plan_question_names(), "NUMBER", "Reading to narrow");
   options.flag("--json", request.json, "Print the plan as JSON");
   options.flag("-q,--quiet", request.quiet, "No progress bar; errors still appear");
 }

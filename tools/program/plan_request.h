@@ -2,14 +2,15 @@
 // What is asked of `solemech plan`.
 #pragma once
 
+#include "tools/answers/sheet/plan_question.h"
 #include "tools/program/options.h"
 
 namespace solemech::tools
 {
 struct PlanRequest : AnswerWish
 {
-  std::string sheet;                ///< bench sheet
-  std::string question = "rebound"; ///< number that is to be narrowed
+  std::string sheet;                             ///< bench sheet
+  std::string question = plan_questions[0].name; ///< number that is to be narrowed
 };
 
 CommandText text_of(const PlanRequest &);

@@ -5,18 +5,19 @@
 #include "tools/program/sheet_input.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <iterator>
 
 namespace solemech::tools
 {
 Exit answer_plan(const PlanRequest &request, Job &job)
 {
-  const auto &questions = plan_questions();
-  const auto  question = std::find_if(questions.begin(), questions.end(),
-                                      [&](const auto &one) { return one.name == request.question; });
-  if (question == questions.end())
-    throw UsageError(fmt::format("--for {}: choose rebound, force or compression.", request.question));
+  const auto *question = std::ranges::find(plan_questions, request.question, &PlanQuestion::name);
+  if (question == std::end(plan_questions))
+    throw UsageError(
+      fmt::format("--for {}: choose one of {}.", request.question, fmt::join(plan_question_names(), ", ")));
   const auto sheet = settleable_sheet(request.sheet, {});
   const auto plan = plan_readings(sheet, *question, job);
   fmt::print("{}", request.json ? plan_json(sheet, plan) : plan_text(sheet, plan));

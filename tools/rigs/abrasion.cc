@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // An abrasion bench in plain words: one sentence, three numbers, what the abrasive took, depth over time.
-#include "tools/rigs/abrasion.h"
-
 #include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/rigs/drop.h"
-
+// Drop weight and ball rebound.
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 #include "tools/rigs/tup_text.h"
 

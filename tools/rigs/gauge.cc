@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/rigs/gauge.h"
-
+// Hardness gauge set onto the stack.
 #include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>

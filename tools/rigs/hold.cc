@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/rigs/hold.h"
-
+// Hold: a squeeze or a load kept up for minutes to days, and the rest after it.
 #include "solver/results/catalogue.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 #include "tools/rigs/tup_text.h"
 

@@ -107,4 +107,9 @@ protected:
   /// Rows of differences() besides those of the striker.
   virtual Details detail_rows(const solver::Case &, const solver::Case &) const { return {}; }
 };
+
+/// Each kind, in the file of its name.
+#define SOLEMECH_KIND(name) const Kind &name();
+SOLEMECH_RIG_KINDS(SOLEMECH_KIND)
+#undef SOLEMECH_KIND
 } // namespace solemech::tools::rigs

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/rigs/press.h"
-
+// Press: slow cycles and body-like pulses.
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 #include "tools/rigs/tup_text.h"
 

@@ -1,15 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/rigs/registry.h"
 
-#include "tools/rigs/abrasion.h"
-#include "tools/rigs/drop.h"
-#include "tools/rigs/gauge.h"
-#include "tools/rigs/hold.h"
-#include "tools/rigs/press.h"
-#include "tools/rigs/slide.h"
-#include "tools/rigs/tread.h"
-#include "tools/rigs/wear.h"
-
 #include <algorithm>
 #include <cassert>
 #include <string_view>
@@ -19,9 +10,9 @@ namespace solemech::tools::rigs
 {
 const std::vector<const Kind *> &kinds()
 {
-  static const std::vector<const Kind *> all{
-    &drop(), &press(), &hold(), &slide(), &wear(), &gauge(), &abrasion(), &tread(),
-  };
+#define SOLEMECH_KIND(name) &name(),
+  static const std::vector<const Kind *> all{SOLEMECH_RIG_KINDS(SOLEMECH_KIND)};
+#undef SOLEMECH_KIND
   return all;
 }
 

@@ -8,7 +8,7 @@
 
 namespace solemech::tools::rigs
 {
-/// In the order in which their cautions and charts stand on a page.
+/// In the order in which their charts stand on a page.
 const std::vector<const Kind *> &kinds();
 
 const Kind &kind_of(const solver::Case &setup);

@@ -1,12 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 // A slide of a tread bar in plain words: one sentence, three numbers, what the bar did; charts of what
 // presses on it.
-#include "tools/rigs/slide.h"
-
 #include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/face_charts.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>

@@ -1,11 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 // The grip of a whole sole in plain words and charts: at headings all round, against turning, under a tilted
 // foot.
-#include "tools/rigs/tread.h"
-
 #include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>

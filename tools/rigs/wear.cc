@@ -2,12 +2,11 @@
 // The life of a lug in plain words: how many steps, where it goes first, what grip is left; charts of its
 // face on the way, of depth over steps with the band that the wear of the court is known to, and of grip as
 // it goes.
-#include "tools/rigs/wear.h"
-
 #include "solver/results/catalogue.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/face_charts.h"
 #include "tools/rigs/facts.h"
+#include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 
 #include <fmt/format.h>

@@ -3,6 +3,7 @@
 // of the case, its fingerprint, and equality of the piece; and what a person writes for a member is read into
 // it.
 #include "tests/support/catch.h"
+#include "tests/support/rigs.h"
 #include "tools/language/case_text.h"
 #include "tools/language/described_case.h"
 #include "tools/language/member_reader.h"
@@ -39,23 +40,42 @@ solver::Case full_case(solver::Rig rig)
   return data;
 }
 
+/// Puts something into everything that may be empty or does not count while it is 0.
+template <typename Value>
+void fill(Value &value)
+{
+  if constexpr (Described<Value>)
+    for_each_member<Value>([&](const auto &each) { fill(value.*each.at); });
+  else if constexpr (std::floating_point<Value>)
+    value = 1;
+  else if constexpr (detail::is_optional<Value>)
+    fill(value.emplace());
+  else if constexpr (requires { value.index(); })
+    std::visit([](auto &kind) { fill(kind); }, value);
+  else if constexpr (!std::same_as<Value, std::string> && requires { value.resize(1); })
+  {
+    value.resize(1);
+    fill(value[0]);
+  }
+}
+
+solver::AbrasionRig drum()
+{
+  solver::AbrasionRig rig;
+  rig.tool = solver::AbrasionTool::drum;
+  return rig;
+}
+
 std::vector<solver::Case> full_cases()
 {
-  solver::PressRig press;
-  press.table = {{0, 0}, {1, 1}};
-  solver::SlideRig slide;
-  slide.pad_length = 1;
-  slide.lug.worn_face = {{0, 0}};
-  slide.wear = solver::WearLife();
-  slide.tread = solver::Tread();
-  slide.tread->zones.resize(1);
-  slide.tread->zones[0].rubber.emplace().data = materials::RubberData{};
-  solver::AbrasionRig sleeve, drum;
-  drum.tool = solver::AbrasionTool::drum;
+  auto rigs = tests::one_of_each_rig();
+  rigs.emplace_back(drum());
   std::vector<solver::Case> cases;
-  for (const solver::Rig &rig : std::vector<solver::Rig>{solver::DropRig(), press, solver::DurometerRig(),
-                                                         slide, sleeve, drum, solver::HoldRig()})
+  for (auto &rig : rigs)
+  {
+    fill(rig);
     cases.push_back(full_case(rig));
+  }
   return cases;
 }
 
@@ -208,17 +228,11 @@ TEST_CASE("every described member shows in the canonical text, the fingerprint a
 
 TEST_CASE("what is written for a member is read into it")
 {
-  solver::AbrasionRig drum;
-  drum.tool = solver::AbrasionTool::drum;
-  const int n = write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
-                write_and_read<solver::Plug>("plug") + write_and_read<solver::DropRig>("drop") +
-                write_and_read<solver::PressRig>("press") + write_and_read<solver::HoldRig>("hold") +
-                write_and_read<solver::DurometerRig>("durometer") +
-                write_and_read<geometry::LugOutline>("lug") + write_and_read<solver::SlideRig>("slide") +
-                write_and_read<solver::WearLife>("wear") + write_and_read<solver::Tread>("tread") +
-                write_and_read<solver::TreadZone>("zone") + write_and_read<solver::AbrasionRig>("abrasion") +
-                write_and_read<solver::AbrasionRig>("abrasion", drum) +
-                write_and_read<solver::Case>("surroundings");
+  int n = write_and_read<solver::Layer>("layer") + write_and_read<solver::AirUnit>("layer.unit") +
+          write_and_read<solver::Plug>("plug") + write_and_read<solver::AbrasionRig>("abrasion", drum()) +
+          write_and_read<solver::Case>("surroundings");
+  for_each_rig_block(
+    [&]<typename Struct>() { n += write_and_read<Struct>(Description<Struct>::block.name); });
   CHECK(n > 150);
 }
 

@@ -4,8 +4,7 @@
 #include "tests/support/catch.h"
 #include "tests/unit/output/report/told.h"
 #include "tests/unit/output/results/synthetic.h"
-#include "tools/rigs/abrasion.h"
-#include "tools/rigs/wear.h"
+#include "tools/rigs/kind.h"
 
 using namespace solemech;
 using Catch::Matchers::Contains;

@@ -116,8 +116,7 @@ std::string stack_figure(const solver::Case &setup, const std::string &caption, 
       top - air - half, std::min(half, 0.5 * striker_height));
   else
     body += box(middle - half, top - air - striker_height, 2 * half, striker_height, "none");
-  body += words(middle + half + 8, top - air - 0.4 * striker_height,
-                rigs::fall_of(setup) ? "drop weight" : "press head");
+  body += words(middle + half + 8, top - air - 0.4 * striker_height, rigs::kind_of(setup).striker(setup));
   body += line(middle, top - air + 1, middle, top - 2) + line(middle - 3, top - 5, middle, top - 2) +
           line(middle + 3, top - 5, middle, top - 2);
 

@@ -343,16 +343,6 @@ void tell_doubts(const SettledSheet &answer, ReadingPlan &plan)
 }
 } // namespace
 
-const std::vector<PlanQuestion> &plan_questions()
-{
-  static const std::vector<PlanQuestion> all{
-    {"rebound", "rebound by height", &catalogue.rebound_by_height},
-    {"force", "peak force", &catalogue.peak_force},
-    {"compression", "compression", &catalogue.greatest_compression},
-  };
-  return all;
-}
-
 ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job &job)
 {
   ReadingPlan plan{question, {}, {}, {}, {}};

@@ -4,6 +4,7 @@
 // its instrument.
 #pragma once
 
+#include "tools/answers/sheet/plan_question.h"
 #include "tools/answers/sheet/settle_sheet.h"
 
 #include <string>
@@ -11,17 +12,6 @@
 
 namespace solemech::tools
 {
-/// A number of this sheet's own rig that a plan can be made for.
-struct PlanQuestion
-{
-  const char                *name;    ///< on the command line
-  const char                *title;   ///< for people
-  const solver::ReadingKind *reading; ///< of the result
-};
-
-/// The first one is the default.
-const std::vector<PlanQuestion> &plan_questions();
-
 struct PlannedReading
 {
   std::string name, instrument;

@@ -99,10 +99,10 @@ std::string short_cell(const std::string &cell)
   return cell.substr(0, cell.find("  "));
 }
 
-std::vector<report::Headline> headlines(const TrialAnswer &answer)
+std::vector<rigs::Headline> headlines(const TrialAnswer &answer)
 {
   using solver::catalogue;
-  std::vector<report::Headline> list;
+  std::vector<rigs::Headline> list;
   for (const auto &row : answer.rows)
     if (row.reading == catalogue.rebound_by_height || row.reading == catalogue.loop_return ||
         row.reading == catalogue.peak_force || row.reading == catalogue.greatest_compression)

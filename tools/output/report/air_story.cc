@@ -29,7 +29,7 @@ std::string unit_name(const solver::Layer &layer)
 
 std::string gas_words(const Run &run, const solver::Layer &layer, std::size_t peak, std::size_t end)
 {
-  const auto *pressure = curve_of(run, layer.name + ".gauge_pressure");
+  const auto *pressure = rigs::curve_of(run, layer.name + ".gauge_pressure");
   if (layer.unit->state == solver::ChamberState::open || !pressure)
     return capital(unit_name(layer)) + " is open: its air escapes freely and carries nothing. Only the ring "
                                        "round it, the film, and the layers above and below push back.";

@@ -84,19 +84,19 @@ Json tables_json(const std::vector<TableBlock> &blocks)
   });
 }
 
-Json lines_json(const std::vector<LineBlock> &blocks)
+Json lines_json(const std::vector<rigs::LineBlock> &blocks)
 {
-  const auto line = [](const ChartLine &each) -> Json {
+  const auto line = [](const rigs::ChartLine &each) -> Json {
     return {{"name", each.name}, {"x", each.x}, {"y", each.y}};
   };
-  const auto chart = [&](const LineChart &each) -> Json {
+  const auto chart = [&](const rigs::LineChart &each) -> Json {
     return {{"name", each.name},
             {"xLabel", each.x_label},
             {"yLabel", each.y_label},
             {"lines", list(each.lines, line)},
             {"round", each.round}};
   };
-  return list(blocks, [&](const LineBlock &block) -> Json {
+  return list(blocks, [&](const rigs::LineBlock &block) -> Json {
     return {{"heading", block.heading}, {"sentence", block.sentence}, {"charts", list(block.charts, chart)}};
   });
 }

@@ -26,14 +26,14 @@ Json captions_json(const Run &run)
   const auto              &kind = rigs::kind_of(run.setup);
   const bool               drop = kind.energy_basis() == rigs::EnergyBasis::blow;
   const double             height = stack_height(run.setup.layers);
-  const double             way = greatest_compression(run);
-  const double             force = peak_force(run);
+  const double             way = rigs::greatest_compression(run);
+  const double             force = rigs::peak_force(run);
   std::vector<std::string> layers;
   for (const auto &layer : run.setup.layers)
-    layers.push_back(layer.name + " " + length(layer.thickness));
+    layers.push_back(layer.name + " " + rigs::length(layer.thickness));
   std::string section =
     fmt::format("{}: {} high at rest. From the foot down: {}.",
-                run.setup.title.empty() ? run.label : run.setup.title, length(height), listed(layers));
+                run.setup.title.empty() ? run.label : run.setup.title, rigs::length(height), listed(layers));
   if (layers_are_assumed(run))
     section += " An invented demo stack.";
 
@@ -43,15 +43,15 @@ Json captions_json(const Run &run)
   {
     moment =
       fmt::format("Greatest compression, {} after first touch: the stack gives {}. The peak force is {}.",
-                  milliseconds(run.result.time_of_peak), of_stack(run, way), force_text(force));
-    const auto back =
-      drop ? value_of(run, solver::catalogue.return_by_loop) : value_of(run, solver::catalogue.loop_return);
+                  rigs::milliseconds(run.result.time_of_peak), rigs::of_stack(run, way), force_text(force));
+    const auto back = drop ? rigs::value_of(run, solver::catalogue.return_by_loop)
+                           : rigs::value_of(run, solver::catalogue.loop_return);
     loop = back ? fmt::format("The stack gives back {} of the work that presses it in. The area inside the "
                               "loop is the energy it keeps.",
                               share_words(*back))
                 : "Force against compression. The area inside the loop is the energy that the stack keeps.";
     const double end = run.result.time_of_loss > 0 ? run.result.time_of_loss : run.result.time.back();
-    motion = fmt::format("The section in slow motion: {} from first touch to {}.", milliseconds(end),
+    motion = fmt::format("The section in slow motion: {} from first touch to {}.", rigs::milliseconds(end),
                          drop && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
   }
   if (const auto own = kind.tells(run) ? kind.captions(run) : rigs::Captions(); !own.moment.empty())

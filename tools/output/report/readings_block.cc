@@ -24,7 +24,7 @@ namespace
 /// "core (soft moulded EVA) 16.0 mm".
 std::string part_words(const Part &part)
 {
-  return fmt::format("{} ({}) {}", part.name, part.material, length(part.thickness));
+  return fmt::format("{} ({}) {}", part.name, part.material, rigs::length(part.thickness));
 }
 
 std::vector<std::string> source_lines(const std::vector<Part> &parts)

@@ -18,11 +18,6 @@ namespace solemech::tools::report
 enum class PageKind { run, comparison, trial, lesson };
 enum class Origin { model, measured };
 
-using rigs::ChartLine;
-using rigs::Headline;
-using rigs::LineBlock;
-using rigs::LineChart;
-
 /// One reading of every run of a series.
 struct SeriesReading
 {
@@ -161,21 +156,21 @@ struct RecordFacts
 /// A whole page. Runs are pointed to: their pictures are large, and they must outlive the page.
 struct Page
 {
-  PageKind                   kind = PageKind::run;
-  std::string                title;
-  std::string                label; ///< short, for file names of saved pictures
-  Origin                     origin = Origin::model;
-  std::string                sentence; ///< the answer in one sentence
-  std::vector<Headline>      headline; ///< three
-  std::vector<std::string>   story;    ///< plain paragraphs: what happened and why
-  std::vector<const Run *>   runs;
-  std::optional<ChartSeries> series;
-  std::vector<TableBlock>    tables;
-  std::vector<LineBlock>     lines;
-  std::vector<Comparison>    comparison;
-  std::optional<Trial>       trial;
-  std::optional<Lesson>      lesson;
-  std::vector<std::string>   cautions;
-  RecordFacts                record;
+  PageKind                     kind = PageKind::run;
+  std::string                  title;
+  std::string                  label; ///< short, for file names of saved pictures
+  Origin                       origin = Origin::model;
+  std::string                  sentence; ///< the answer in one sentence
+  std::vector<rigs::Headline>  headline; ///< three
+  std::vector<std::string>     story;    ///< plain paragraphs: what happened and why
+  std::vector<const Run *>     runs;
+  std::optional<ChartSeries>   series;
+  std::vector<TableBlock>      tables;
+  std::vector<rigs::LineBlock> lines;
+  std::vector<Comparison>      comparison;
+  std::optional<Trial>         trial;
+  std::optional<Lesson>        lesson;
+  std::vector<std::string>     cautions;
+  RecordFacts                  record;
 };
 } // namespace solemech::tools::report

@@ -11,7 +11,7 @@ namespace solemech::tools::report
 Json series_json(const ChartSeries &series);
 Json comparison_json(const Comparison &comparison);
 Json tables_json(const std::vector<TableBlock> &blocks);
-Json lines_json(const std::vector<LineBlock> &blocks);
+Json lines_json(const std::vector<rigs::LineBlock> &blocks);
 Json trial_json(const Trial &trial);
 Json lesson_json(const Lesson &lesson);
 } // namespace solemech::tools::report

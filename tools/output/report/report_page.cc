@@ -29,9 +29,9 @@ std::vector<std::string> cautions_of(const std::vector<const Run *> &runs)
 }
 
 /// Charts that kinds of rig add, each of its own runs.
-std::vector<LineBlock> rig_blocks(const std::vector<const Run *> &runs)
+std::vector<rigs::LineBlock> rig_blocks(const std::vector<const Run *> &runs)
 {
-  std::vector<LineBlock> blocks;
+  std::vector<rigs::LineBlock> blocks;
   for (const auto *kind : rigs::kinds())
   {
     std::vector<const Run *> mine;
@@ -46,7 +46,7 @@ std::vector<LineBlock> rig_blocks(const std::vector<const Run *> &runs)
 
 std::string record_title(const RunRecord &record)
 {
-  return record.runs.empty() ? record.label : title_of(record.runs.front());
+  return record.runs.empty() ? record.label : rigs::title_of(record.runs.front());
 }
 } // namespace
 
@@ -72,7 +72,7 @@ Page side_by_side_page(const std::vector<const RunRecord *> &records, const std:
     page.story = story_of(*page.runs.front());
   else
   {
-    const auto labels = short_labels(page.runs);
+    const auto labels = rigs::short_labels(page.runs);
     for (std::size_t i = 0; i < page.runs.size(); ++i)
       page.story.push_back(labels[i] + ": " + sentence_of(*page.runs[i]));
   }

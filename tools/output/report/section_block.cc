@@ -135,8 +135,8 @@ Json curves_json(const Run &run)
     return values ? rounded(*values, factor) : std::vector<double>(result.time.size(), 0.0);
   };
   return {{"time", rounded(result.time, 1e3, 7)},
-          {"force", curve(curve_of(run, "force"), 1)},
-          {"compression", curve(compression_curve(run), mm)},
+          {"force", curve(rigs::curve_of(run, "force"), 1)},
+          {"compression", curve(rigs::compression_curve(run), mm)},
           {"timeOfPeak", rounded(1e3 * result.time_of_peak, 6)},
           {"timeOfLoss", rounded(1e3 * result.time_of_loss, 6)}};
 }

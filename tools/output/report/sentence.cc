@@ -23,8 +23,9 @@ std::string so_far(const Run &run)
            ? "Nothing was recorded."
            : fmt::format(
                "Until then, {} after first touch, the peak force was {} and the stack had given {}.",
-               milliseconds(run.result.time.back()), force_text(greatest_in(curve_of(run, "force"))),
-               of_stack(run, greatest_in(compression_curve(run))));
+               rigs::milliseconds(run.result.time.back()),
+               force_text(rigs::greatest_in(rigs::curve_of(run, "force"))),
+               rigs::of_stack(run, rigs::greatest_in(rigs::compression_curve(run))));
 }
 
 std::string sentence_of(const Run &run)
@@ -33,68 +34,70 @@ std::string sentence_of(const Run &run)
   if (auto text = kind.tells(run) ? kind.sentence(run) : std::string(); !text.empty())
     return text;
   const std::string striker = kind.striker(run.setup);
-  const auto        rebound = value_of(run, solver::catalogue.rebound_by_height),
-             rise = value_of(run, solver::catalogue.rebound_height);
-  const auto back = value_of(run, solver::catalogue.loop_return),
-             force = value_of(run, solver::catalogue.peak_force);
-  const auto   margin = value_of(run, solver::catalogue.bottoming_margin);
-  const double way = greatest_compression(run);
+  const auto        rebound = rigs::value_of(run, solver::catalogue.rebound_by_height),
+             rise = rigs::value_of(run, solver::catalogue.rebound_height);
+  const auto back = rigs::value_of(run, solver::catalogue.loop_return),
+             force = rigs::value_of(run, solver::catalogue.peak_force);
+  const auto   margin = rigs::value_of(run, solver::catalogue.bottoming_margin);
+  const double way = rigs::greatest_compression(run);
   if (!run.result.complete || !force)
     return (run.result.complete ? "The run gave no readings." : stopped_early(run)) + " " + so_far(run);
   std::string text;
   if (rebound && rise)
     text = *rise > 0
              ? fmt::format("The {} rebounds {}, {} of the drop height. The peak force is {}", striker,
-                           length(*rise), share_words(*rebound), force_text(*force))
+                           rigs::length(*rise), share_words(*rebound), force_text(*force))
              : fmt::format("The {} does not rebound. The peak force is {}", striker, force_text(*force));
   else if (back)
     return fmt::format(
       "The stack gives back {} of the work put in. The peak force is {}, and the stack is squeezed by {}{}.",
-      share_words(*back), force_text(*force), of_stack(run, way),
+      share_words(*back), force_text(*force), rigs::of_stack(run, way),
       margin && *margin <= 0 ? "; it bottoms out" : "");
   else
     text = fmt::format("The peak force is {}", force_text(*force));
-  text += fmt::format(", and the stack gives {}", of_stack(run, way));
+  text += fmt::format(", and the stack gives {}", rigs::of_stack(run, way));
   if (margin && *margin <= 0)
     text += "; it bottoms out";
   return text + ".";
 }
 
-std::vector<Headline> headline_of(const Run &run)
+std::vector<rigs::Headline> headline_of(const Run &run)
 {
-  const auto           &kind = rigs::kind_of(run.setup);
-  std::vector<Headline> headline = kind.tells(run) ? kind.headline(run) : std::vector<Headline>();
+  const auto                 &kind = rigs::kind_of(run.setup);
+  std::vector<rigs::Headline> headline = kind.tells(run) ? kind.headline(run) : std::vector<rigs::Headline>();
   if (!headline.empty())
     return headline;
-  const auto   force = value_of(run, solver::catalogue.peak_force);
-  const double way = greatest_compression(run);
+  const auto   force = rigs::value_of(run, solver::catalogue.peak_force);
+  const double way = rigs::greatest_compression(run);
   if (!force)
   {
     if (run.result.time.empty())
       return headline;
-    return {{"time covered", milliseconds(run.result.time.back()), "the run stopped early"},
-            {"force so far", force_text(greatest_in(curve_of(run, "force"))), "highest until then"},
-            {"compression so far", length(greatest_in(compression_curve(run))), "highest until then"}};
+    return {
+      {"time covered", rigs::milliseconds(run.result.time.back()), "the run stopped early"},
+      {"force so far", force_text(rigs::greatest_in(rigs::curve_of(run, "force"))), "highest until then"},
+      {"compression so far", rigs::length(rigs::greatest_in(rigs::compression_curve(run))),
+       "highest until then"}};
   }
-  if (const auto rise = value_of(run, solver::catalogue.rebound_height),
-      share = value_of(run, solver::catalogue.rebound_by_height);
+  if (const auto rise = rigs::value_of(run, solver::catalogue.rebound_height),
+      share = rigs::value_of(run, solver::catalogue.rebound_by_height);
       rise && share)
-    headline.push_back({"rebound", length(*rise), share_words(*share) + " of the drop height"});
-  else if (const auto back = value_of(run, solver::catalogue.loop_return))
+    headline.push_back({"rebound", rigs::length(*rise), share_words(*share) + " of the drop height"});
+  else if (const auto back = rigs::value_of(run, solver::catalogue.loop_return))
     headline.push_back({"energy return", share_words(*back),
                         run.result.input_energy > 0
                           ? "of the " + energy_text(run.result.input_energy) + " put in"
                           : "of the work put in"});
   std::string note;
-  if (const auto deceleration = value_of(run, solver::catalogue.peak_deceleration))
+  if (const auto deceleration = rigs::value_of(run, solver::catalogue.peak_deceleration))
     note = fmt::format("slows the {} by {:.0f} g", kind.striker(run.setup), *deceleration);
-  else if (const auto stiffness = value_of(run, solver::catalogue.secant_stiffness))
+  else if (const auto stiffness = rigs::value_of(run, solver::catalogue.secant_stiffness))
     note = fmt::format("{:.0f} N/mm from zero to peak", 1e-3 * *stiffness);
   headline.push_back({"peak force", force_text(*force), note});
-  const auto share = value_of(run, solver::catalogue.compression_share);
+  const auto share = rigs::value_of(run, solver::catalogue.compression_share);
   headline.push_back(
-    {"compression", length(way),
-     share ? fmt::format("{:.0f} % of {}", 100 * *share, length(stack_height(run.setup.layers))) : ""});
+    {"compression", rigs::length(way),
+     share ? fmt::format("{:.0f} % of {}", 100 * *share, rigs::length(stack_height(run.setup.layers))) : ""});
   return headline;
 }
 

@@ -281,14 +281,14 @@ std::vector<std::string> series_story(const std::vector<const Run *> &runs, cons
     bool                  from_there_on = true;
     for (std::size_t i = 0; i < runs.size(); ++i)
       if ((i < series.groups.size() ? series.groups[i] : "") == groups[g])
-        if (const auto margin = value_of(*runs[i], solver::catalogue.bottoming_margin);
+        if (const auto margin = rigs::value_of(*runs[i], solver::catalogue.bottoming_margin);
             margin && *margin <= 0)
           bottoms = std::min(bottoms.value_or(series.values[i]), series.values[i]);
     for (std::size_t i = 0; i < runs.size(); ++i)
       if (bottoms && (i < series.groups.size() ? series.groups[i] : "") == groups[g] &&
           series.values[i] > *bottoms)
         from_there_on =
-          from_there_on && value_of(*runs[i], solver::catalogue.bottoming_margin).value_or(1) <= 0;
+          from_there_on && rigs::value_of(*runs[i], solver::catalogue.bottoming_margin).value_or(1) <= 0;
     std::string text = groups[g].empty() ? "" : groups[g] + ": ";
     text += courses.empty() ? "not every run gave readings." : listed(courses) + ".";
     if (bottoms)

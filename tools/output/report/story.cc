@@ -188,7 +188,7 @@ std::string give_words(const Run &run, double way)
   if (!layers.empty() && layers.front().second >= least)
   {
     text = fmt::format(" Under the middle of the striker {}", layers.size() > 1 ? "the layers give: " : "");
-    text += told(layers, least, [](double value) { return length(value); }) +
+    text += told(layers, least, [](double value) { return rigs::length(value); }) +
             (layers.size() > 1 ? "" : " is squeezed");
     text += ".";
   }
@@ -197,10 +197,10 @@ std::string give_words(const Run &run, double way)
 
 std::string touch_words(const Run &run, const solver::DropRig &drop, const EnergyFlow &flow)
 {
-  const auto  speed = value_of(run, solver::catalogue.impact_speed);
+  const auto  speed = rigs::value_of(run, solver::catalogue.impact_speed);
   std::string text =
-    fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_of(run), length(drop.height),
-                energy_text(run.result.input_energy),
+    fmt::format("The {} falls {}, which is {} and 100 % below{}{}.", striker_of(run),
+                rigs::length(drop.height), energy_text(run.result.input_energy),
                 drop.guide_loss > 0
                   ? fmt::format("; the guide takes {:.0f} % of it on the way down", 100 * drop.guide_loss)
                   : "",
@@ -219,11 +219,11 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
                                     const EnergyPicture &picture)
 {
   std::vector<std::string> story{touch_words(run, drop, flow)};
-  const double             way = greatest_compression(run);
+  const double             way = rigs::greatest_compression(run);
   const std::string        who = striker_of(run);
-  std::string              depth =
-    fmt::format("After {} it has stopped, {} deep", milliseconds(run.result.time_of_peak), length(way));
-  if (const auto share = value_of(run, solver::catalogue.compression_share))
+  std::string              depth = fmt::format("After {} it has stopped, {} deep",
+                                               rigs::milliseconds(run.result.time_of_peak), rigs::length(way));
+  if (const auto share = rigs::value_of(run, solver::catalogue.compression_share))
     depth += fmt::format(": {:.0f} % of the height of the stack", 100 * *share);
   depth += "." + give_words(run, way);
   if (flow.input > 0)
@@ -231,16 +231,16 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
       depth += " " + words;
   story.push_back(depth);
 
-  const auto rebound = value_of(run, solver::catalogue.rebound_by_height),
-             rise = value_of(run, solver::catalogue.rebound_height);
+  const auto rebound = rigs::value_of(run, solver::catalogue.rebound_by_height),
+             rise = rigs::value_of(run, solver::catalogue.rebound_height);
   if (run.result.time_of_loss > 0 && rebound && rise)
   {
     std::string back = fmt::format("Then the stack pushes back. Contact ends {} after first touch",
-                                   milliseconds(run.result.time_of_loss));
-    if (const auto speed = value_of(run, solver::catalogue.rebound_speed))
+                                   rigs::milliseconds(run.result.time_of_loss));
+    if (const auto speed = rigs::value_of(run, solver::catalogue.rebound_speed))
       back += fmt::format(" with the {} going up at {:.2f} m/s", who, *speed);
-    story.push_back(
-      back + fmt::format("; it rises {}, {} of the drop height.", length(*rise), share_words(*rebound)));
+    story.push_back(back + fmt::format("; it rises {}, {} of the drop height.", rigs::length(*rise),
+                                       share_words(*rebound)));
   }
   if (flow.input > 0 && picture.input > 0)
     story.push_back(heat_words(run, flow) + guide_words(picture) + " " + left_words(run, picture));
@@ -250,9 +250,9 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
 std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, const EnergyPicture &picture)
 {
   std::vector<std::string> story;
-  const double             way = greatest_compression(run);
-  const double             force = peak_force(run);
-  std::string              text = fmt::format("The {} goes in {}", striker_of(run), length(way));
+  const double             way = rigs::greatest_compression(run);
+  const double             force = rigs::peak_force(run);
+  std::string              text = fmt::format("The {} goes in {}", striker_of(run), rigs::length(way));
   if (run.result.input_energy > 0)
     text += fmt::format(" and puts in {}: that is 100 %", energy_text(run.result.input_energy));
   text += fmt::format(". The peak force is {}.", force_text(force)) + give_words(run, way);
@@ -260,10 +260,10 @@ std::vector<std::string> press_story(const Run &run, const EnergyFlow &flow, con
     if (const auto words = peak_words(run, flow); !words.empty())
       text += " " + words;
   story.push_back(text);
-  if (const auto back = value_of(run, solver::catalogue.loop_return))
+  if (const auto back = rigs::value_of(run, solver::catalogue.loop_return))
   {
     text = fmt::format("On the way out the stack gives back {} of the work.", share_words(*back));
-    if (const auto lost = value_of(run, solver::catalogue.loop_energy_lost))
+    if (const auto lost = rigs::value_of(run, solver::catalogue.loop_energy_lost))
       text += fmt::format(" {} stays in the stack: the area inside the loop of force and compression.",
                           energy_text(*lost));
     story.push_back(text);

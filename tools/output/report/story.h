@@ -21,7 +21,7 @@ std::string so_far(const Run &run);
 std::string sentence_of(const Run &run);
 
 /// Its three numbers; fewer when the run stopped before they could be read.
-std::vector<Headline> headline_of(const Run &run);
+std::vector<rigs::Headline> headline_of(const Run &run);
 
 /// Paragraphs in the order of time: touch, greatest depth, way back, where the energy went, air unit,
 /// bottoming.

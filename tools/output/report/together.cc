@@ -104,7 +104,7 @@ std::string (*words_for(const solver::ReadingKind &kind))(double)
          : kind.unit == "N"              ? force_text
          : kind.unit == "points"         ? one_decimal
          : kind.shown.unit == "thousand" ? steps
-         : kind.unit == "m"              ? static_cast<std::string (*)(double)>(length)
+         : kind.unit == "m"              ? static_cast<std::string (*)(double)>(rigs::length)
                                          : two_decimals;
 }
 
@@ -114,7 +114,7 @@ std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingK
   const auto text = words_for(kind);
   const auto what = kind.main.noun, verb = kind.main.verb;
   const auto values = values_of(runs, kind);
-  const auto labels = short_labels(runs);
+  const auto labels = rigs::short_labels(runs);
   const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
   const auto least =
     static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
@@ -167,7 +167,7 @@ std::string together_sentence(const std::vector<const Run *> &runs)
         !(kind->name == catalogue.loop_return && all_have(runs, catalogue.rebound_by_height)))
       texts.push_back(ranking(runs, *kind));
   // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
-  const bool are_words = short_labels(runs)[0] != runs[0]->label;
+  const bool are_words = rigs::short_labels(runs)[0] != runs[0]->label;
   if (texts.empty())
     return "Not every run gave readings. Those that did are shown below.";
   std::string text;
@@ -176,24 +176,24 @@ std::string together_sentence(const std::vector<const Run *> &runs)
   return text;
 }
 
-std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
+std::vector<rigs::Headline> together_headline(const std::vector<const Run *> &runs)
 {
   if (runs.empty())
     return {};
   if (runs.size() == 1)
     return headline_of(*runs.front());
-  std::vector<Headline> headline;
-  const bool            few = runs.size() <= most_named;
-  const char           *between = few ? " / " : " to ";
-  const std::string     note =
-    few ? fmt::format("{}", fmt::join(short_labels(runs), " / ")) : fmt::format("over {} runs", runs.size());
+  std::vector<rigs::Headline> headline;
+  const bool                  few = runs.size() <= most_named;
+  const char                 *between = few ? " / " : " to ";
+  const std::string           note = few ? fmt::format("{}", fmt::join(rigs::short_labels(runs), " / "))
+                                         : fmt::format("over {} runs", runs.size());
   const auto add = [&](const solver::ReadingKind &kind, const std::string &label, const std::string &value) {
     if (all_have(runs, kind))
       headline.push_back({label, value, note});
   };
   if (few && all_have(runs, catalogue.rebound_height) && all_have(runs, catalogue.rebound_by_height))
     headline.push_back({"rebound",
-                        joined(texts_of(values_of(runs, catalogue.rebound_height), length), between),
+                        joined(texts_of(values_of(runs, catalogue.rebound_height), rigs::length), between),
                         joined(texts_of(values_of(runs, catalogue.rebound_by_height), share_words), between) +
                           " of the drop height"});
   else if (all_have(runs, catalogue.rebound_by_height))
@@ -210,14 +210,14 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
         joined(texts_of(shown(values_of(runs, catalogue.hardness)), one_decimal), between));
   if (all_have(runs, catalogue.tip_depth))
     add(catalogue.tip_depth, "depth of the tip",
-        joined(texts_of(shown(values_of(runs, catalogue.tip_depth)), length), between));
+        joined(texts_of(shown(values_of(runs, catalogue.tip_depth)), rigs::length), between));
   if (all_have(runs, catalogue.life_steps))
     add(catalogue.life_steps, "life in steps",
         joined(texts_of(shown(values_of(runs, catalogue.life_steps)), rounded_count), between));
   if (all_have(runs, catalogue.ground_depth))
   {
     add(catalogue.ground_depth, "depth",
-        joined(texts_of(shown(values_of(runs, catalogue.ground_depth)), length), between));
+        joined(texts_of(shown(values_of(runs, catalogue.ground_depth)), rigs::length), between));
     const auto warmer = [](double kelvin) { return fmt::format("{:.0f} K", kelvin); };
     if (all_have(runs, catalogue.face_rise))
       add(catalogue.face_rise, "face warms by",
@@ -243,7 +243,7 @@ std::vector<Headline> together_headline(const std::vector<const Run *> &runs)
         joined(texts_of(shown(values_of(runs, catalogue.edge_pressure)), kilopascal), between));
   if (all_have(runs, catalogue.greatest_compression))
     add(catalogue.greatest_compression, "compression",
-        joined(texts_of(shown(values_of(runs, catalogue.greatest_compression)), length), between));
+        joined(texts_of(shown(values_of(runs, catalogue.greatest_compression)), rigs::length), between));
   return headline;
 }
 } // namespace solemech::tools::report

@@ -14,5 +14,5 @@ namespace solemech::tools::report
 std::string together_sentence(const std::vector<const Run *> &runs);
 
 /// Three numbers of several runs: all values up to four runs, else from least to greatest.
-std::vector<Headline> together_headline(const std::vector<const Run *> &runs);
+std::vector<rigs::Headline> together_headline(const std::vector<const Run *> &runs);
 } // namespace solemech::tools::report

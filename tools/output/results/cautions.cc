@@ -120,16 +120,14 @@ std::vector<std::string> change_cautions(const solver::Case &now, const solver::
 
 namespace
 {
-/// Cautions of the rigs, kind by kind, each once.
+/// Cautions of the rigs, run by run, each once.
 std::vector<std::string> rig_cautions(const std::vector<const solver::Case *> &setups)
 {
   std::vector<std::string> texts;
-  for (const auto *kind : rigs::kinds())
-    for (const auto *setup : setups)
-      if (&rigs::kind_of(*setup) == kind)
-        for (auto &text : kind->cautions(*setup))
-          if (std::find(texts.begin(), texts.end(), text) == texts.end())
-            texts.push_back(std::move(text));
+  for (const auto *setup : setups)
+    for (auto &text : rigs::kind_of(*setup).cautions(*setup))
+      if (std::find(texts.begin(), texts.end(), text) == texts.end())
+        texts.push_back(std::move(text));
   return texts;
 }
 } // namespace
