@@ -119,6 +119,15 @@ void raise_pressure(double stride, const Attempt &attempt)
 }
 } // namespace
 
+namespace
+{
+/// @param force  against which residuals count [N]
+StepSettings inflating_step(double force)
+{
+  return {.newton = {.tolerance = 1e-6, .n_iterations = 40}, .force_scale = force, .quasi_static = true};
+}
+} // namespace
+
 void InflationFacts::add(const TimeIntegrator &integrator)
 {
   steps += integrator.n_steps, repeated += integrator.n_repeated;
@@ -188,15 +197,11 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     equation.contributions.push_back(std::make_unique<Anchor>(mesh, idle, 1e3));
     equation.contributions.push_back(std::make_unique<Anchor>(mesh, pinned, 1e6));
     TimeIntegrator integrator(equation, 1.0);
-    integrator.quasi_static = true;
-    integrator.force_scale = std::max(load, 1e-3);
-    integrator.newton_settings.tolerance = 1e-6;
-    integrator.newton_settings.n_iterations = 40;
     integrator.x = x;
     integrator.start();
     // A long step: the film's slow branches have relaxed by the time the unit is built in.
     integrator.n_failures = n_failed;
-    const auto outcome = integrator.step(1e9);
+    const auto outcome = integrator.step(1e9, inflating_step(std::max(load, 1e-3)));
     n_failed = integrator.n_failures;
     facts.add(integrator);
     if (outcome.advanced)
@@ -217,30 +222,29 @@ Vector inflate_in_place(EquationOfMotion &equation, const std::vector<ChamberToF
                         InflationFacts &facts)
 {
   TimeIntegrator integrator(equation, 1.0);
-  integrator.quasi_static = true;
-  for (auto &height : integrator.prescribed)
-    height = away;
+  const int      n = equation.n_unknowns();
+  for (int k = n; k < equation.size(); ++k)
+    equation.boundary.hold(k, away);
   integrator.x.tail(equation.n_freedoms()).setConstant(away);
-  integrator.force_scale = 0;
+  double force = 0;
   for (const auto &chamber : chambers)
   {
     const double volume = chamber.gas->volume(integrator.x);
-    integrator.force_scale =
-      std::max(integrator.force_scale, chamber.gauge_pressure * std::pow(volume, 2.0 / 3));
+    force = std::max(force, chamber.gauge_pressure * std::pow(volume, 2.0 / 3));
   }
-  integrator.newton_settings.tolerance = 1e-6;
-  integrator.newton_settings.n_iterations = 40;
   bool started = false;
   raise_pressure(0.1, [&](double share) {
     for (const auto &chamber : chambers)
       chamber.gas->hold((chamber.slack ? share : 1) * chamber.gauge_pressure);
     if (!std::exchange(started, true))
       integrator.start();
-    return integrator.step(1e9);
+    return integrator.step(1e9, inflating_step(force));
   });
   facts.add(integrator);
   for (const auto &chamber : chambers)
     chamber.gas->seal(integrator.x, chamber.gauge_pressure);
-  return integrator.x.head(equation.n_unknowns());
+  for (int k = n; k < equation.size(); ++k)
+    equation.boundary.release(k);
+  return integrator.x.head(n);
 }
 } // namespace solemech::solver

@@ -68,8 +68,6 @@ SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, d
 TimeIntegrator sliding_integrator(LugModel &model)
 {
   TimeIntegrator integrator(model.equation, 1.0, std::make_unique<UnsymmetricSolver>(model.mesh->pattern()));
-  integrator.quasi_static = true;
-  integrator.newton_settings.n_iterations = 20;
   integrator.start();
   return integrator;
 }
@@ -163,11 +161,14 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
   };
 
   // The court comes down by about a micrometre first: without touch there is no tangent.
-  integrator.force_scale = 0.01 * force;
+  StepSettings settings{.force_scale = 0.01 * force, .quasi_static = true};
+  settings.newton.tolerance *= load.newton_tolerance;
+  settings.newton.n_iterations = 20;
+  auto      &boundary = model.equation.boundary;
   double     sunk = 0;
   const auto comes_down = [&](double depth) {
-    integrator.prescribed[0] = -depth;
-    if (!integrator.step(1e-3 * load.press_time).advanced)
+    boundary.hold(model.court_unknown(), -depth);
+    if (!integrator.step(1e-3 * load.press_time, settings).advanced)
       return false;
     sunk = depth;
     return true;
@@ -182,15 +183,15 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
     further *= comes_down(sunk + further) ? 1.5 : 0.5;
   }
   model.load->force = model.court->state(integrator.x).normal;
-  integrator.prescribed[0].reset();
-  integrator.extrapolate = 1;
+  boundary.release(model.court_unknown());
+  settings.extrapolate = 1;
   double pressed = 0, share = load.step_share / press_steps;
-  integrator.force_scale = force;
+  settings.force_scale = force;
   while (pressed < 1 - 1e-12)
   {
     const double next = std::min(1.0, pressed + share);
     model.load->force = next * force;
-    if (integrator.step((next - pressed) * load.press_time).advanced)
+    if (integrator.step((next - pressed) * load.press_time, settings).advanced)
     {
       pressed = next;
       share = std::min(1.5 * share, load.step_share / press_steps);
@@ -214,7 +215,7 @@ SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad 
   {
     const double next = std::min(load.distance, way + step);
     model.court->drive_to(next);
-    if (!integrator.step((next - way) / load.speed).advanced)
+    if (!integrator.step((next - way) / load.speed, settings).advanced)
     {
       if ((step *= 0.5) < std::min(least_step * height, 0.02 * model.slip_length) ||
           integrator.n_repeated - repeated_before > most_repeats)

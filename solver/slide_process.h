@@ -21,6 +21,7 @@ struct SlideLoad
   double press_time = 20e-3; ///< [s]
   bool   to_the_end = false; ///< slides the whole way even when steady
   double step_share = 1;     ///< of the regular steps [-]
+  double newton_tolerance = 1; ///< of the residuals, relative to the default; smaller is closer
 };
 
 /// What ends a slide.

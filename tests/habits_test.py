@@ -29,7 +29,6 @@ TOLERATED = {
     ("solver/rigs/press.cc", "run_rig"): COURSE,
     ("solver/slide_process.cc", "slide"): COURSE,
     ("solver/stack_model.cc", "StackModel::StackModel"): COURSE,
-    ("solver/time/generalised_alpha.cc", "TimeIntegrator::step"): COURSE,
     ("solver/wear_process.cc", "wear_down"): COURSE,
     ("tests/support/column_reference.cc", "contact"): COURSE,
     ("tests/verification/dynamic_gas_column_test.cc", "dropped"): COURSE,

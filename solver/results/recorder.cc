@@ -56,7 +56,7 @@ void Recorder::open_ledger(double given)
   numerical_at_opening_ = integrator_.numerical_energy();
   residual_at_opening_ = integrator_.residual_energy();
   fallen_at_opening_ = integrator_.fallen_energy();
-  work_at_opening_ = integrator_.prescribed_work();
+  work_at_opening_ = integrator_.driven_work();
 }
 
 void Recorder::push(const std::string &name, const std::string &unit, const std::string &meaning,
@@ -163,7 +163,7 @@ void Recorder::record(double time, bool picture_now)
   const double fallen = integrator_.fallen_energy() - fallen_at_opening_;
   if (fallen != 0 || rows_.contains({"creasing", "fall"}))
     push_row("creasing", "fall", EnergyKind::dissipated, fallen);
-  const double driven = integrator_.prescribed_work() - work_at_opening_;
+  const double driven = integrator_.driven_work() - work_at_opening_;
   if (driven != 0 || rows_.contains({"drive", "work"}))
     push_row("drive", "work", EnergyKind::exchanged, -driven);
 

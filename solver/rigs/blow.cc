@@ -58,26 +58,25 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   integrator_.x[tup] = touch_level;
   integrator_.v[tup] = -touch_speed;
   integrator_.a[tup] = -model_.input.gravity;
-  integrator_.quasi_static = false;
-  integrator_.extrapolate = extrapolated_share;
-  integrator_.prescribed[0].reset();
   integrator_.start();
   recorder_.record(0, true);
 
   double       contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
   const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
   StepControl  control(resolution_.step_tolerance, contact_time, touch_speed);
-  double       force = 0, last_force = 0, last_time = 0, raw_peak = 0;
-  bool         touched = false;
-  std::string  first_failure;
+  settings.extrapolate = extrapolated_share;
+  settings.newton.tolerance *= resolution_.newton_tolerance;
+  double      force = 0, last_force = 0, last_time = 0, raw_peak = 0;
+  bool        touched = false;
+  std::string first_failure;
   for (;;)
   {
-    integrator_.force_scale = std::max(force, 0.02 * expected_force);
+    settings.force_scale = std::max(force, 0.02 * expected_force);
     const double before = integrator_.time, speed_before = integrator_.v[tup],
                  way_before = integrator_.x[tup];
     const Vector x_before = integrator_.x, v_before = integrator_.v;
     const double numerical_before = integrator_.numerical_energy();
-    const auto   outcome = integrator_.step(control.step());
+    const auto   outcome = integrator_.step(control.step(), settings);
     if (!outcome.advanced)
     {
       // The first failure tells why; what ever smaller steps die of is another matter.

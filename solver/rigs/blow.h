@@ -36,6 +36,7 @@ public:
   void run(double touch_level, double touch_speed, double share_before, double share_of_run);
 
   ContactLoss         loss;
+  StepSettings        settings; ///< of its last step
   double              greatest_way = 0, time_of_peak = 0, start_time = 0;
   std::vector<double> axis_thickness_at_peak;
 

@@ -24,20 +24,21 @@ constexpr double spectral_radius = 0.5;  // waves of the mesh die within a few s
 constexpr double smoothing_share = 0.15; // half window of the smoothed peak over the contact time
 
 /// The stack alone for `duration` [s] between blows: no inertia, steps that grow with the time scales left.
+/// @param settings  of the blow before
 /// @return why it failed; empty when it did not
-std::string rest(const StackModel &model, TimeIntegrator &integrator, double duration)
+std::string rest(StackModel &model, TimeIntegrator &integrator, StepSettings settings, double duration)
 {
+  settings.quasi_static = true;
+  settings.extrapolate = 0;
   const int tup = model.tup_unknown();
-  integrator.quasi_static = true;
-  integrator.extrapolate = 0;
   integrator.v.setZero(), integrator.a.setZero();
-  integrator.prescribed[0] = 2 * model.height;
+  model.equation.boundary.hold(tup, 2 * model.height);
   integrator.x[tup] = 2 * model.height;
   integrator.start();
   double left = duration, dt = std::min(1e-4, duration);
   while (left > 0)
   {
-    const auto outcome = integrator.step(std::min(dt, left));
+    const auto outcome = integrator.step(std::min(dt, left), settings);
     if (!outcome.advanced)
     {
       dt *= 0.3;
@@ -48,7 +49,7 @@ std::string rest(const StackModel &model, TimeIntegrator &integrator, double dur
     left -= std::min(dt, left);
     dt *= 1.25;
   }
-  integrator.prescribed[0].reset();
+  model.equation.boundary.release(tup);
   return {};
 }
 } // namespace
@@ -63,8 +64,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
   if (rig.base_mass > 0)
     model.stand_on_support(rig.base_mass, rig.base_stiffness, rig.base_damping);
   TimeIntegrator integrator(model.equation, spectral_radius);
-  integrator.open_parts = resolution.open_parts;
-  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
+  integrator.book_parts(resolution.open_parts);
   integrator.x = model.at_rest();
   const double fall_speed = std::sqrt(2 * input.gravity * rig.height * (1 - rig.guide_loss));
   const double guess = 0.3 * model.height * std::numbers::pi / fall_speed;
@@ -120,7 +120,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
       break;
     }
     if (n_done + 1 < n_planned)
-      if (const auto reason = rest(model, integrator, rig.rest); !reason.empty())
+      if (const auto reason = rest(model, integrator, blow.settings, rig.rest); !reason.empty())
       {
         result.complete = false;
         result.stop_reason = fmt::format(

@@ -121,13 +121,11 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   const int tup = model.tup_unknown();
   model.equation.contributions.push_back(std::make_unique<GaugeSpring>(gauge, tup));
   TimeIntegrator integrator(model.equation, 1.0);
-  integrator.open_parts = resolution.open_parts;
-  integrator.quasi_static = true;
+  integrator.book_parts(resolution.open_parts);
   integrator.x = model.at_rest();
-  integrator.along_tangent = true;
-  integrator.newton_settings.tolerance = newton_tolerance * resolution.newton_tolerance;
-  integrator.newton_settings.n_iterations = n_iterations;
-  integrator.force_scale = 0.05 * gauge.force(100);
+  StepSettings settings{.force_scale = 0.05 * gauge.force(100), .quasi_static = true, .along_tangent = true};
+  settings.newton.tolerance = newton_tolerance * resolution.newton_tolerance;
+  settings.newton.n_iterations = n_iterations;
   Recorder recorder(model, integrator, options.pictures ? rig.set_on_time / pictures_of_travel : 0.0);
   integrator.start();
   recorder.open_ledger(0);
@@ -155,11 +153,11 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   double       way = regular, least = 1e-4 * regular, last_depth = 0, last_force = 0;
   bool         held = false;
   const double speed = gauge.travel / rig.set_on_time;
+  model.equation.boundary.lead(tup, [speed](double time) { return -speed * time; });
   while (!held && depth() < gauge.travel * (1 - 1e-9))
   {
     way = std::min(way, gauge.travel - depth());
-    integrator.prescribed[0] = -(depth() + way);
-    if (const auto outcome = integrator.step(way / speed); !outcome.advanced)
+    if (const auto outcome = integrator.step(way / speed, settings); !outcome.advanced)
     {
       way *= 0.4;
       if (way < least || integrator.n_repeated > most_repeats)
@@ -168,7 +166,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     }
     recorder.record(integrator.time);
     const double force = reaction(), spring = gauge.force(gauge.reading_at(depth()));
-    integrator.force_scale = std::max(integrator.force_scale, force);
+    settings.force_scale = std::max(settings.force_scale, force);
     const double slope = (force - last_force) / (depth() - last_depth);
     way = std::min(1.5 * way, regular);
     held = force + slope * way >= spring - gauge.force_slope * 100 * way / gauge.travel;
@@ -180,7 +178,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   // Then the spring holds it: one step to balance, more while the stack relaxes.
   if (held)
   {
-    integrator.prescribed[0].reset();
+    model.equation.boundary.release(tup);
     const bool   slow = std::any_of(model.parts.begin(), model.parts.end(),
                                     [](const Part &part) { return relaxes(part.material); });
     const double end = integrator.time + std::max(rig.read_after, 1e-3);
@@ -191,7 +189,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     while (integrator.time < end * (1 - 1e-12) && depth() < gauge.travel)
     {
       dt = std::min(dt, end - integrator.time);
-      if (const auto outcome = integrator.step(dt); !outcome.advanced)
+      if (const auto outcome = integrator.step(dt, settings); !outcome.advanced)
       {
         dt *= 0.4;
         if (dt < shortest)

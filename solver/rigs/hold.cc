@@ -72,7 +72,7 @@ void warn_of_missing_branches(const Case &input, const HoldRig &rig, Result &res
       result.warnings.push_back({*kind, text});
 }
 
-/// Sets load or way at the end of a step, for the share of the phase that is over by then.
+/// Sets the load at the end of a step, for the share of the phase that is over by then.
 using Lead = std::function<void(double share)>;
 
 /// The stack under the face, phase by phase.
@@ -87,11 +87,11 @@ public:
       model_(input, rig.tup, 0.0, resolution, expected_), integrator_(prepared()),
       recorder_(model_, integrator_, options.pictures ? std::numeric_limits<double>::max() : 0.0)
   {
-    integrator_.open_parts = resolution.open_parts;
-    integrator_.newton_settings.tolerance *= resolution.newton_tolerance;
-    integrator_.quasi_static = true;
+    integrator_.book_parts(resolution.open_parts);
+    settings_.newton.tolerance *= resolution.newton_tolerance;
+    settings_.quasi_static = true;
+    settings_.force_scale = least_scale();
     integrator_.x = model_.at_rest();
-    integrator_.force_scale = least_scale();
     integrator_.start();
   }
 
@@ -99,24 +99,23 @@ public:
   {
     const double squeezed = rig_.squeeze * model_.height;
     if (rig_.is_under_load())
-      seat(model_, integrator_, *load_, rig_.load, 1e-3 * rig_.ramp / ramp_steps);
-    integrator_.extrapolate = 1;
+      seat(model_, integrator_, settings_, *load_, rig_.load, 1e-3 * rig_.ramp / ramp_steps);
+    settings_.extrapolate = 1;
     recorder_.open_ledger(0);
     recorder_.record(0, true);
     const double seated = load_->force;
+    if (!rig_.is_under_load())
+      lead_to(-squeezed);
     pass(rig_.ramp, 0, [&](double share) {
       if (rig_.is_under_load())
         load_->force = seated + share * (rig_.load - seated);
-      else
-        integrator_.prescribed[0] = -share * squeezed;
     });
     const double first_force = force(), first_way = way();
     pass(rig_.duration, growth, [](double) {});
     const double last_force = force(), last_way = way();
     load_->force = 0;
-    pass(rig_.ramp, 0, [&](double share) {
-      integrator_.prescribed[0] = -last_way + share * (last_way + lift * model_.height);
-    });
+    lead_to(lift * model_.height);
+    pass(rig_.ramp, 0, [](double) {});
     pass(rig_.rest, growth, [](double) {});
     return finished(first_force, first_way, last_force, last_way);
   }
@@ -128,6 +127,7 @@ private:
   StackModel        model_;
   AppliedForce     *load_ = nullptr;
   TimeIntegrator    integrator_;
+  StepSettings      settings_;
   Recorder          recorder_;
   double            time_ = 0; // since first touch [s]
   int               n_phases_ = 0, n_steps_ = 0;
@@ -153,6 +153,15 @@ private:
     throw RunFailed(message, std::move(partial));
   }
 
+  /// Leads the face from where it is to a level [m] while the load changes, and holds it there.
+  void lead_to(double level)
+  {
+    model_.equation.boundary.lead(
+      model_.tup_unknown(), [level, from = -way(), begin = integrator_.time, ramp = rig_.ramp](double time) {
+        return from + std::min(1.0, (time - begin) / ramp) * (level - from);
+      });
+  }
+
   /// One phase. Its steps are a part of the ramp, and where the load stands they grow.
   /// @param grows  step over the time since the phase began, at step tolerance 1; 0: steps stay as they are
   void pass(double length, double grows, const Lead &lead)
@@ -166,7 +175,7 @@ private:
     {
       dt = std::min(dt, length - t);
       lead((t + dt) / length);
-      const auto outcome = integrator_.step(dt);
+      const auto outcome = integrator_.step(dt, settings_);
       if (!outcome.advanced)
       {
         dt *= 0.35;
@@ -179,7 +188,7 @@ private:
       if (!model_.folds->lost().empty())
         fail(model_.folds->lost(), cure_of_lost_folds);
       recorder_.record(time_, ++n_steps_ % steps_per_picture == 0);
-      integrator_.force_scale = std::max(force(), least_scale());
+      settings_.force_scale = std::max(force(), least_scale());
       dt = std::min(1.5 * dt, std::max(regular, grows * tolerance_ * t));
       const double share = std::log1p(t / regular) / std::log1p(length / regular);
       if (options_.progress && !options_.progress((n_phases_ + share) / n_phases, "the hold"))

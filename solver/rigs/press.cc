@@ -69,26 +69,27 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   model.equation.contributions.push_back(std::move(owned));
 
   TimeIntegrator integrator(model.equation, 1.0);
-  integrator.open_parts = resolution.open_parts;
-  integrator.newton_settings.tolerance *= resolution.newton_tolerance;
-  integrator.quasi_static = true;
+  integrator.book_parts(resolution.open_parts);
   integrator.x = model.at_rest();
   const double whole = run_time(rig);
   const double last_start = rig.wave == PressWave::table ? 0.0 : (rig.cycles - 1) * (rig.duration + rig.rest);
   const double least_scale = std::max(0.01 * expected, 1e-3);
-  integrator.force_scale = least_scale;
+  StepSettings settings{.force_scale = least_scale, .quasi_static = true};
+  settings.newton.tolerance *= resolution.newton_tolerance;
   // Only the last cycle is recorded: the ones before condition the stack.
   Recorder recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
 
   integrator.start();
   double dt_regular = std::min(rig.duration, whole) / steps_per_cycle * resolution.step_tolerance;
   if (by_force)
-    seat(model, integrator, head, most, dt_regular * 1e-3);
+    seat(model, integrator, settings, head, most, dt_regular * 1e-3);
   const double seated = head.force;
-  integrator.extrapolate = 1;
+  settings.extrapolate = 1;
   const double clock = integrator.time;
-  bool         recording = last_start == 0;
-  const auto   begin_record = [&](double time) {
+  if (!by_force)
+    model.equation.boundary.lead(tup, [&](double time) { return -wanted(rig, time - clock); });
+  bool       recording = last_start == 0;
+  const auto begin_record = [&](double time) {
     recorder.open_ledger(0);
     recorder.record(time, true);
     recording = true;
@@ -122,12 +123,9 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
     if (t < crest - 1e-12 * whole && t + dt > crest)
       dt = crest - t;
     dt = std::min(dt, whole - t);
-    const double value = wanted(rig, t + dt);
     if (by_force)
-      head.force = std::max(value, seated);
-    else
-      integrator.prescribed[0] = -value;
-    const auto outcome = integrator.step(dt);
+      head.force = std::max(wanted(rig, t + dt), seated);
+    const auto outcome = integrator.step(dt, settings);
     if (!outcome.advanced)
     {
       dt *= 0.35;
@@ -143,7 +141,7 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
     else if (t >= last_start * (1 - 1e-12))
       begin_record(0);
     const double force = model.tup_contact->state(integrator.x).force;
-    integrator.force_scale = std::max(force, least_scale);
+    settings.force_scale = std::max(force, least_scale);
     if (t >= last_start && -integrator.x[tup] > greatest)
     {
       greatest = -integrator.x[tup];

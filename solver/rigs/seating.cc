@@ -16,7 +16,8 @@ constexpr double first_depth = 1e-5, deepest = 0.3, longest_way = 0.1;
 constexpr int    most_failures = 6; // one after the other
 } // namespace
 
-void seat(const StackModel &model, TimeIntegrator &integrator, AppliedForce &head, double load, double dt)
+void seat(StackModel &model, TimeIntegrator &integrator, StepSettings &settings, AppliedForce &head,
+          double load, double dt)
 {
   const int    tup = model.tup_unknown();
   const double wanted = std::min(seated_share * load, most_seated);
@@ -24,15 +25,15 @@ void seat(const StackModel &model, TimeIntegrator &integrator, AppliedForce &hea
   int          n_failed = 0;
   for (double depth = first_depth * model.height; carried() < wanted;)
   {
-    integrator.prescribed[0] = -depth;
-    const bool advanced = integrator.step(dt).advanced;
+    model.equation.boundary.hold(tup, -depth);
+    const bool advanced = integrator.step(dt, settings).advanced;
     n_failed = advanced ? 0 : n_failed + 1;
     if (depth > deepest * model.height || n_failed > most_failures)
       throw NoBalance("the load cannot be put on the stack. Try accuracy = \"0.5 %\"");
     depth = advanced ? 1.5 * depth : 0.5 * (depth - integrator.x[tup]); // half way, when it fails
   }
-  integrator.prescribed[0].reset();
-  integrator.longest_way = longest_way * model.height;
+  model.equation.boundary.release(tup);
+  settings.longest_way = longest_way * model.height;
   head.force = carried();
   integrator.start();
 }

@@ -11,8 +11,10 @@ namespace solemech::solver
 {
 /// Lowers the head until it carries a hundredth of the load, at most a newton, and leaves it in balance under
 /// what it carries then.
-/// @param load  greatest force to come [N]
-/// @param dt    of each step [s]
+/// @param settings  of the steps; from then on none goes farther than a tenth of the height
+/// @param load      greatest force to come [N]
+/// @param dt        of each step [s]
 /// @throws NoBalance when the stack does not answer
-void seat(const StackModel &model, TimeIntegrator &integrator, AppliedForce &head, double load, double dt);
+void seat(StackModel &model, TimeIntegrator &integrator, StepSettings &settings, AppliedForce &head,
+          double load, double dt);
 } // namespace solemech::solver

@@ -74,10 +74,10 @@ public:
       model_({outline_of(input, rig), rubber_of(input, rig), input.layers.at(0).material, rig.neighbours},
              input, mesh_share * resolution.mesh_level,
              slip_share * input.layers.at(1).thickness * resolution.step_tolerance * driven_),
-      integrator_(sliding_integrator(model_)), step_share_(std::min(1.0, resolution.step_tolerance))
+      integrator_(sliding_integrator(model_)), step_share_(std::min(1.0, resolution.step_tolerance)),
+      newton_tolerance_(resolution.newton_tolerance)
   {
-    integrator_.newton_settings.tolerance *= resolution.newton_tolerance;
-    integrator_.open_parts = resolution.open_parts;
+    integrator_.book_parts(resolution.open_parts);
     model_.court->set_shear_law([this](double pressure) {
       const auto [stress, slope] = friction_.traction(pressure, rig_.speed, input_.temperature);
       return ShearLimit{cosine_ * stress, cosine_ * slope};
@@ -90,7 +90,8 @@ public:
     const SlideLoad load{.pressure = rig_.pressure,
                          .speed = rig_.speed * driven_,
                          .distance = rig_.distance * driven_,
-                         .step_share = step_share_};
+                         .step_share = step_share_,
+                         .newton_tolerance = newton_tolerance_};
     try
     {
       outcome_ =
@@ -129,7 +130,7 @@ private:
     own.grip = moment.pressure > 0 ? (cosine_ * moment.shear + sine_ * own.axial) / moment.pressure : 0.0;
     own.energies = model_.equation.energies();
     own.numerical = integrator_.numerical_energy(), own.residual = integrator_.residual_energy();
-    own.seating = integrator_.prescribed_work();
+    own.seating = integrator_.driven_work();
     moments_.push_back(std::move(own));
     const double share = 0.1 + 0.9 * moment.way / (rig_.distance * driven_);
     return !options_.progress || options_.progress(share, "the slide");
@@ -367,7 +368,8 @@ private:
   double                   cosine_, sine_, driven_;
   LugModel                 model_;
   TimeIntegrator           integrator_;
-  double                   step_share_; ///< of the regular steps [-]
+  double                   step_share_;       ///< of the regular steps [-]
+  double                   newton_tolerance_; ///< relative to the default [-]
   SlideOutcome             outcome_;
   std::vector<Moment>      moments_;
   Result                   result_;

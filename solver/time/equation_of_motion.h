@@ -4,6 +4,7 @@
 
 #include "solver/contribution.h"
 #include "solver/rigid_body.h"
+#include "solver/time/boundary_values.h"
 
 namespace solemech::solver
 {
@@ -14,6 +15,8 @@ struct EquationOfMotion
   std::vector<double>    mass; ///< values of the consistent mass matrix on the pattern, one spare place [kg]
   std::vector<RigidBody> bodies;
   Vector                 rigid_inertia; ///< of all freedoms of the bodies [kg, kg m2]
+
+  BoundaryValues boundary; ///< unknowns that are led
 
   int n_unknowns() const { return mesh->n_unknowns(); }
   int n_freedoms() const { return static_cast<int>(rigid_inertia.size()); }

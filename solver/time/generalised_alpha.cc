@@ -4,19 +4,9 @@
 #include "solver/time/no_balance.h"
 
 #include <cmath>
-#include <stdexcept>
 
 namespace solemech::solver
 {
-AlphaCoefficients alpha_coefficients(double rho)
-{
-  if (!(rho >= 0 && rho <= 1))
-    throw std::invalid_argument("spectral radius must be 0 to 1");
-  const double alpha_m = (2 * rho - 1) / (rho + 1), alpha_f = rho / (rho + 1);
-  const double gamma = 0.5 - alpha_m + alpha_f, half = 1 - alpha_m + alpha_f;
-  return {alpha_m, alpha_f, 0.25 * half * half, gamma};
-}
-
 TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius,
                                std::unique_ptr<LinearSolver> solver)
   : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver)),
@@ -25,8 +15,6 @@ TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radiu
   if (!solver_)
     solver_ = std::make_unique<BorderedSolver>(equation.mesh->pattern());
   x = v = a = Vector::Zero(equation.size());
-  prescribed.resize(equation.n_freedoms());
-  was_prescribed_.resize(equation.n_freedoms(), false);
 }
 
 namespace
@@ -52,11 +40,11 @@ void TimeIntegrator::start()
   if (!equation_.forces(x, force_, nullptr, failed))
     throw NoBalance("the run starts from a shape that " + failed +
                     " cannot have. Try a finer accuracy, or thicker layers");
-  if (open_parts)
+  if (open_parts_)
     part_accounts_.start(x);
   equation_.accept(x, 0);
-  if (open_parts)
-    part_accounts_.close(*open_parts);
+  if (open_parts_)
+    part_accounts_.close(*open_parts_);
   energies_ = equation_.energies();
   energy_sum_ = sum(energies_);
 }
@@ -86,164 +74,116 @@ double TimeIntegrator::longest_way_to(const Vector &x_new) const
   return longest;
 }
 
-Vector TimeIntegrator::linear_guess() const
+Vector TimeIntegrator::linear_guess(const std::vector<LedUnknown> &led) const
 {
   Vector      force;
   Tangent     tangent;
   std::string failed;
   if (!equation_.forces(x, force, &tangent, failed))
     return x;
-  const int n = equation_.n_unknowns();
-  Vector    right = -force;
-  for (unsigned k = 0; k < prescribed.size(); ++k)
-    if (prescribed[k])
-    {
-      const double way = *prescribed[k] - x[n + k];
-      right.head(n) -= way * tangent.coupling.col(k);
-      right[n + k] = way;
-      tangent.coupling.col(k).setZero();
-      tangent.bodies.row(k).setZero(), tangent.bodies.col(k).setZero();
-      tangent.bodies(k, k) = 1;
-    }
+  const auto &pattern = equation_.mesh->pattern();
+  Vector      way = Vector::Zero(x.size());
+  for (const auto &one : led)
+    way[one.unknown] = one.value - x[one.unknown];
+  Vector right = -force - product(tangent, pattern, way);
+  for (const auto &one : led)
+    right[one.unknown] = way[one.unknown];
+  constrain(led, pattern, tangent);
   if (!solver_->factorise(tangent))
     return x;
   const Vector guess = x + solver_->solve(right);
   return guess.allFinite() && equation_.forces(guess, force, nullptr, failed) ? guess : x;
 }
 
-StepOutcome TimeIntegrator::failed_step(const std::string &reason, StepOutcome outcome)
+Vector TimeIntegrator::first_guess(double dt, const StepSettings &settings,
+                                   const std::vector<LedUnknown> &led) const
 {
-  outcome.reason = reason;
-  ++n_repeated;
-  ++n_failures;
-  last_dt_ = 0; // the next try starts from the accepted state
-  return outcome;
+  Vector guess = x;
+  if (settings.along_tangent && settings.quasi_static)
+    guess = linear_guess(led);
+  else if (settings.extrapolate > 0 && last_dt_ > 0)
+    guess += settings.extrapolate * dt / last_dt_ * last_dx_;
+  for (const auto &one : led)
+    guess[one.unknown] = one.value;
+  return guess;
 }
 
-StepOutcome TimeIntegrator::step(double dt)
+std::string TimeIntegrator::find_balance(StepEquation &balance, const StepSettings &settings, bool descends,
+                                         Vector &x_new, unsigned &n_iterations)
 {
-  const auto   c = quasi_static ? AlphaCoefficients{0, 0, 0.25, 0.5} : coefficients_;
-  const int    n = equation_.n_unknowns();
-  const double mass_factor = quasi_static ? 0.0 : (1 - c.alpha_m) / (c.beta * dt * dt);
-  // Newmark: a_new = (x_new - x)/(beta dt^2) - v/(beta dt) - (1/(2 beta) - 1) a.
-  const auto new_acceleration = [&](const Vector &x_new) -> Vector {
-    return (x_new - x) / (c.beta * dt * dt) - v / (c.beta * dt) - (0.5 / c.beta - 1) * a;
+  const auto evaluate = [&](const Vector &at, Vector &residual, Tangent *tangent, std::string &failed) {
+    return balance.residual(at, residual, tangent, failed);
   };
-  equation_.begin_step(x, dt);
-
-  Vector     new_force, unbalanced = Vector::Zero(equation_.n_freedoms());
-  const auto evaluate = [&](const Vector &x_new, Vector &residual, Tangent *tangent, std::string &failed) {
-    if (!equation_.forces(x_new, new_force, tangent, failed))
-      return false;
-    residual = (1 - c.alpha_f) * new_force + c.alpha_f * force_;
-    if (!quasi_static)
-      residual += equation_.inertia((1 - c.alpha_m) * new_acceleration(x_new) + c.alpha_m * a);
-    for (unsigned k = 0; k < prescribed.size(); ++k)
-      if (prescribed[k])
-        unbalanced[k] = residual[n + k], residual[n + k] = 0;
-    if (!tangent)
-      return true;
-    const double scale = 1 - c.alpha_f;
-    for (auto &value : tangent->values)
-      value *= scale;
-    tangent->coupling *= scale, tangent->bodies *= scale;
-    for (auto &term : tangent->rank_one)
-      term.c *= scale;
-    for (auto &entry : tangent->unsymmetric)
-      entry = {entry.row(), entry.col(), scale * entry.value()};
-    if (!quasi_static)
-      equation_.add_mass(mass_factor, *tangent);
-    for (unsigned k = 0; k < prescribed.size(); ++k)
-      if (prescribed[k])
-      {
-        tangent->coupling.col(k).setZero();
-        tangent->bodies.row(k).setZero(), tangent->bodies.col(k).setZero();
-        tangent->bodies(k, k) = 1;
-        std::erase_if(tangent->unsymmetric,
-                      [row = static_cast<int>(n + k)](const Eigen::Triplet<double> &entry) {
-                        return entry.row() == row || entry.col() == row;
-                      });
-      }
-    return true;
-  };
-
-  Vector x_new = x;
-  if (extrapolate > 0 && last_dt_ > 0)
-    x_new += extrapolate * dt / last_dt_ * last_dx_;
-  if (along_tangent && quasi_static)
-    x_new = linear_guess();
-  for (unsigned k = 0; k < prescribed.size(); ++k)
-    if (prescribed[k])
-      x_new[n + k] = *prescribed[k];
-  StepOutcome outcome;
-  // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
-  // state.
-  const bool descends = solver_->symmetric() && n_failures >= n_plain_tries;
   const auto stiffen = [this](double share, Tangent &tangent) { equation_.stiffen(share, tangent); };
   double     change = 1;
   for (unsigned pass = 0; change > settled_change; ++pass)
   {
     if (pass == most_passes)
-      return failed_step("friction does not settle", outcome);
-    const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, force_scale,
-                                           {.tolerance = newton_settings.tolerance})
-                                 : newton(evaluate, *solver_, x_new, force_scale, newton_settings);
-    outcome.n_iterations += solved.n_iterations;
+      return "friction does not settle";
+    const auto solved = descends ? descend(evaluate, stiffen, *solver_, x_new, settings.force_scale,
+                                           {.tolerance = settings.newton.tolerance})
+                                 : newton(evaluate, *solver_, x_new, settings.force_scale, settings.newton);
     n_iterations += solved.n_iterations;
     if (!solved.converged)
-      return failed_step(solved.reason, outcome);
+      return solved.reason;
     change = 0;
     for (auto &contribution : equation_.contributions)
       change = std::max(change, contribution->settle(x_new));
   }
-
   // Newton's method lands beyond a fall without a word of it; the account would call what that sets free an
   // error.
-  if (quasi_static && !descends && longest_way_to(x_new) > longest_way)
-    return failed_step("the stack gives way under the force", outcome);
+  if (settings.quasi_static && !descends && longest_way_to(x_new) > settings.longest_way)
+    return "the stack gives way under the force";
+  return {};
+}
 
-  const Vector a_new = quasi_static ? Vector::Zero(x.size()) : new_acceleration(x_new);
-  const Vector v_new =
-    quasi_static ? Vector::Zero(x.size()) : Vector(v + dt * ((1 - c.gamma) * a + c.gamma * a_new));
-  const Vector dx = x_new - x;
-  // Work of the forces as the scheme balances them; without inertia both ends are in balance and count alike.
-  const double old_share = quasi_static ? 0.5 : c.alpha_f;
-  const Vector mixed = (1 - old_share) * new_force + old_share * force_;
-  double       work = mixed.dot(dx), kinetic = 0;
-  if (!quasi_static)
-  {
-    const double before = kinetic_energy();
-    kinetic = equation_.inertia((1 - c.alpha_m) * a_new + c.alpha_m * a).dot(dx);
-    numerical_ += kinetic - (0.5 * v_new.dot(equation_.inertia(v_new)) - before);
-  }
-  double driven = 0;
-  for (unsigned k = 0; k < prescribed.size(); ++k)
-    if (prescribed[k])
-      driven += (quasi_static ? mixed[n + k] : unbalanced[k]) * dx[n + k];
-    else if (quasi_static && was_prescribed_[k])
-      driven += old_share * force_[n + k] * dx[n + k]; // what held the body lets go along this way
-  prescribed_work_ += driven;
-  residual_ -= work + kinetic - driven;
+StepOutcome TimeIntegrator::step(double dt, const StepSettings &settings)
+{
+  equation_.begin_step(x, dt);
+  StepEquation balance(equation_, coefficients_, settings.quasi_static, dt, {x, v, a, force_},
+                       equation_.boundary.at(time + dt));
+  Vector       x_new = first_guess(dt, settings, balance.led());
+  // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
+  // state.
+  const bool  descends = solver_->symmetric() && n_failures >= n_plain_tries;
+  StepOutcome outcome;
+  outcome.reason = find_balance(balance, settings, descends, x_new, outcome.n_iterations);
+  outcome.advanced = outcome.reason.empty();
+  n_iterations += outcome.n_iterations;
+  if (outcome.advanced)
+    take(balance, x_new, dt, descends);
+  else // the next try starts from the accepted state
+    ++n_repeated, ++n_failures, last_dt_ = 0;
+  return outcome;
+}
 
-  for (unsigned k = 0; k < prescribed.size(); ++k)
-    was_prescribed_[k] = prescribed[k].has_value();
-  last_dx_ = dx, last_dt_ = descends ? 0 : dt;
-  n_failures = 0, n_descents += descends;
-  x = x_new, v = v_new, a = a_new, force_ = new_force;
-  if (open_parts)
-    part_accounts_.work(x, dx, old_share);
+void TimeIntegrator::take(const StepEquation &balance, const Vector &x_new, double dt, bool fell)
+{
+  const auto   work = balance.work(x_new, was_led_);
+  const double moving = kinetic_energy();
+  const Vector dx = x_new - x, v_new = balance.speed(x_new), a_new = balance.acceleration(x_new);
+  x = x_new, v = v_new, a = a_new, force_ = balance.force();
+  if (balance.has_inertia())
+    numerical_ += work.inertia - (kinetic_energy() - moving);
+  driven_work_ += work.driven;
+  residual_ -= work.forces + work.inertia - work.driven;
+  was_led_.clear();
+  for (const auto &one : balance.led())
+    was_led_.push_back(one.unknown);
+  last_dx_ = dx, last_dt_ = fell ? 0 : dt;
+  n_failures = 0, n_descents += fell;
+  if (open_parts_)
+    part_accounts_.work(x, dx, balance.old_share());
   equation_.accept(x, dt);
-  if (open_parts)
-    part_accounts_.close(*open_parts);
+  if (open_parts_)
+    part_accounts_.close(*open_parts_);
   energies_ = equation_.energies();
   const double energy = sum(energies_);
   // What a fall sets free rings in the stack and dies there: no error of the scheme.
-  const double freed = work - (energy - energy_sum_);
-  (descends && freed > 0 ? fallen_ : numerical_) += freed;
+  const double freed = work.forces - (energy - energy_sum_);
+  (fell && freed > 0 ? fallen_ : numerical_) += freed;
   energy_sum_ = energy;
   time += dt;
   ++n_steps;
-  outcome.advanced = true;
-  return outcome;
 }
 } // namespace solemech::solver

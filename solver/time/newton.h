@@ -4,19 +4,12 @@
 #pragma once
 
 #include "solver/linear/linear_solver.h"
+#include "solver/time/step_settings.h"
 
 #include <functional>
 
 namespace solemech::solver
 {
-struct NewtonSettings
-{
-  double   tolerance = 1e-3; ///< of the residual against the force scale [-]; convergence overshoots it
-  unsigned n_iterations = 14;
-  unsigned n_halvings = 8;
-  double   allowed_growth = 10; ///< of the residual in one iteration [-]
-};
-
 struct NewtonOutcome
 {
   bool        converged = false;

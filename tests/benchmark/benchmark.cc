@@ -168,12 +168,11 @@ void cost_against_unknowns()
     solver::StackModel     model(input, b1_tup(), b1::mass, {level, 1.0});
     solver::TimeIntegrator integrator(model.equation, 0.6);
     integrator.v[model.tup_unknown()] = -std::sqrt(2 * b1::energy / b1::mass);
-    integrator.force_scale = 100;
     integrator.start();
     constexpr unsigned n_steps = 6;
     const auto         time = timed([&] {
       for (unsigned i = 0; i < n_steps; ++i)
-        integrator.step(2e-4);
+        integrator.step(2e-4, {.force_scale = 100});
     });
     const double       unknowns = model.equation.size();
     const double       each = time.processor / std::max<std::size_t>(1, integrator.n_iterations);

@@ -125,31 +125,31 @@ public:
     problem.equation.contributions.push_back(std::move(force));
     integrator = std::make_unique<solver::TimeIntegrator>(
       problem.equation, 1.0, std::make_unique<solver::UnsymmetricSolver>(problem.mesh.pattern()));
-    integrator->quasi_static = true;
-    integrator->newton_settings.n_iterations = 10;
-    integrator->newton_settings.tolerance = 1e-5;
+    settings.quasi_static = true;
+    settings.newton.n_iterations = 10;
+    settings.newton.tolerance = 1e-5;
     integrator->start();
   }
 
   /// @param touch  way down at first, of the size of a penetration [m]
   void press(double force, double touch)
   {
-    integrator->force_scale = 0.01 * force;
+    settings.force_scale = 0.01 * force;
     double sunk = 0;
     for (double share = 1; court->state(integrator->x).normal < 0.02 * force;)
     {
-      integrator->prescribed[0] = -(sunk + touch * share);
-      if (integrator->step(1.0).advanced)
+      problem.equation.boundary.hold(problem.equation.n_unknowns(), -(sunk + touch * share));
+      if (integrator->step(1.0, settings).advanced)
         sunk += touch * share, share *= 1.5;
       else
         share *= 0.5;
       if (share < 1e-4)
         FAIL("the court cannot be brought to touch");
     }
-    integrator->prescribed[0].reset();
-    integrator->extrapolate = 1;
+    problem.equation.boundary.release(problem.equation.n_unknowns());
+    settings.extrapolate = 1;
     const double first = court->state(integrator->x).normal;
-    integrator->force_scale = force;
+    settings.force_scale = force;
     led_ = 0, share_ = 0.02;
     lead(1, 0.1, [&](double to) { load->force = first + to * (force - first); });
   }
@@ -157,7 +157,7 @@ public:
   /// Slides the court on; steps grow from half the elastic slip to `longest`.
   void drive_to(double way, double longest)
   {
-    integrator->extrapolate = way_ == 0 ? 0 : 1;
+    settings.extrapolate = way_ == 0 ? 0 : 1;
     if (way_ == 0)
       share_ = 0.5 * slip_;
     led_ = way_;
@@ -181,6 +181,7 @@ public:
   solver::SlidingContact                 *court = nullptr;
   solver::AppliedForce                   *load = nullptr;
   std::unique_ptr<solver::TimeIntegrator> integrator;
+  solver::StepSettings                    settings;
 
 private:
   double slip_, led_ = 0, share_ = 0, way_ = 0;
@@ -194,7 +195,7 @@ private:
     {
       const double next = std::min(last, led_ + share_);
       to(next);
-      const auto trial = integrator->step(next - led_);
+      const auto trial = integrator->step(next - led_, settings);
       if (trial.advanced)
         led_ = next, share_ = std::min(1.5 * share_, longest);
       else

@@ -166,15 +166,13 @@ struct StaticProblem
   Vector solve(const Vector &guess, double force_scale, double tolerance = 1e-10)
   {
     solver::TimeIntegrator integrator(equation, 1.0);
-    integrator.quasi_static = true;
-    integrator.force_scale = force_scale;
-    integrator.newton_settings.tolerance = tolerance;
-    integrator.newton_settings.n_iterations = 60;
     integrator.x = guess;
     for (int k = 0; k < equation.n_freedoms(); ++k)
-      integrator.prescribed[k] = guess[equation.n_unknowns() + k];
+      equation.boundary.hold(equation.n_unknowns() + k, guess[equation.n_unknowns() + k]);
     integrator.start();
-    const auto outcome = integrator.step(1.0);
+    const auto outcome = integrator.step(1.0, {.newton = {.tolerance = tolerance, .n_iterations = 60},
+                                               .force_scale = force_scale,
+                                               .quasi_static = true});
     INFO(outcome.reason);
     REQUIRE(outcome.advanced);
     return integrator.x;

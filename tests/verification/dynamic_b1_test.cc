@@ -154,13 +154,13 @@ TEST_CASE("B1 converges with the square of the step", "[b1][order]")
       solver::TimeIntegrator integrator(model.equation, spectral_radius);
       integrator.v[model.tup_unknown()] = -speed;
       integrator.a[model.tup_unknown()] = -b1::gravity;
-      integrator.force_scale = 100;                // [N]
-      integrator.newton_settings.tolerance = 1e-4; // far below the error of a step
-      integrator.newton_settings.n_iterations = 40;
+      // A tolerance far below the error of a step; [N].
+      const solver::StepSettings settings{.newton = {.tolerance = 1e-4, .n_iterations = 40},
+                                                .force_scale = 100};
       integrator.start();
       for (unsigned i = 0; i < n_steps; ++i)
       {
-        const auto outcome = integrator.step(end / n_steps);
+        const auto outcome = integrator.step(end / n_steps, settings);
         INFO(outcome.reason);
         REQUIRE(outcome.advanced);
       }

@@ -133,8 +133,8 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   TimeIntegrator integrator(equation, 0.6);
   integrator.v[weight] = -drop.touch_speed;
   integrator.a[weight] = -drop.gravity;
-  integrator.force_scale = column.gauge_pressure * column.area;
-  integrator.newton_settings.n_iterations = 40;
+  const StepSettings settings{.newton = {.n_iterations = 40},
+                              .force_scale = column.gauge_pressure * column.area};
   integrator.start();
   const auto held = [&] {
     double sum = 0;
@@ -150,7 +150,7 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   for (double time = 0; time < 0.5;)
   {
     const double place = integrator.x[weight];
-    const auto   outcome = integrator.step(step);
+    const auto   outcome = integrator.step(step, settings);
     INFO(outcome.reason << " at " << time);
     REQUIRE(outcome.advanced);
     force = face.state(integrator.x).force;

@@ -227,9 +227,8 @@ TEST_CASE("friction that does not settle fails the step", "[settle]")
   auto &restless = *owned;
   problem.equation.contributions.push_back(std::move(owned));
   solver::TimeIntegrator integrator(problem.equation, 1.0);
-  integrator.quasi_static = true;
   integrator.start();
-  const auto outcome = integrator.step(1);
+  const auto outcome = integrator.step(1, {.quasi_static = true});
   CHECK(outcome.advanced == (n_passes < 10));
   CHECK(restless.accepted == (n_passes < 10 ? 2 : 1)); // the start is one
   if (!outcome.advanced)

@@ -85,11 +85,12 @@ TEST_CASE("the scheme is of second order on a vibrating body", "[time]")
       solver::TimeIntegrator integrator(body.problem.equation, rho);
       integrator.x = shape;
       integrator.a = -frequency * frequency * shape;
-      integrator.force_scale = frequency * frequency * body.problem.equation.inertia(shape).norm();
-      integrator.newton_settings.tolerance = 1e-9;
+      const solver::StepSettings settings{.newton = {.tolerance = 1e-9},
+                                          .force_scale = frequency * frequency *
+                                                         body.problem.equation.inertia(shape).norm()};
       integrator.start();
       for (int i = 0; i < n_steps; ++i)
-        REQUIRE(integrator.step(end / n_steps).advanced);
+        REQUIRE(integrator.step(end / n_steps, settings).advanced);
       errors.push_back((integrator.x - std::cos(frequency * end) * shape).norm() / shape.norm());
     }
     INFO("spectral radius " << rho << ", errors " << errors[0] << " " << errors[1] << " " << errors[2]);
@@ -106,12 +107,11 @@ TEST_CASE("without losses the scheme of radius one keeps the energy of a small v
   integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) {
                                   return Point{0, -1e-4 * p[1] / size};
                                 }));
-  integrator.force_scale = 1e-4;
-  integrator.newton_settings.tolerance = 1e-9;
+  const solver::StepSettings settings{.newton = {.tolerance = 1e-9}, .force_scale = 1e-4};
   integrator.start();
   const double start = integrator.kinetic_energy();
   for (int i = 0; i < 50; ++i)
-    REQUIRE(integrator.step(2e-4).advanced);
+    REQUIRE(integrator.step(2e-4, settings).advanced);
   double stored = 0;
   for (const auto &entry : integrator.energies())
     stored += entry.value;
@@ -135,15 +135,14 @@ TEST_CASE("a body with branches loses energy, never gains it, and the books clos
     integrator.v = unknown_values(mesh, field(mesh, [](const Point &p) {
                                     return Point{0, -15.0 * p[1] / size};
                                   }));
-    integrator.force_scale = 100;
-    integrator.newton_settings.tolerance = 1e-8;
+    const solver::StepSettings settings{.newton = {.tolerance = 1e-8}, .force_scale = 100};
     integrator.start();
     const double start = integrator.kinetic_energy();
     double       last_loss = 0;
     const double end = 2e-3;
     for (int i = 0; i < n_steps; ++i)
     {
-      REQUIRE(integrator.step(end / n_steps).advanced);
+      REQUIRE(integrator.step(end / n_steps, settings).advanced);
       double loss = 0;
       for (const auto &entry : integrator.energies())
         if (entry.type == solver::EnergyKind::dissipated)
