@@ -5,6 +5,7 @@
 #include "tools/language/schema.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <iterator>
@@ -41,6 +42,17 @@ std::vector<std::string> block_names(toml::table &tree, const char *list)
   return names;
 }
 } // namespace
+
+std::vector<std::string> split_address(const std::string &address)
+{
+  std::vector<std::string> segments(1);
+  for (const char c : address)
+    if (c == '.')
+      segments.emplace_back();
+    else
+      segments.back() += c;
+  return segments;
+}
 
 void put(toml::table &table, std::string_view key, toml::node &node)
 {
@@ -101,29 +113,64 @@ std::vector<Addresses::Found> Addresses::entries_called(std::string_view name) c
   return found;
 }
 
-void Addresses::apply(Change &change, Problems &problems)
+std::string Addresses::address_of(const PlacedText &name, const std::string &option, Problems &problems) const
+{
+  const auto slip = [&](std::string reason, std::string cure) {
+    problems.add({option, name.line, name.column, name.text, std::move(reason), std::move(cure)});
+    return std::string();
+  };
+  const auto found = entries_called(name.text);
+  if (found.size() > 1)
+  {
+    std::vector<std::string> list;
+    for (const auto &one : found)
+      list.push_back(one.address);
+    return slip("several entries have this name", fmt::format("Write {}", fmt::join(list, " or ")));
+  }
+  if (found.empty())
+  {
+    std::vector<std::string> known;
+    for (const auto &one : entries_called(""))
+      known.emplace_back(one.entry->name);
+    const auto near = nearest_name(name.text, known);
+    return slip("there is no such entry in this case", near.empty()
+                                                         ? "Write block and entry, such as core.thickness"
+                                                         : fmt::format("Did you mean \"{}\"?", near));
+  }
+  if (found.front().entry->dimension >= materials::Dimension::hardness)
+    return slip("this entry is not a number", "A range needs an entry with a number, such as core.thickness");
+  return found.front().address;
+}
+
+std::string Addresses::apply(Change &change, Problems &problems)
 {
   auto      *value = change.holder.get(value_key);
-  const auto address = fmt::format("{}", fmt::join(change.address, "."));
+  const auto address = change.called ? address_of(*change.called, *value->source().path, problems)
+                                     : fmt::format("{}", fmt::join(change.address, "."));
+  if (address.empty())
+    return address;
   const auto found = targets_.equal_range(address);
   const auto n = std::distance(found.first, found.second);
+  if (n == 1)
+  {
+    assign(found.first->second, *value);
+    return address;
+  }
   if (n == 0)
   {
     std::vector<std::string> all;
     for (const auto &[known, target] : targets_)
       all.push_back(known);
     problems.add(problem_at(value->source(), change.written, "there is no such entry", cure(address, all)));
+    return "";
   }
-  else if (n > 1)
-  {
-    std::string list;
-    for (auto it = found.first; it != found.second; ++it)
-      list += (list.empty() ? "" : " or ") + it->second.full();
-    problems.add(problem_at(value->source(), change.written, "this name is not unique", "Write " + list));
-  }
-  else
-    assign(found.first->second, *value);
+  std::string list;
+  for (auto it = found.first; it != found.second; ++it)
+    list += (list.empty() ? "" : " or ") + it->second.full();
+  problems.add(problem_at(value->source(), change.written, "this name is not unique", "Write " + list));
+  return "";
 }
+
 void Addresses::add(const Target &target, const std::string &address)
 {
   targets_.insert({address, target});

@@ -5,6 +5,7 @@
 
 #include "tools/language/entries.h"
 #include "tools/language/problem.h"
+#include "tools/language/variant.h"
 
 #include <toml++/toml.h>
 
@@ -15,17 +16,6 @@
 
 namespace solemech::tools
 {
-/// A change of one entry: its address in segments, as written, and the new value.
-struct Change
-{
-  std::vector<std::string> address;
-  std::string              written;              ///< address for messages
-  toml::table              holder;               ///< holds the value under value_key
-  bool                     is_of_series = false; ///< the file's own, not the command line's
-};
-
-constexpr std::string_view value_key = "value";
-
 /// Moves a node under a key; a moved node keeps its position, a copied one would not.
 void put(toml::table &table, std::string_view key, toml::node &node);
 
@@ -39,6 +29,11 @@ public:
   /// `known_materials` are library names that an address may begin with.
   Addresses(toml::table &tree, const std::vector<std::string> &known_materials);
 
+  /// Makes a change, or notes why it cannot be made and what was probably meant.
+  /// @return the address; "" after a slip
+  std::string apply(Change &change, materials::Problems &problems);
+
+private:
   /// An entry of this case by its last name: short address and line of the schema.
   struct Found
   {
@@ -46,14 +41,6 @@ public:
     const materials::Entry *entry;
   };
 
-  /// The entries of layers, units, plug, surroundings and rig of this case that are called so, by address;
-  /// all of them for an empty name. Materials are left out.
-  std::vector<Found> entries_called(std::string_view name) const;
-
-  /// Makes a change, or notes why it cannot be made and what was probably meant.
-  void apply(Change &change, materials::Problems &problems);
-
-private:
   /// Where a change may go.
   struct Target
   {
@@ -66,6 +53,14 @@ private:
       return name.empty() ? section + "." + entry : kind + "." + name + "." + entry;
     }
   };
+
+  /// The entries of layers, units, plug, surroundings and rig of this case that are called so, by address;
+  /// all of them for an empty name. Materials are left out.
+  std::vector<Found> entries_called(std::string_view name) const;
+
+  /// Address of the number that is called so where no other entry is. "" after a slip.
+  std::string address_of(const PlacedText &name, const std::string &option,
+                         materials::Problems &problems) const;
 
   void        add(const Target &target, const std::string &address);
   std::string cure(const std::string &address, const std::vector<std::string> &all) const;

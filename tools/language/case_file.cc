@@ -1,18 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_file.h"
 
+#include "tools/language/assumptions.h"
 #include "tools/language/case_builder.h"
 #include "tools/language/case_tree.h"
-#include "tools/language/layer_swaps.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
 #include "tools/language/shown_text.h"
+#include "tools/language/swap_option.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cctype>
 #include <cmath>
+#include <iterator>
 #include <set>
 
 namespace solemech::tools
@@ -53,16 +55,18 @@ std::string other_address(const std::string &address)
                                              : address;
 }
 
+std::string_view stripped(std::string_view text, std::string_view off)
+{
+  const auto first = text.find_first_not_of(off), last = text.find_last_not_of(off);
+  return first == std::string_view::npos ? std::string_view() : text.substr(first, last - first + 1);
+}
+
 /// A change of the command line as told to people: "core.thickness = 18 mm" for core.thickness="18 mm".
 std::string change_text(const std::string &option)
 {
   const auto equals = option.find('=');
   if (equals == std::string::npos)
     return option;
-  const auto stripped = [](std::string_view text, std::string_view off) {
-    const auto first = text.find_first_not_of(off), last = text.find_last_not_of(off);
-    return first == std::string_view::npos ? std::string_view() : text.substr(first, last - first + 1);
-  };
   const std::string_view whole(option);
   std::string            text =
     fmt::format("{} = {}", stripped(whole.substr(0, equals), " "), stripped(whole.substr(equals + 1), " \""));
@@ -173,8 +177,8 @@ private:
       }
       const bool fixed =
         std::any_of(options_.overrides.begin(), options_.overrides.end(), [&](const auto &option) {
-          return option.starts_with(series.address + "=") ||
-                 option.starts_with(other_address(series.address) + "=");
+          const auto set = stripped(std::string_view(option).substr(0, option.find('=')), " ");
+          return set == series.address || set == other_address(series.address);
         });
       if (!fixed && !series.address.empty())
       {
@@ -215,9 +219,9 @@ private:
 
   void add_case(const std::vector<std::size_t> &pick)
   {
-    auto                tree = materials::parse_sheet(text_, name_, problems_);
-    auto                label = result_.label;
-    std::vector<Change> changes;
+    auto    tree = materials::parse_sheet(text_, name_, problems_);
+    auto    label = result_.label;
+    Variant variant;
     for (std::size_t i = 0; i < series_.size(); ++i)
     {
       label += "-" + series_[i].labels[pick[i]];
@@ -233,15 +237,19 @@ private:
       change.is_of_series = true;
       values->get(pick[i])->visit(
         [&](auto &value) { change.holder.insert_or_assign("value", std::move(value)); });
-      changes.push_back(std::move(change));
+      variant.emplace_back(std::move(change));
     }
     for (const auto &option : options_.overrides)
-      changes.push_back(change_from_option(option, problems_));
-    complete_tree(tree, std::move(changes), folder_, options_.library.names, problems_);
+      variant.emplace_back(change_from_option(option, problems_));
     Problems known; // a slip of an option's text was told before the first case
-    apply_swaps(tree, read_swaps(options_.swaps, known), options_.library.names, problems_);
+    std::ranges::move(read_swaps(options_.swaps, known), std::back_inserter(variant));
     if (!range_.values.empty())
-      set_range_value(tree, range_.values[pick.back()]);
+      variant.emplace_back(change_of_range(range_, pick.back()));
+    const auto last = complete_tree(tree, std::move(variant), folder_, options_.library.names, problems_);
+    if (!range_.values.empty() && !last.empty())
+      result_.series.back().address = last;
+    if (result_.cases.empty())
+      result_.assumed = assumed_entries(tree);
     for (const char *name : {"series", "expect", "lesson"})
       tree.erase(name);
     auto data = build_case(tree, options_.library, folder_, problems_);
@@ -249,17 +257,6 @@ private:
     data.title = result_.title;
     data.note = result_.note;
     result_.cases.push_back(std::move(data));
-  }
-
-  void set_range_value(toml::table &tree, const PlacedText &value)
-  {
-    const auto address = range_address(tree, range_.entry, options_.library.names, problems_);
-    auto       holder = option_value(value, range_option);
-    if (address.empty() || !holder)
-      return;
-    result_.series.back().address = address;
-    Change change{split_address(address), address, std::move(*holder)};
-    Addresses(tree, options_.library.names).apply(change, problems_);
   }
 
   void expected(const toml::table &tree)

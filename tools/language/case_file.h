@@ -54,6 +54,7 @@ struct CaseFile
   std::string                text;    ///< the file as read
   std::vector<std::string>   changes; ///< of the command line, as told to people: "core.thickness = 18 mm"
   std::vector<NamedFile>     sheets;  ///< stack, rig and data files that it names
+  std::vector<std::string>   assumed; ///< entries that nobody wrote, with their defaults
 };
 
 /// Reads and checks a case file. Throws materials::CaseError.

@@ -4,13 +4,14 @@
 #include "tools/language/addresses.h"
 #include "tools/language/doubt_reader.h"
 #include "tools/language/fields.h"
-#include "tools/language/option_value.h"
+#include "tools/language/layer_swaps.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
 
 namespace solemech::tools
 {
@@ -105,6 +106,24 @@ void leave_own_rig(toml::table &tree, std::vector<Change> &own_changes)
   drop_rig_doubts(tree);
 }
 
+bool takes_a_rig(const Variant::value_type &one)
+{
+  const auto *change = std::get_if<Change>(&one);
+  return change && !change->is_of_series && change->address == std::vector<std::string>{"rig"};
+}
+
+/// An entry at the top of a case file.
+void set_top_entry(toml::table &tree, Change &change, Problems &problems)
+{
+  auto       *value = change.holder.get(value_key);
+  const auto &name = change.address.front();
+  if (name == "stack" || name == "rig" || name == "accuracy" || name == "title" || name == "note")
+    set_entry(tree, "", name, *value);
+  else
+    problems.add(problem_at(value->source(), change.written, "there is no such entry",
+                            "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
+}
+
 /// [change] as a list: nested tables are addresses.
 void collect_changes(toml::table &table, std::vector<std::string> address, std::vector<Change> &changes)
 {
@@ -127,51 +146,6 @@ void collect_changes(toml::table &table, std::vector<std::string> address, std::
 }
 } // namespace
 
-std::vector<std::string> split_address(const std::string &address)
-{
-  std::vector<std::string> segments(1);
-  for (const char c : address)
-    if (c == '.')
-      segments.emplace_back();
-    else
-      segments.back() += c;
-  return segments;
-}
-
-Change change_from_option(const std::string &option, Problems &problems)
-{
-  Change                change;
-  constexpr std::size_t longest = 1000;
-  if (option.size() > longest)
-  {
-    problems.add({"--set " + option.substr(0, 40) + "...", 0, 0, "", "this is too long",
-                  "For example --set insert.thickness=\"2 mm\""});
-    return change;
-  }
-  const auto file = "--set " + option;
-  const auto equals = option.find('=');
-  if (equals == std::string::npos || equals == 0 || equals + 1 == option.size())
-  {
-    problems.add({file, 0, 0, "", "this is not a change", "For example --set insert.thickness=\"2 mm\""});
-    return change;
-  }
-  const auto trim = [](std::string text) {
-    while (!text.empty() && text.back() == ' ')
-      text.pop_back();
-    return text.substr(std::min(text.find_first_not_of(' '), text.size()));
-  };
-  change.written = trim(option.substr(0, equals));
-  const auto value = trim(option.substr(equals + 1));
-  if (auto holder = option_value({value}, file))
-  {
-    change.holder = std::move(*holder);
-    change.address = split_address(change.written);
-  }
-  else
-    problems.add({file, 0, 0, "", "the value cannot be read", "For example --set insert.thickness=\"2 mm\""});
-  return change;
-}
-
 void drop_rig_doubts(toml::table &tree)
 {
   auto *settled = tree.get_as<toml::array>("settled");
@@ -184,42 +158,43 @@ void drop_rig_doubts(toml::table &tree)
     tree.erase("settled");
 }
 
-void complete_tree(toml::table &tree, std::vector<Change> changes, SheetFolder &folder,
-                   const std::vector<std::string> &known_materials, Problems &problems)
+std::string complete_tree(toml::table &tree, Variant variant, SheetFolder &folder,
+                          const std::vector<std::string> &known_materials, Problems &problems)
 {
-  std::vector<Change> later;
+  std::vector<Change> own;
   if (auto *block = tree.get_as<toml::table>("change"))
   {
-    collect_changes(*block, {}, later);
+    collect_changes(*block, {}, own);
     tree.erase("change");
   }
-  const auto takes_a_rig = [](const Change &change) {
-    return change.address.size() == 1 && change.address.front() == "rig" && !change.is_of_series;
-  };
-  if (std::any_of(changes.begin(), changes.end(), takes_a_rig))
-    leave_own_rig(tree, later);
-  for (auto &change : changes)
-  {
-    if (change.address.empty())
-      continue;
-    auto *value = change.holder.get(value_key);
-    if (change.address.size() > 1)
-      later.push_back(std::move(change));
-    else if (const auto &name = change.address.front();
-             name == "stack" || name == "rig" || name == "accuracy" || name == "title" || name == "note")
-      set_entry(tree, "", name, *value);
-    else
-      problems.add(
-        problem_at(value->source(), change.written, "there is no such entry",
-                   "Write block and entry, such as core.thickness, or one of stack, rig, accuracy"));
-  }
+  if (std::any_of(variant.begin(), variant.end(), takes_a_rig))
+    leave_own_rig(tree, own);
+  Variant later;
+  for (auto &change : own)
+    later.emplace_back(std::move(change));
+  for (auto &one : variant)
+    if (auto *change = std::get_if<Change>(&one); change && change->address.size() == 1)
+      set_top_entry(tree, *change, problems);
+    else if (!change || !change->address.empty() || change->called)
+      later.push_back(std::move(one));
   merge_file(tree, "stack", sections_of({BlockOf::stack}), folder, problems);
   merge_file(tree, "rig", sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}), folder,
              problems);
-  if (later.empty())
-    return;
-  Addresses addresses(tree, known_materials);
-  for (auto &change : later)
-    addresses.apply(change, problems);
+
+  std::string              last;
+  std::optional<Addresses> addresses;
+  for (auto &one : later)
+    if (const auto *swap = std::get_if<LayerSwap>(&one))
+    {
+      swap_layers(tree, *swap, problems);
+      addresses.reset(); // the layers may have changed: the addresses are those of now
+    }
+    else
+    {
+      if (!addresses)
+        addresses.emplace(tree, known_materials);
+      last = addresses->apply(std::get<Change>(one), problems);
+    }
+  return last;
 }
 } // namespace solemech::tools

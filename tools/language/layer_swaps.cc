@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/layer_swaps.h"
 
+#include "tools/language/addresses.h"
 #include "tools/language/nearest_name.h"
 #include "tools/language/schema.h"
 
@@ -130,8 +131,9 @@ void apply_to_lug(toml::table &tree, toml::table &lug, const LayerSwap &swap, Pr
   set(is_bar ? "rubber" : "skin_rubber", swap.plies[0].material);
   set(is_bar ? "height" : "skin", swap.plies[0].thickness);
 }
+} // namespace
 
-void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
+void swap_layers(toml::table &tree, const LayerSwap &swap, Problems &problems)
 {
   if (auto *lug = tree.get_as<toml::table>("lug"))
     return apply_to_lug(tree, *lug, swap, problems);
@@ -166,50 +168,5 @@ void apply(toml::table &tree, const LayerSwap &swap, Problems &problems)
                                   i == 0 ? name : fmt::format("{}-{}", name, i + 1)));
     ++at;
   }
-}
-} // namespace
-
-void apply_swaps(toml::table &tree, std::vector<Swap> swaps, const std::vector<std::string> &known_materials,
-                 Problems &problems)
-{
-  for (auto &swap : swaps)
-    if (const auto *layer = std::get_if<LayerSwap>(&swap))
-      apply(tree, *layer, problems);
-    else // the layers may have changed: the addresses are those of now
-      Addresses(tree, known_materials).apply(std::get<Change>(swap), problems);
-}
-
-std::string range_address(toml::table &tree, const PlacedText &entry,
-                          const std::vector<std::string> &known_materials, Problems &problems)
-{
-  const auto &name = entry.text;
-  if (name.find('.') != std::string::npos)
-    return name;
-  const Addresses addresses(tree, known_materials);
-  const auto      slip = [&](std::string reason, std::string cure) {
-    problems.add({range_option, entry.line, entry.column, name, std::move(reason), std::move(cure)});
-    return std::string();
-  };
-  const auto found = addresses.entries_called(name);
-  if (found.size() > 1)
-  {
-    std::vector<std::string> list;
-    for (const auto &one : found)
-      list.push_back(one.address);
-    return slip("several entries have this name", fmt::format("Write {}", fmt::join(list, " or ")));
-  }
-  if (found.empty())
-  {
-    std::vector<std::string> known;
-    for (const auto &one : addresses.entries_called(""))
-      known.emplace_back(one.entry->name);
-    const auto near = materials::nearest_name(name, known);
-    return slip("there is no such entry in this case", near.empty()
-                                                         ? "Write block and entry, such as core.thickness"
-                                                         : fmt::format("Did you mean \"{}\"?", near));
-  }
-  if (found.front().entry->dimension >= materials::Dimension::hardness)
-    return slip("this entry is not a number", "A range needs an entry with a number, such as core.thickness");
-  return found.front().address;
 }
 } // namespace solemech::tools

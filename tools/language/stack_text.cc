@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/stack_text.h"
 
+#include "tools/language/addresses.h"
 #include "tools/language/case_tree.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
+#include "tools/language/swap_option.h"
 
 #include <sstream>
 
@@ -12,11 +14,11 @@ namespace solemech::tools
 namespace
 {
 /// The case with the files that it names merged in and its changes made.
-toml::table complete(toml::table tree, const std::string &file, const ReadOptions &options,
-                     std::vector<Change> changes, materials::Problems &problems)
+toml::table complete(toml::table tree, const std::string &file, const ReadOptions &options, Variant variant,
+                     materials::Problems &problems)
 {
   SheetFolder folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
-  complete_tree(tree, std::move(changes), folder, options.library.names, problems);
+  complete_tree(tree, std::move(variant), folder, options.library.names, problems);
   problems.throw_if_any();
   return tree;
 }
@@ -48,10 +50,10 @@ std::string bench_text(const std::string &text, const std::string &file, const R
 {
   materials::Problems problems;
   auto                written = materials::parse_sheet(text, file, problems);
-  std::vector<Change> changes;
+  Variant             variant;
   for (const auto &option : options.overrides)
-    changes.push_back(change_from_option(option, problems));
-  auto tree = complete(std::move(written), file, options, std::move(changes), problems);
+    variant.emplace_back(change_from_option(option, problems));
+  auto tree = complete(std::move(written), file, options, std::move(variant), problems);
   return part_of(tree, sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}));
 }
 

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/swap_option.h"
 
-#include "tools/language/case_tree.h"
 #include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
@@ -103,7 +102,21 @@ std::vector<Ply> plies_of(const Piece &piece, Problems &problems, const std::str
   return plies;
 }
 
-std::optional<Swap> swap_of(const Piece &option, Problems &problems)
+/// One entry set; nothing when the value cannot be read.
+/// @param file  the option, for messages
+std::optional<Change> change_of(const std::string &address, const PlacedText &value, const std::string &file)
+{
+  auto holder = option_value(value, file);
+  if (!holder)
+    return std::nullopt;
+  Change change;
+  change.address = split_address(address);
+  change.written = address;
+  change.holder = std::move(*holder);
+  return change;
+}
+
+std::optional<Variant::value_type> swap_of(const Piece &option, Problems &problems)
 {
   const auto equals = option.whole.find('=');
   const auto left = option.part(0, std::min(equals, option.end));
@@ -127,18 +140,14 @@ std::optional<Swap> swap_of(const Piece &option, Problems &problems)
     return LayerSwap{layer,
                      right.text() == "none" ? std::vector<Ply>() : plies_of(right, problems, layer.text)};
 
-  Change change;
-  change.written = layer.text;
-  change.address = split_address(layer.text);
-  auto holder = option_value(right.placed(), swap_option);
-  if (!holder)
+  auto change = change_of(layer.text, right.placed(), swap_option);
+  if (!change)
   {
     note(problems, swap_option, right.placed(), layer.text, "the value cannot be read",
          "For example --swap \"core.thickness = 18 mm\"");
     return std::nullopt;
   }
-  change.holder = std::move(*holder);
-  return change;
+  return std::move(*change);
 }
 
 /// A number at the start of a text, and how many characters it takes; 0: none.
@@ -202,6 +211,24 @@ void fill(EntryRange &range, const Number &low, const Number &high, double step)
 }
 } // namespace
 
+Change change_from_option(const std::string &option, Problems &problems)
+{
+  constexpr std::size_t longest = 1000;
+  const auto            slip = [&](const std::string &shown, const char *reason) {
+    problems.add({"--set " + shown, 0, 0, "", reason, "For example --set insert.thickness=\"2 mm\""});
+    return Change();
+  };
+  if (option.size() > longest)
+    return slip(option.substr(0, 40) + "...", "this is too long");
+  const auto equals = option.find('=');
+  if (equals == std::string::npos || equals == 0 || equals + 1 == option.size())
+    return slip(option, "this is not a change");
+  const Piece whole{option, 0, option.size()};
+  auto        change = change_of(std::string(whole.part(0, equals).text()),
+                                 {std::string(whole.part(equals + 1, option.size()).text())}, "--set " + option);
+  return change ? std::move(*change) : slip(option, "the value cannot be read"); // moved: it keeps its place
+}
+
 std::string swap_text(const std::string &option)
 {
   std::string text;
@@ -215,10 +242,10 @@ std::string swap_text(const std::string &option)
   return text;
 }
 
-std::vector<Swap> read_swaps(const std::vector<std::string> &texts, Problems &problems)
+Variant read_swaps(const std::vector<std::string> &texts, Problems &problems)
 {
-  std::string       source;
-  std::vector<Swap> swaps;
+  std::string source;
+  Variant     swaps;
   for (const auto &text : texts)
   {
     // Quotes belong to a value such as core.material = "eva-firm", not to material and thickness of a layer.
@@ -237,6 +264,17 @@ std::vector<Swap> read_swaps(const std::vector<std::string> &texts, Problems &pr
     from = to + 1;
   }
   return swaps;
+}
+
+Change change_of_range(const EntryRange &range, std::size_t value)
+{
+  auto change = change_of(range.entry.text, range.values[value], range_option).value_or(Change());
+  if (change.address.size() == 1)
+  {
+    change.address.clear();
+    change.called = range.entry;
+  }
+  return change;
 }
 
 EntryRange read_range(const std::string &text, Problems &problems)

@@ -5,7 +5,6 @@
 #include "solver/results/result_file.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
-#include "tools/program/assumptions.h"
 #include "tools/program/failures.h"
 #include "tools/program/inputs.h"
 #include "tools/program/record.h"
@@ -58,7 +57,7 @@ std::vector<Task> plan(const RunRequest &request)
     else
     {
       for (Run &run : task.record.runs)
-        run.assumed = assumed_entries(input.path, input.file, request.settings);
+        run.assumed = input.file.assumed;
       // Made before the work begins: a folder that cannot be written should not cost the wait.
       task.folder.emplace(places.fresh(task.record));
     }

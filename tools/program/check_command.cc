@@ -10,7 +10,6 @@
 #include "tools/language/sheet.h"
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/readings_table.h"
-#include "tools/program/assumptions.h"
 #include "tools/program/commands.h"
 #include "tools/program/inputs.h"
 #include "tools/program/places.h"
@@ -143,8 +142,7 @@ std::string check_case(const std::string &name, const std::vector<std::string> &
                                          plural(input.file.cases.size(), "case", "cases"))});
   for (const auto &question : asked_of_stack(first))
     table.add_row({"please check", question});
-  table.add_row(
-    {"assumed", fmt::format("{}", fmt::join(assumed_entries(input.path, input.file, settings), ", "))});
+  table.add_row({"assumed", fmt::format("{}", fmt::join(input.file.assumed, ", "))});
   return answer_text(input.path, table);
 }
 

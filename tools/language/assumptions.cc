@@ -1,10 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/program/assumptions.h"
+#include "tools/language/assumptions.h"
 
-#include "tools/language/case_tree.h"
 #include "tools/language/schema.h"
-#include "tools/language/sheet.h"
-#include "tools/program/places.h"
 
 #include <fmt/format.h>
 
@@ -58,18 +55,8 @@ void add_missing_of_blocks(const toml::table &tree, std::vector<std::string> &li
 }
 } // namespace
 
-std::vector<std::string> assumed_entries(const std::filesystem::path &path, const CaseFile &file,
-                                         const std::vector<std::string> &settings)
+std::vector<std::string> assumed_entries(const toml::table &tree)
 {
-  materials::Problems none;
-  toml::table         tree = materials::parse_sheet(file.text, path.string(), none);
-  SheetFolder         folder({case_folder()}, path.parent_path());
-  std::vector<Change> changes;
-  for (const std::string &setting : settings)
-    changes.push_back(change_from_option(setting, none));
-  // Library names only help to tell addresses apart in messages; the file has none to report.
-  complete_tree(tree, std::move(changes), folder, {}, none);
-
   std::vector<std::string> list;
   add_missing(tree, "", "", list);
   add_missing_of_blocks(tree, list);
