@@ -12,6 +12,9 @@ namespace solemech::materials
 {
 namespace
 {
+/// More than anybody mends before trying again, and few enough to look through for each new one.
+constexpr std::size_t most_listed = 200;
+
 std::string line_of(const std::string &text, int line)
 {
   std::size_t begin = 0;
@@ -71,6 +74,8 @@ std::string problem_text(const Problem &problem)
 
 void Problems::add(Problem problem)
 {
+  if (list_.size() >= most_listed)
+    return;
   // The first message about an entry at a place is the one to mend; the looking-through of the text gives
   // bare names.
   for (const auto &known : list_)
@@ -103,6 +108,8 @@ std::string Problems::text() const
     text += "    " + line + "\n    " +
             std::string(static_cast<std::size_t>(std::max(problem.column, 1) - 1), ' ') + "^\n";
   }
+  if (list_.size() >= most_listed)
+    text += fmt::format("Only the first {} mistakes are listed: mend these first.\n", most_listed);
   return text;
 }
 

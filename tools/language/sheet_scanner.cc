@@ -48,8 +48,9 @@ public:
 private:
   void problem(const std::string &reason, const std::string &cure)
   {
-    if (!problems_.has_line(file_, line_))
+    if (line_ != told_line_ && !problems_.has_line(file_, line_))
       problems_.add({file_, line_, column_, key_, reason, cure});
+    told_line_ = line_;
   }
 
   void take(std::size_t bytes)
@@ -212,6 +213,15 @@ private:
 
   bool is_curly() const { return starts("“") || starts("”") || starts("„") || starts("‘") || starts("’"); }
 
+  /// Bytes of the mark at a place that ends a text in curly quotes; 0: none.
+  std::size_t closing_mark(std::size_t place) const
+  {
+    for (const std::string_view mark : {"”", "“", "’", "‘", "\""})
+      if (text_.substr(place).starts_with(mark))
+        return mark.size();
+    return 0;
+  }
+
   /// A character outside ASCII where TOML has no place for it.
   void foreign(std::size_t length)
   {
@@ -236,7 +246,7 @@ private:
     ++column_;
   }
 
-  /// Right after '=': looks at the raw text of the value up to the end of line, comment, ',' or '}'.
+  /// Right after '=': looks at the raw text of the value up to the end of line, comment, '=', ',' or '}'.
   void value()
   {
     if (at_ >= text_.size())
@@ -246,12 +256,13 @@ private:
     const char c = text_[at_];
     if (c == '"' || c == '\'' || c == '[' || c == '{' || c == '\n' || c == '\r' || c == '#')
       return;
-    auto end = text_.find_first_of("\n\r#,}]\"'", at_);
+    constexpr auto ends = "\n\r#=,}]\"'";
+    auto           end = text_.find_first_of(ends, at_);
     end = end == std::string_view::npos ? text_.size() : end;
     if (end < text_.size() && text_[end] == ',' && end + 1 < text_.size() && end > at_ &&
         std::isdigit(static_cast<unsigned char>(text_[end - 1])) &&
         std::isdigit(static_cast<unsigned char>(text_[end + 1])))
-      end = std::min(text_.find_first_of("\n\r#,}]\"'", end + 1), text_.size());
+      end = std::min(text_.find_first_of(ends, end + 1), text_.size());
     std::string raw(text_.substr(at_, end - at_));
     while (!raw.empty() && (raw.back() == ' ' || raw.back() == '\t'))
       raw.pop_back();
@@ -310,21 +321,12 @@ private:
   {
     problem("curly quotes", "Use straight quotes: \"...\"");
     const auto opening = utf8_length(text_, at_);
-    auto       end = text_.find_first_of("\n\r", at_);
-    end = end == std::string_view::npos ? text_.size() : end;
-    std::size_t close = std::string_view::npos, close_length = 0;
-    for (const std::string_view mark : {"”", "“", "’", "‘", "\""})
-    {
-      const auto found = text_.find(mark, at_ + opening);
-      if (found < end && found < close)
-      {
-        close = found;
-        close_length = mark.size();
-      }
-    }
-    const auto  body_end = close == std::string_view::npos ? end : close;
-    std::string body(text_.substr(at_ + opening, body_end - at_ - opening));
-    at_ = body_end + (close == std::string_view::npos ? 0 : close_length);
+    const auto begin = at_ + opening;
+    auto       end = begin;
+    while (end < text_.size() && text_[end] != '\n' && text_[end] != '\r' && closing_mark(end) == 0)
+      ++end;
+    std::string body(text_.substr(begin, end - begin));
+    at_ = end + closing_mark(end);
     ++column_;
     for (const char c : body)
       if (c == '"' || c == '\\' || static_cast<unsigned char>(c) < 0x20)
@@ -353,7 +355,8 @@ private:
   std::string      word_, key_;
   std::size_t      at_ = 0;
   int              line_ = 1, column_ = 1;
-  int              n_dots_ = 0; ///< of the key at hand
+  int              told_line_ = 0; ///< that the last problem was on
+  int              n_dots_ = 0;    ///< of the key at hand
   bool             broken_bytes_ = false;
 };
 } // namespace

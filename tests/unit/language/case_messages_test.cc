@@ -7,6 +7,7 @@
 
 #include "sample_sheets.h"
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 
@@ -250,4 +251,19 @@ TEST_CASE("a missing stack or rig names the nearest")
         "            ^\n");
   CHECK_THROWS_WITH(tools::find_case("heel-dorp", small_library().case_roots),
                     "heel-dorp: there is no case of this name. Did you mean \"heel-drop\"?\n");
+}
+
+TEST_CASE("a file full of mistakes is answered with as many as anybody mends at once")
+{
+  std::string many = sheet();
+  for (int i = 0; i < 20000; ++i)
+    many += "entry = 12 mm\n";
+  const auto told = problems_of(many);
+  CHECK(std::count(told.begin(), told.end(), '^') <= 200);
+  CHECK(told.ends_with("Only the first 200 mistakes are listed: mend these first.\n"));
+  // Long lines of marks that begin what never ends.
+  std::string marks = sheet() + "x";
+  for (int i = 0; i < 100000; ++i)
+    marks += " = “";
+  CHECK(problems_of(marks).size() > 10);
 }
