@@ -71,7 +71,7 @@ struct Description<solver::Layer>
       .as(Dimension::length, above_to(0, 1), "", "Diameter of a core of `material` in a ring of another."),
     said("ring", Dimension::text, any_value, "", "Material outside the core diameter."),
     said("laid_in", Dimension::flag, any_value, "",
-         "Whether it lies in the shoe and is no part of the sole; by itself what is made of an insert's "
+         "Whether it lies in the shoe and is not part of the sole; by itself what is made of an insert's "
          "material or is called insert, footbed or sockliner."),
     member(&S::ring, "ring"),
     said("unit", Dimension::block, any_value, "", "An air unit in this layer."),

@@ -52,7 +52,7 @@ void history(const RigSheet &sheet, solver::PressRig &rig, double weight)
   {
     const bool is_missing = found.file.state == materials::FileText::State::missing;
     fields.problem("history",
-                   is_missing ? fmt::format("there is no file \"{}\" beside the case file", name)
+                   is_missing ? fmt::format("there is no file \"{}\" in the folder of the case file", name)
                               : fmt::format("\"{}\": {}", name, found.file.reason),
                    found.file.cure);
     return;

@@ -132,7 +132,7 @@ private:
   static std::string no_bands(const Single &end)
   {
     const char *why =
-      end.fault ? "within its doubts the stack cannot be built" : "at an end of the doubts the run stopped";
+      end.fault ? "within its ± the stack cannot be built" : "a run at an end of the ± stopped";
     return fmt::format("No bands: {} ({}).", why, end.result.stop_reason);
   }
 

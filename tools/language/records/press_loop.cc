@@ -137,7 +137,7 @@ LoopReadings read_loop(const Record &record, const LoopSetup &setup, const std::
   // A rest of the loop that stays open: the piece has not come back, or the record ends early.
   if (const double open = w.back() - w.front(); open > 0.1 * compression)
     readings.notes.push_back(fmt::format(
-      "the loop stays open by {:.2g} mm: the return includes only what was recorded", 1e3 * open));
+      "the loop does not close (gap {:.2g} mm): the return includes only what was recorded", 1e3 * open));
   return readings;
 }
 } // namespace solemech::records

@@ -152,7 +152,7 @@ std::string rises_above(const ChartSeries &series, const SeriesReading &reading,
     return fmt::format("At every {}, {} {} than {}, {} at {} and {} at {}.", series.quantity, upper.group,
                        verb, lower.group, distance(reading, upper.value.front(), lower.value.front()),
                        with_unit(upper.place.front(), series.unit), lead, far);
-  return fmt::format("Up to {} of {} the two cannot be told apart. From {} upward, {} {} than {}, {} at {}.",
+  return fmt::format("Up to {} of {} the two cannot be separated. From {} upward, {} {} than {}, {} at {}.",
                      with_unit(upper.place[first - 1], series.unit), series.quantity,
                      with_unit(upper.place[first], series.unit), upper.group, verb, lower.group, lead, far);
 }

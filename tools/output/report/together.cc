@@ -131,7 +131,7 @@ std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingK
   return leaders.empty()
            ? fmt::format("{} {} than all others, {}; at the other end is {} with {}", labels[most], verb,
                          text(values[most]), labels[least], text(values[least]))
-           : fmt::format("{} {} than {}, {} against {}; {} cannot be told from it", labels[most], verb,
+           : fmt::format("{} {} than {}, {} against {}; {} cannot be separated from it", labels[most], verb,
                          labels[least], text(values[most]), text(values[least]), fmt::join(leaders, ", "));
 }
 

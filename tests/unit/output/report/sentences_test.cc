@@ -158,8 +158,9 @@ TEST_CASE("a series says from where on a group hits harder, and the other one wh
                      ""};
   series.readings = {
     {"peak_force", "peak force", "N", {700, 1000, 1300, 600, 1000, 1500}, std::vector<double>(6, 5.0)}};
-  CHECK_THAT(series_sentence(series),
-             Contains("From about 4 J of drop energy upward, forefoot hits harder than heel, by 15 % at 6 J"));
+  CHECK_THAT(
+    series_sentence(series),
+    Contains("From about 4 J of drop energy upward, forefoot hits harder than heel, by 15 % at 6 J"));
   std::swap(series.groups[0], series.groups[3]);
   std::swap(series.groups[1], series.groups[4]);
   std::swap(series.groups[2], series.groups[5]);
@@ -168,7 +169,7 @@ TEST_CASE("a series says from where on a group hits harder, and the other one wh
   CHECK_THAT(series_sentence(series), Contains("no clear difference in peak force"));
   series.readings[0].values = {700, 1000, 1300, 702, 1100, 1500};
   CHECK_THAT(series_sentence(series),
-             Contains("Up to 2 J of drop energy the two cannot be told apart; from 4 J on"));
+             Contains("Up to 2 J of drop energy the two cannot be separated. From 4 J upward"));
 }
 
 TEST_CASE("a series of one line tells its course")
