@@ -136,7 +136,7 @@ struct Description<solver::Case>
       .as(Dimension::temperature, within(233.15, 353.15), "23 °C", "Temperature of everything."),
     member(&S::gravity, "gravity")
       .as(Dimension::acceleration, within(0.1, 100), "9.80665 m/s2", "Gravity (standard value)."),
-    member(&S::atmospheric_pressure, "atmospheric_pressure")
+    member(&S::atmospheric_pressure, "atmospheric_pressure").called("air pressure")
       .as(Dimension::pressure, within(1e4, 1e6),
          "101.325 kPa", "Pressure of the surrounding air (standard atmosphere)."),
     member(&S::accuracy, "accuracy"), member(&S::doubts, "doubt"));

@@ -82,9 +82,9 @@ struct Description<solver::DropRig>
   static void finish(const RigSheet &sheet, S &rig);
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::mass, "mass").doubted(solver::DoubtedNumber::mass)
+    member(&S::mass, "mass").called("drop weight").doubted(solver::DoubtedNumber::mass)
       .as(Dimension::mass, above_to(0, 1e4), required, "Mass of the drop weight."),
-    member(&S::height, "height").doubted(solver::DoubtedNumber::height)
+    member(&S::height, "height").called("drop height").doubted(solver::DoubtedNumber::height)
       .as(Dimension::length, above_to(0, 20), "", "Fall to first touch.", "", "energy"),
     said("energy", Dimension::energy, above_to(0, 1e5), "",
          "Energy of the fall, m g h, instead of the height. The guide still takes its share.", "", "height"),
@@ -92,16 +92,16 @@ struct Description<solver::DropRig>
     member(&S::guide_loss, "guide_loss").doubted(solver::DoubtedNumber::guide_loss)
       .as(Dimension::share, within(0, 0.5), "0 %", "Share of the energy that the guide takes, down and up "
                                                    "each."),
-    member(&S::hits, "hits")
+    member(&S::hits, "hits").called("hits counted")
       .as(Dimension::count, within(1, 1000), "1", "Number of recorded hits."),
-    member(&S::discarded, "discarded")
+    member(&S::discarded, "discarded").called("hits before, not counted")
       .as(Dimension::count, within(0, 1000), "0", "Number of hits before them that are not counted."),
-    member(&S::rest, "rest")
+    member(&S::rest, "rest").called("rest between hits")
       .as(Dimension::time, within(0, 1e6), "30 s", "Rest between hits."),
     member(&S::conditioned, "conditioned")
       .as(Dimension::flag, any_value, "false", "Repeat hits until the return changes by less than 0.2 "
                                                "points."),
-    member(&S::base_mass, "base_mass")
+    member(&S::base_mass, "base_mass").called("mass of the base")
       .as(Dimension::mass, within(0, 1e6), "0 kg", "Mass of the block under the stack; 0: rigid ground."),
     member(&S::base_stiffness, "base_stiffness")
       .as(Dimension::stiffness, within(0, 1e12), "0 N/m", "Stiffness between block and ground."),
@@ -153,10 +153,10 @@ struct Description<solver::PressRig>
     member(&S::control, "control"), member(&S::peak, "peak"),
     member(&S::wave, "wave")
       .as(Dimension::choice, any_value, "triangle", "Shape of one cycle over time.", "triangle|half-sine"),
-    member(&S::duration, "duration")
+    member(&S::duration, "duration").called("duration", "ms")
       .as(Dimension::time, above_to(0, 1e5), "1 s", "Duration of one cycle or pulse."),
     member(&S::cycles, "cycles").as(Dimension::count, within(1, 1000), "1", "Number of cycles."),
-    member(&S::rest, "rest")
+    member(&S::rest, "rest").called("rest between pulses")
       .as(Dimension::time, within(0, 1e6), "0 s", "Rest between cycles."),
     said("history", Dimension::file, any_value, "",
          "CSV file with two columns: time in s, and the quantity of history_of. Replaces peak, wave and "
@@ -232,7 +232,7 @@ struct Description<solver::DurometerRig>
          "ShoreA|ShoreD|ShoreOO|AskerC"),
     part(&S::gauge),
     part(&S::tup).resolved(),
-    member(&S::set_on_time, "set_on_time")
+    member(&S::set_on_time, "set_on_time").called("time of setting on")
       .as(Dimension::time, within(0.01, 60), "1 s", "Time in which the tip would go in fully."),
     member(&S::read_after, "read_after")
       .as(Dimension::time, within(0.01, 3600), "3 s",
@@ -271,18 +271,18 @@ struct Description<geometry::LugOutline>
          "Length of a pad, along the bar that it is cut from."),
     said("gap", Dimension::length, within(0, 0.1), "as across",
          "Gap between the ends of two pads; default: same as between their sides.", "as across"),
-    member(&S::width, "width")
+    member(&S::width, "width").called("width of the bar")
       .as(Dimension::length, within(0.5e-3, 0.05), required, "Width of the face of the bar."),
     said("height", Dimension::length, within(0.5e-3, 0.02), required, "Height of the fresh bar above its "
                                                                       "skin."),
-    member(&S::spacing, "spacing")
+    member(&S::spacing, "spacing").called("spacing of the bars")
       .as(Dimension::length, within(0.5e-3, 0.1), required, "Spacing from bar to bar, middle to middle."),
     said("skin", Dimension::length, within(0.5e-3, 0.02), "1.5 mm", "Thickness of the rubber under the bar."),
     member(&S::draft, "draft")
       .as(Dimension::angle, within(0, 30 * described::degree), "3 deg", "Angle at which the walls lean."),
-    member(&S::edge_radius, "edge_radius")
+    member(&S::edge_radius, "edge_radius").called("edge radius of the bar")
       .as(Dimension::length, within(0.05e-3, 0.01), "0.25 mm", "Radius between wall and face."),
-    member(&S::fillet, "fillet")
+    member(&S::fillet, "fillet").called("fillet at the root")
       .as(Dimension::length, within(0.05e-3, 0.01), "0.5 mm", "Radius between wall and skin."),
     said("neighbours", Dimension::choice, any_value, "alike", "Bars beside it that move with it, or none.",
          "alike|none"),
@@ -462,15 +462,15 @@ struct Description<materials::RotaryTool>
   using S = materials::RotaryTool;
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
-    member(&S::sleeve_diameter, "sleeve_diameter")
+    member(&S::sleeve_diameter, "sleeve_diameter").called("sleeve")
       .as(Dimension::length, within(1e-3, 0.1), "13 mm", "Diameter of a sleeve."),
-    member(&S::sleeve_width, "sleeve_width")
+    member(&S::sleeve_width, "sleeve_width").called("width of the sleeve")
       .as(Dimension::length, within(1e-3, 0.1), "13 mm", "Width of a sleeve on the piece."),
-    member(&S::speed, "turning")
+    member(&S::speed, "turning").called("turning speed", "rpm")
       .as("speed", Dimension::turning, above_to(0, 1000), "8000 rpm",
           "Turning speed of a sleeve. Hand-held tools turn at about 3000 to 35000 rpm (common practice, no "
           "source)."),
-    member(&S::force, "force")
+    member(&S::force, "force").called("force of the hand")
       .as(Dimension::force, above_to(0, 100), "2 N", "Force of the hand that holds a sleeve. User data."));
 };
 
@@ -504,7 +504,7 @@ struct Description<solver::AbrasionRig>
     said("tool", Dimension::choice, any_value, required,
          "Sleeve on a rotary tool, or the drum of ISO 4649 with its piece of 16 mm, 10 N and 40 m.",
          "sleeve|drum"),
-    member(&S::coefficient, "coefficient")
+    member(&S::coefficient, "coefficient").called("loss of the reference")
       .as(Dimension::wear, above_to(0, 1e-6), "0.375 mm3/(N m)",
           "What the abrasive takes off the reference rubber; default: a drum loss of 150 mm3. User data. "
           "Never use the coefficient of a court."),
@@ -522,7 +522,7 @@ struct Description<solver::AbrasionRig>
       .as(Dimension::number, above_to(0, 3), "1",
           "Friction of the piece on the abrasive (common practice, no source)."),
     part(&S::sleeve).when(is_sleeve),
-    member(&S::seconds, "seconds").when(is_sleeve)
+    member(&S::seconds, "seconds").called("time held").when(is_sleeve)
       .as(Dimension::time, above_to(0, 3600), "6 s",
           "Time that a sleeve is held in one place (common practice, no source)."),
     member(&S::found_depth, "found_depth").when(is_sleeve)

@@ -73,6 +73,7 @@ struct Member
   bool (*applies)(const Struct &) = nullptr;       ///< whether it says something; none: always
   materials::Entry                     entry = {}; ///< in files; no meaning: not an entry
   std::optional<solver::DoubtedNumber> doubt = {}; ///< a file may say how sure it is
+  std::string_view told_as = {}, told_in = {};     ///< where two cases differ; none: key, usual unit
 
   /// As a person writes it, under the member's own name.
   constexpr Member as(Dimension dimension, materials::Range range, std::string_view fallback,
@@ -88,6 +89,14 @@ struct Member
   {
     Member changed = *this;
     changed.entry = {"", key, dimension, range, fallback, meaning, words, instead_of};
+    return changed;
+  }
+  /// What people call it where two cases differ in it, and the unit they use there.
+  constexpr Member called(std::string_view name_for_people, std::string_view unit_for_people = {}) const
+  {
+    Member changed = *this;
+    changed.told_as = name_for_people;
+    changed.told_in = unit_for_people;
     return changed;
   }
   /// As an entry that other structs have as well.

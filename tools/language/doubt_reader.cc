@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/doubt_reader.h"
 
+#include "tools/language/described_case.h"
 #include "tools/language/doubted_case.h"
+#include "tools/language/member_differences.h"
 #include "tools/language/schema.h"
 
 #include <fmt/format.h>
@@ -18,23 +20,41 @@ using solver::DoubtedNumber;
 
 namespace
 {
-constexpr std::pair<DoubtedNumber, const char *> number_words[] = {
-  {DoubtedNumber::modulus, "stiffness"},
-  {DoubtedNumber::loss, "loss"},
-  {DoubtedNumber::density, "density"},
-  {DoubtedNumber::thickness, "thickness"},
-  {DoubtedNumber::gauge_pressure, "gauge pressure"},
-  {DoubtedNumber::height, "drop height"},
-  {DoubtedNumber::mass, "drop weight"},
-  {DoubtedNumber::guide_loss, "guide loss"}};
 constexpr double      least_doubt = 1e-4; ///< that the reader of a case takes
 constexpr const char *of_rig = "rig";     ///< what a number of the rig is of
 
+using NumberWords = std::vector<std::pair<DoubtedNumber, std::string>>;
+
+/// The doubted members of a struct by the names that people have for them.
+template <typename Struct>
+void add_words(NumberWords &words)
+{
+  for_each_member<Struct>([&](const auto &item) {
+    if (item.doubt)
+      words.emplace_back(*item.doubt, told_name(item));
+  });
+}
+
+/// Numbers of a material by hand, since they follow from its law; the others as they are described.
+const NumberWords &number_words()
+{
+  static const NumberWords all = [] {
+    NumberWords words{{DoubtedNumber::modulus, "stiffness"},
+                      {DoubtedNumber::loss, "loss"},
+                      {DoubtedNumber::density, "density"}};
+    add_words<solver::Layer>(words);
+    add_words<solver::AirUnit>(words);
+    for_each_rig_block([&]<typename Struct>() { add_words<Struct>(words); });
+    return words;
+  }();
+  return all;
+}
+
 const char *word_of(DoubtedNumber number)
 {
-  for (const auto &[known, word] : number_words)
+  for (const auto &[known, word] : number_words())
     if (known == number)
-      return word;
+      return word.c_str();
   return nullptr;
 }
 
@@ -77,7 +97,7 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
     const Fields fields(*block, "settled", "settled", case_entries(), problems);
     Doubt        doubt;
     const auto   word = fields.text("number");
-    for (const auto &[number, known] : number_words)
+    for (const auto &[number, known] : number_words())
       if (word == known)
         doubt.number = number;
     doubt.of = fields.text("of");
@@ -98,7 +118,7 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
 bool names_the_rig(const toml::table &settled)
 {
   const auto number = settled["number"].value_or(std::string());
-  return std::any_of(std::begin(number_words), std::end(number_words),
+  return std::any_of(number_words().begin(), number_words().end(),
                      [&](const auto &known) { return number == known.second && is_of_rig(known.first); });
 }
 
@@ -122,5 +142,16 @@ std::string doubts_text(const std::vector<Doubt> &doubts)
     written.push_back(i);
   }
   return text;
+}
+
+std::string_view doubted_number_words()
+{
+  static const std::string words = [] {
+    std::string text;
+    for (const auto &[number, word] : number_words())
+      text += (text.empty() ? "" : "|") + word;
+    return text;
+  }();
+  return words;
 }
 } // namespace solemech::tools

@@ -5,6 +5,7 @@
 #include "solver/case.h"
 #include "tools/language/fields.h"
 
+#include <string_view>
 #include <vector>
 
 namespace solemech::tools
@@ -14,6 +15,9 @@ namespace solemech::tools
 /// @return no doubts at all after a slip, which goes to `problems`
 std::vector<solver::Doubt> read_doubts(const std::vector<const toml::table *> &blocks,
                                        materials::Problems                    &problems);
+
+/// The words for numbers that a block may be about, '|' between them.
+std::string_view doubted_number_words();
 
 /// True when a block is about a number of the rig: another rig has doubts of its own.
 bool names_the_rig(const toml::table &settled);

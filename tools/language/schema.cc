@@ -3,6 +3,7 @@
 
 #include "solver/results/catalogue.h"
 #include "tools/language/described_case.h"
+#include "tools/language/doubt_reader.h"
 #include "tools/language/material_reader.h"
 #include "tools/language/member_reader.h"
 #include "tools/language/reading_measure.h"
@@ -50,8 +51,7 @@ const Entry entries[] = {
   {"series", "values", D::list, any_value, required, "Its values, one case for each."},
   {"series", "labels", D::list, any_value, "", "Endings of the case labels; default: the values."},
 
-  {"settled", "number", D::choice, any_value, required, "Which number is uncertain.",
-   "stiffness|loss|density|thickness|gauge pressure|drop height|drop weight|guide loss"},
+  {"settled", "number", D::choice, any_value, required, "Which number is uncertain."},
   {"settled", "of", D::text, any_value, required,
    "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the "
    "others). A name that is not in the stack has no effect."},
@@ -147,6 +147,8 @@ std::span<const Entry> case_entries()
     for (const auto &entry : entries)
     {
       list.push_back(entry);
+      if (entry.section == "settled" && entry.name == "number")
+        list.back().words = doubted_number_words();
       if (entry.section.empty() && entry.name == "plug")
         for_each_rig_block([&]<typename Struct>() {
           constexpr auto &block = Description<Struct>::block;

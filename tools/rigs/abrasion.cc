@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // An abrasion bench in plain words: one sentence, three numbers, what the abrasive took, depth over time.
 #include "solver/results/catalogue.h"
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_differences.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
@@ -198,15 +200,9 @@ protected:
     Details     rows;
     const char *tools[] = {"sleeve", "drum"};
     add_row(rows, "tool", tools[static_cast<int>(a.tool)], tools[static_cast<int>(b.tool)]);
-    add_row(rows, "sleeve", quantity(a.sleeve.sleeve_diameter, "mm", 1e3),
-            quantity(b.sleeve.sleeve_diameter, "mm", 1e3));
-    add_row(rows, "width of the sleeve", quantity(a.sleeve.sleeve_width, "mm", 1e3),
-            quantity(b.sleeve.sleeve_width, "mm", 1e3));
-    add_row(rows, "turning speed", quantity(a.sleeve.speed, "rpm", 60), quantity(b.sleeve.speed, "rpm", 60));
-    add_row(rows, "force of the hand", quantity(a.sleeve.force, "N"), quantity(b.sleeve.force, "N"));
-    add_row(rows, "time held", quantity(a.seconds, "s"), quantity(b.seconds, "s"));
-    add_row(rows, "loss of the reference", quantity(a.coefficient, "mm3/(N m)", 1e9),
-            quantity(b.coefficient, "mm3/(N m)", 1e9));
+    if (a.tool == b.tool && a.tool == solver::AbrasionTool::sleeve)
+      add_differences(rows, a.sleeve, b.sleeve);
+    add_differences(rows, a, b);
     return rows;
   }
 };

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Between two slides court, shape of the bar, pattern of the tread and the way it is led are changes of their
 // own.
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_differences.h"
 #include "tools/rigs/court_bar.h"
 #include "tools/rigs/numbers.h"
 
@@ -49,18 +51,10 @@ RigDifference bar_difference(const SlideRig &a, const SlideRig &b)
                       rig.tup = other.tup, rig.lug_heat = other.lug_heat;
                       to.plug.radius = from.plug.radius;
                     }};
-  add_row(bar.details, "width of the bar", quantity(a.lug.width, "mm", 1e3),
-          quantity(b.lug.width, "mm", 1e3));
-  add_row(bar.details, "spacing of the bars", quantity(a.lug.spacing, "mm", 1e3),
-          quantity(b.lug.spacing, "mm", 1e3));
+  add_differences(bar.details, a.lug, b.lug);
   add_row(bar.details, "length of the pads", quantity(a.pad_length, "mm", 1e3),
           quantity(b.pad_length, "mm", 1e3));
   add_row(bar.details, "gap between pads", quantity(a.pad_gap, "mm", 1e3), quantity(b.pad_gap, "mm", 1e3));
-  add_row(bar.details, "draft", quantity(degrees(a.lug.draft), "deg"), quantity(degrees(b.lug.draft), "deg"));
-  add_row(bar.details, "edge radius of the bar", quantity(a.lug.edge_radius, "mm", 1e3),
-          quantity(b.lug.edge_radius, "mm", 1e3));
-  add_row(bar.details, "fillet at the root", quantity(a.lug.fillet, "mm", 1e3),
-          quantity(b.lug.fillet, "mm", 1e3));
   add_row(bar.details, "neighbours", neighbours[static_cast<int>(a.neighbours)],
           neighbours[static_cast<int>(b.neighbours)]);
   if (a.lug.worn_face != b.lug.worn_face)

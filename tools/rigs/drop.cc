@@ -47,23 +47,6 @@ public:
       text += fmt::format("; base {:.3g} kg", rig.base_mass);
     return text;
   }
-
-protected:
-  Details detail_rows(const solver::Case &from, const solver::Case &to) const override
-  {
-    const auto &a = numbers_of<DropRig>(from), &b = numbers_of<DropRig>(to);
-    Details     rows;
-    add_row(rows, "drop weight", quantity(a.mass, "kg"), quantity(b.mass, "kg"));
-    add_row(rows, "drop height", quantity(a.height, "mm", 1e3), quantity(b.height, "mm", 1e3));
-    add_row(rows, "guide loss", quantity(a.guide_loss, "%", 100), quantity(b.guide_loss, "%", 100));
-    add_row(rows, "hits counted", quantity(a.hits, ""), quantity(b.hits, ""));
-    add_row(rows, "hits before, not counted", quantity(a.discarded, ""), quantity(b.discarded, ""));
-    add_row(rows, "rest between hits", quantity(a.rest, "s"), quantity(b.rest, "s"));
-    add_row(rows, "conditioned", a.conditioned ? "yes" : "no", b.conditioned ? "yes" : "no");
-    add_row(rows, "base", a.base_mass > 0 ? quantity(a.base_mass, "kg") : "rigid",
-            b.base_mass > 0 ? quantity(b.base_mass, "kg") : "rigid");
-    return rows;
-  }
 };
 } // namespace
 

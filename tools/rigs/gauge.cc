@@ -67,15 +67,6 @@ public:
                                "at the reading"}};
   }
 
-protected:
-  Details detail_rows(const solver::Case &a, const solver::Case &b) const override
-  {
-    Details rows;
-    add_row(rows, "read after", quantity(numbers_of<DurometerRig>(a).read_after, "s"),
-            quantity(numbers_of<DurometerRig>(b).read_after, "s"));
-    return rows;
-  }
-
 private:
   std::string points(const Run &run) const
   {

@@ -1,6 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/rigs/kind.h"
 
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_differences.h"
+
 namespace solemech::tools::rigs
 {
 std::optional<InputRange> range_beside(const Run &run, const std::string &reading, const char *why)
@@ -25,5 +28,17 @@ std::vector<RigDifference> Kind::differences(const solver::Case &a, const solver
     details.push_back({"rig", "its other entries", "its other entries"});
   return {{details.size() == 1 ? details[0].what : "rig", details,
            [](solver::Case &to, const solver::Case &from) { to.rig = from.rig; }}};
+}
+
+Details Kind::detail_rows(const solver::Case &a, const solver::Case &b) const
+{
+  Details rows;
+  std::visit(
+    [&]<typename Struct>(const Struct &from) {
+      if (const auto *to = std::get_if<Struct>(&b.rig))
+        add_differences(rows, from, *to);
+    },
+    a.rig);
+  return rows;
 }
 } // namespace solemech::tools::rigs

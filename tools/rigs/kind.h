@@ -104,8 +104,8 @@ public:
   virtual std::vector<RigDifference> differences(const solver::Case &a, const solver::Case &b) const;
 
 protected:
-  /// Rows of differences() besides those of the striker.
-  virtual Details detail_rows(const solver::Case &, const solver::Case &) const { return {}; }
+  /// Rows of differences() besides those of the striker: by itself the entries that differ.
+  virtual Details detail_rows(const solver::Case &a, const solver::Case &b) const;
 };
 
 /// Each kind, in the file of its name.

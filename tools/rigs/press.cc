@@ -1,5 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Press: slow cycles and body-like pulses.
+#include "tools/language/described_rigs.h"
+#include "tools/language/member_differences.h"
 #include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
 #include "tools/rigs/tup_text.h"
@@ -45,13 +47,9 @@ protected:
     const auto  peak = [](const PressRig &rig) {
       return is_led_by_force(rig) ? quantity(rig.peak, "N") : quantity(rig.peak, "mm", 1e3);
     };
-    const char *waves[] = {"up and down", "half sine", "table"};
-    Details     rows;
+    Details rows;
     add_row(rows, "peak", peak(a), peak(b));
-    add_row(rows, "wave", waves[static_cast<int>(a.wave)], waves[static_cast<int>(b.wave)]);
-    add_row(rows, "duration", quantity(a.duration, "ms", 1e3), quantity(b.duration, "ms", 1e3));
-    add_row(rows, "cycles", quantity(a.cycles, ""), quantity(b.cycles, ""));
-    add_row(rows, "rest between pulses", quantity(a.rest, "s"), quantity(b.rest, "s"));
+    add_differences(rows, a, b);
     return rows;
   }
 };

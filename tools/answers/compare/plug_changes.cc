@@ -3,6 +3,8 @@
 
 #include "tools/answers/compare/layer_words.h"
 #include "tools/language/case_text.h"
+#include "tools/language/described_case.h"
+#include "tools/language/member_differences.h"
 #include "tools/rigs/difference.h"
 
 #include <fmt/format.h>
@@ -13,7 +15,6 @@ namespace
 {
 using rigs::add_row;
 using rigs::Details;
-using rigs::quantity;
 
 bool same_plug(const solver::Plug &a, const solver::Plug &b)
 {
@@ -56,11 +57,7 @@ std::vector<ChangeDetail> plug_details(const solver::Plug &a, const solver::Plug
 std::vector<ChangeDetail> surroundings_details(const solver::Case &a, const solver::Case &b)
 {
   Details details;
-  add_row(details, "temperature", quantity(a.temperature - 273.15, "°C"),
-          quantity(b.temperature - 273.15, "°C"));
-  add_row(details, "gravity", quantity(a.gravity, "m/s2"), quantity(b.gravity, "m/s2"));
-  add_row(details, "air pressure", quantity(a.atmospheric_pressure, "kPa", 1e-3),
-          quantity(b.atmospheric_pressure, "kPa", 1e-3));
+  add_differences(details, a, b);
   return details;
 }
 } // namespace solemech::tools
