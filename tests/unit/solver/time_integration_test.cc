@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The time integrator: coefficients worked by hand, order of accuracy on a vibrating body against its exact
 // solution, and the books of energy of bodies that lose some.
+#include "materials/hencky.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/support/single_body.h"
 
@@ -97,6 +98,50 @@ TEST_CASE("the scheme is of second order on a vibrating body", "[time]")
     CHECK(std::log2(errors[0] / errors[1]) > least_order);
     CHECK(std::log2(errors[1] / errors[2]) > least_order);
   }
+}
+
+TEST_CASE("a column whose top is led as a function of time follows its standing wave", "[time]")
+{
+  // u = U sin(kz)/sin(kL) sin(wt) with w = k sqrt(E/rho): one-dimensional wave equation, held below, led
+  // above.
+  constexpr double youngs_modulus = 1e6, amplitude = 1e-7 * size, least_order = 1.9;
+  const double     k = 1 / size, frequency = k * std::sqrt(youngs_modulus / density), end = 2 / frequency;
+  const auto       column = [&](double z) { return amplitude * std::sin(k * z) / std::sin(k * size); };
+  const auto       run = [&](int n_steps) {
+    StaticProblem problem{grid(even_lines(0, size, 1), even_lines(0, size, 4)), MeshSection::axisymmetric,
+                          HeldFaces{.base = {true, true}, .side = {true, false}}};
+    problem.fill(
+            solver::make_kernel(materials::IsotropicPlate{materials::hencky_from_young(youngs_modulus, 0), {}}));
+    const auto &mesh = problem.mesh;
+    mesh.add_mass(problem.body->group(), density, problem.equation.mass.data());
+    std::vector<int> top;
+    for (unsigned node = 0; node < mesh.n_nodes(); ++node)
+      if (mesh.nodes()[node][1] > 0.999 * size)
+        top.push_back(mesh.dof(node, 1));
+    problem.equation.boundary.lead(top, [&](double time) { return amplitude * std::sin(frequency * time); });
+    solver::TimeIntegrator integrator(problem.equation, 1.0);
+    integrator.v = unknown_values(mesh, field(mesh, [&](const Point &p) {
+                                    return Point{0, frequency * column(p[1])};
+                                  }));
+    const solver::StepSettings settings{.newton = {.tolerance = 1e-9},
+                                              .force_scale = youngs_modulus * amplitude * size};
+    integrator.start();
+    const double at_start = integrator.kinetic_energy();
+    for (int i = 0; i < n_steps; ++i)
+      REQUIRE(integrator.step(end / n_steps, settings).advanced);
+    // What leads the top has given what the column holds now.
+    CHECK(integrator.driven_work() ==
+                Approx(integrator.kinetic_energy() + problem.stored_energy() - at_start).epsilon(1e-5));
+    CHECK(integrator.x[top.front()] == Approx(amplitude * std::sin(frequency * end)).epsilon(1e-12));
+    const Vector exact = std::sin(frequency * end) * unknown_values(mesh, field(mesh, [&](const Point &p) {
+                                                                      return Point{0, column(p[1])};
+                                                                    }));
+    return (integrator.x - exact).norm() / exact.norm();
+  };
+  const double coarse = run(20), middle = run(40), fine = run(80);
+  INFO("errors " << coarse << " " << middle << " " << fine);
+  CHECK(std::log2(coarse / middle) > least_order);
+  CHECK(std::log2(middle / fine) > least_order);
 }
 
 TEST_CASE("without losses the scheme of radius one keeps the energy of a small vibration", "[time]")
