@@ -95,7 +95,7 @@ bool tells(const std::vector<std::string> &sentences, const std::string &part)
 Sheet sheet_with_rebound(const std::string &name)
 {
   auto sheet = sheet_of(name, head + "[[reading]]\nkind = \"rebound\"\nvalue = \"200 mm +- 12\"\n");
-  sheet.readings.front().observation.value = bench({sheet.setup}, 0).front().find("rebound_height")->value;
+  sheet.readings.front().observation.value = bench(sheet.setup, 0).find("rebound_height")->value;
   return sheet;
 }
 } // namespace
@@ -111,7 +111,7 @@ TEST_CASE("A further reading narrows the band as the sum of precisions says", "[
   const auto share_at = [&](double factor) {
     auto setup = sheet.setup;
     set_unknown(setup, *loss, factor * loss->parameter.median);
-    return bench({setup}, 0).front().find("rebound_by_height")->value;
+    return bench(setup, 0).find("rebound_by_height")->value;
   };
   const double gradient = (share_at(1.001) - share_at(1 / 1.001)) / (2 * std::log(1.001)); // of the share
   const double before =
@@ -153,7 +153,7 @@ TEST_CASE("A weighed cube takes its part of the doubt away, and no more", "[plan
       set_unknown(more, unknown, 1.001 * unknown.parameter.median);
       set_unknown(less, unknown, unknown.parameter.median / 1.001);
       const auto share = [](const solver::Case &setup) {
-        return std::log(bench({setup}, 0.5).front().find("rebound_by_height")->value);
+        return std::log(bench(setup, 0.5).find("rebound_by_height")->value);
       };
       of_loss = (share(more) - share(less)) / (2 * std::log(1.001)) * unknown.parameter.spread;
     }
