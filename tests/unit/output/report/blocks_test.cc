@@ -170,7 +170,7 @@ TEST_CASE("the section carries its dimensions to scale and says what nobody meas
     has_unit = has_unit || width.at("width") == 62;
   CHECK(has_unit);
 
-  run.setup.note.clear(); // a stack of one's own: layers were measured, a default was not
+  run.setup.invented = false; // a stack of one's own: layers were measured, a default was not
   run.assumed = {"plug.radius 42 mm", "unit.unit.packed_share 10 %"};
   const auto own = run_values(run);
   CHECK(own.at("section").at("layers")[0].at("assumed") == false);
