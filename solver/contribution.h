@@ -73,6 +73,9 @@ public:
 
   /// Where the trial state failed, for messages.
   virtual std::string name() const = 0;
+
+  /// Whether its force is the gradient of an incremental potential, so that its tangent is symmetric.
+  virtual bool has_potential() const { return true; }
 };
 
 using Contributions = std::vector<std::unique_ptr<Contribution>>;

@@ -67,7 +67,7 @@ SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, d
 
 TimeIntegrator sliding_integrator(LugModel &model)
 {
-  TimeIntegrator integrator(model.equation, 1.0, std::make_unique<UnsymmetricSolver>(model.mesh->pattern()));
+  TimeIntegrator integrator(model.equation, 1.0);
   integrator.start();
   return integrator;
 }

@@ -3,7 +3,6 @@
 // slides: one slide, maps over headings, wear over thousands of slides.
 #pragma once
 
-#include "solver/linear/unsymmetric_solver.h"
 #include "solver/lug_model.h"
 #include "solver/time/generalised_alpha.h"
 
@@ -64,7 +63,7 @@ struct SlideOutcome
 SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad &load,
                    const std::function<bool(const SlideMoment &)> &on_step = {});
 
-/// Quasi-static integrator with an unsymmetric solver, fit for a sliding lug.
+/// Quasi-static integrator fit for a sliding lug.
 TimeIntegrator sliding_integrator(LugModel &model);
 
 /// Length over which pressure on a face is a mean: that at a sharp corner and at each face of the mesh has no

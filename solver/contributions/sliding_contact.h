@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // A flat court that is pressed from above on boundary faces and slides along them. Normal pressure as in
 // contact.h, p = c g^2 of the penetration g. Shear is limited by a law of the pressure of the same iteration,
-// so that the tangent is unsymmetric (unsymmetric_solver.h) and one solve settles a step also where friction
+// so that the tangent is unsymmetric and one solve settles a step also where friction
 // and pressure feed each other (leading edges). Below the limit shear grows linearly over an elastic slip.
 #pragma once
 
@@ -72,6 +72,7 @@ public:
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
   void        accept(const Vector &x, double dt) override;
   void        energies(std::vector<EnergyEntry> &entries) const override;
+  bool        has_potential() const override { return false; }
   std::string name() const override { return name_; }
 
   SlidingState                   state(const Vector &x) const;

@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-// Dense work of the multifrontal LDL^T factorisation on plain arrays, four rows side by side. A front is a
-// lower trapezoid of n_pivots columns (the panel) over n_pivots + n_rows rows, and the square of n_rows that
-// is left for its parent (the update). Both counts are multiples of four; padded pivots hold 1 on the
-// diagonal and 0 elsewhere. Source: Duff & Reid, ACM TOMS 9 (1983) 302, for the method.
+// Dense work of the multifrontal factorisation A = L D U on plain arrays, four rows side by side. A front has
+// two halves: on and below its diagonal, and on and above it, which is kept turned over so that both are
+// lower trapezoids of n_pivots columns (the panel) over n_pivots + n_rows rows, with the lower triangle of
+// n_rows that is left for the parent (the update). A symmetric front gives one half for both. Both counts are
+// multiples of four; padded pivots hold 1 on the diagonal and 0 elsewhere. Source: Duff & Reid, ACM TOMS 9
+// (1983) 302, for the method.
 #pragma once
 
 #include "solver/kernels/solid_kernel.h"
@@ -19,17 +21,25 @@ struct FrontSize
   int height() const { return n_pivots + n_rows; }
 };
 
+struct FrontHalf
+{
+  double *panel;  ///< height x n_pivots, column by column
+  double *update; ///< n_rows x n_rows, column by column; its lower triangle counts
+  double *work;   ///< height x n_pivots numbers
+
+  bool operator==(const FrontHalf &) const = default;
+};
+
 class FrontKernel
 {
 public:
   virtual ~FrontKernel() = default;
 
-  /// Eliminates the pivots. Column-major `panel`, height x n_pivots, turns into L (unit lower; what stands
-  /// above the diagonal is meaningless), `pivots` into D, and the lower triangle of `update`, n_rows x
-  /// n_rows, loses L D L^T. No pivoting: a zero pivot gives infinities, which the caller looks for.
-  /// @param work  height x n_pivots numbers
-  virtual void eliminate(const FrontSize &size, double *panel, double *update, double *pivots,
-                         double *work) const = 0;
+  /// Eliminates the pivots: the panels turn into L and U^T (unit lower; what stands above the diagonal is
+  /// meaningless), `pivots` into D, and the updates lose L D U and its transpose. The diagonal is read from
+  /// `below`. No pivoting: a zero pivot gives infinities, which the caller looks for.
+  virtual void eliminate(const FrontSize &size, const FrontHalf &below, const FrontHalf &above,
+                         double *pivots) const = 0;
 
   /// y := L^-1 y on the pivots; the rows below lose L y.
   virtual void forward(const FrontSize &size, const double *panel, double *y) const = 0;

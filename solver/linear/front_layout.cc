@@ -4,6 +4,7 @@
 #include "solver/linear/elimination_tree.h"
 
 #include <algorithm>
+#include <stdexcept>
 
 namespace solemech::solver
 {
@@ -160,15 +161,25 @@ private:
   std::size_t       end_ = 0;
 };
 
-/// Where a place stands in a front; the place must be in it.
+/// Where a place stands in a front.
 int row_in(const Front &front, int place)
 {
   if (place < front.first + front.n_pivots)
     return place - front.first;
   const auto found = std::lower_bound(front.rows.begin(), front.rows.end(), place);
+  if (found == front.rows.end() || *found != place)
+    throw std::invalid_argument("an entry of a matrix outside its pattern");
   return front.size.n_pivots + static_cast<int>(found - front.rows.begin());
 }
 } // namespace
+
+std::size_t FrontLayout::entry_of(int unknown, int other) const
+{
+  const auto [first, second] = std::minmax(place[unknown], place[other]);
+  const auto &front = fronts[front_of[first]];
+  return front.panel + row_in(front, second) +
+         static_cast<std::size_t>(first - front.first) * front.size.height();
+}
 
 FrontLayout make_front_layout(const Eigen::SparseMatrix<double> &pattern)
 {
@@ -179,7 +190,7 @@ FrontLayout make_front_layout(const Eigen::SparseMatrix<double> &pattern)
   join(gathered);
 
   FrontLayout      layout;
-  std::vector<int> number(gathered.size(), -1), place_of(n), front_of_place;
+  std::vector<int> number(gathered.size(), -1), place_of(n);
   std::vector<int> stack;
   // Final order: children before parents in the joined tree.
   const auto number_front = [&](int g) {
@@ -247,7 +258,7 @@ FrontLayout make_front_layout(const Eigen::SparseMatrix<double> &pattern)
       layout.padded.push_back(front.panel + k * height + k);
     layout.n_operations += operations(front.size.n_pivots, front.size.n_rows);
     for (int k = 0; k < front.size.n_pivots; ++k)
-      front_of_place.push_back(static_cast<int>(f));
+      layout.front_of.push_back(static_cast<int>(f));
   }
   layout.n_updates = space.length();
 
@@ -257,12 +268,7 @@ FrontLayout make_front_layout(const Eigen::SparseMatrix<double> &pattern)
   layout.entry.reserve(pattern.nonZeros());
   for (int column = 0; column < n; ++column)
     for (Eigen::SparseMatrix<double>::InnerIterator entry(pattern, column); entry; ++entry)
-    {
-      const int   a = layout.place[entry.row()], b = layout.place[column];
-      const auto &front = layout.fronts[front_of_place[std::min(a, b)]];
-      layout.entry.push_back(front.panel + row_in(front, std::max(a, b)) +
-                             static_cast<std::size_t>(std::min(a, b) - front.first) * front.size.height());
-    }
+      layout.entry.push_back(layout.entry_of(entry.row(), column));
   return layout;
 }
 } // namespace solemech::solver

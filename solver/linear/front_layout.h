@@ -32,11 +32,16 @@ struct FrontLayout
   std::vector<Front>            fronts;   ///< children before parents
   std::vector<std::vector<int>> children; ///< of each front
   std::vector<int>              place;    ///< of each unknown
+  std::vector<int>              front_of; ///< of each place
   int                           n_places = 0;
   std::size_t                   n_factors = 0, n_updates = 0, n_work = 0; ///< lengths of the arrays
   std::vector<std::size_t>      entry;  ///< of each value of the pattern: where it goes among the factors
   std::vector<std::size_t>      padded; ///< places among the factors that hold the 1 of padded pivots
   double                        n_operations = 0; ///< multiplications with additions of a factorisation
+
+  /// Where an entry goes among the factors, whichever of the two unknowns is its row.
+  /// @throws std::invalid_argument when no front holds both
+  std::size_t entry_of(int unknown, int other) const;
 };
 
 /// @param pattern  lower triangle, compressed, column by column

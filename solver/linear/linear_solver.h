@@ -19,8 +19,8 @@ public:
 
   /// True when the last factorised tangent is known to have a negative direction.
   virtual bool indefinite() const { return false; }
-
-  /// Whether it takes the tangent for symmetric.
-  virtual bool symmetric() const { return true; }
 };
+
+/// The solver for one process: fronts of our own.
+std::unique_ptr<LinearSolver> make_linear_solver(const SparseMatrix &pattern);
 } // namespace solemech::solver

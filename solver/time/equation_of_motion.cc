@@ -16,6 +16,12 @@ RigidBody EquationOfMotion::add(RigidBody body)
   return bodies.back();
 }
 
+bool EquationOfMotion::has_potential() const
+{
+  return std::all_of(contributions.begin(), contributions.end(),
+                     [](const auto &contribution) { return contribution->has_potential(); });
+}
+
 void EquationOfMotion::begin_step(const Vector &x, double dt)
 {
   for (auto &contribution : contributions)

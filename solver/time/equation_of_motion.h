@@ -27,6 +27,7 @@ struct EquationOfMotion
   /// @return the body with its place among the unknowns, for what acts on it
   RigidBody add(RigidBody body);
 
+  bool has_potential() const; ///< all that contributes has one
   void begin_step(const Vector &x, double dt);
   /// @return false, and the culprit in `failed`, when a contribution finds the state inadmissible
   bool forces(const Vector &x, Vector &force, Tangent *tangent, std::string &failed) const;

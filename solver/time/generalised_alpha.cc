@@ -7,13 +7,10 @@
 
 namespace solemech::solver
 {
-TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius,
-                               std::unique_ptr<LinearSolver> solver)
-  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)), solver_(std::move(solver)),
-    part_accounts_(equation)
+TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius)
+  : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)),
+    solver_(make_linear_solver(equation.mesh->pattern())), part_accounts_(equation)
 {
-  if (!solver_)
-    solver_ = std::make_unique<BorderedSolver>(equation.mesh->pattern());
   x = v = a = Vector::Zero(equation.size());
 }
 
@@ -145,7 +142,7 @@ StepOutcome TimeIntegrator::step(double dt, const StepSettings &settings)
   Vector       x_new = first_guess(dt, settings, balance.led());
   // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
   // state.
-  const bool  descends = solver_->symmetric() && n_failures >= n_plain_tries;
+  const bool  descends = equation_.has_potential() && n_failures >= n_plain_tries;
   StepOutcome outcome;
   outcome.reason = find_balance(balance, settings, descends, x_new, outcome.n_iterations);
   outcome.advanced = outcome.reason.empty();

@@ -3,7 +3,7 @@
 // so that every law is evaluated at the end of the step.
 #pragma once
 
-#include "solver/linear/bordered_solver.h"
+#include "solver/linear/linear_solver.h"
 #include "solver/time/account.h"
 #include "solver/time/descent.h"
 #include "solver/time/step_equation.h"
@@ -20,9 +20,7 @@ struct StepOutcome
 class TimeIntegrator
 {
 public:
-  /// @param solver  of the tangents; none: the symmetric one
-  TimeIntegrator(EquationOfMotion &equation, double spectral_radius,
-                 std::unique_ptr<LinearSolver> solver = nullptr);
+  TimeIntegrator(EquationOfMotion &equation, double spectral_radius);
 
   Vector x, v, a;  ///< accepted state; bodies at the end [m, m/s, m/s2]
   double time = 0; ///< [s]

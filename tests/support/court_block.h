@@ -5,7 +5,6 @@
 
 #include "solver/contributions/applied_force.h"
 #include "solver/contributions/sliding_contact.h"
-#include "solver/linear/unsymmetric_solver.h"
 #include "tests/support/single_body.h"
 
 #include <algorithm>
@@ -123,8 +122,7 @@ public:
     auto force = std::make_unique<solver::AppliedForce>(problem.equation.n_unknowns());
     load = force.get();
     problem.equation.contributions.push_back(std::move(force));
-    integrator = std::make_unique<solver::TimeIntegrator>(
-      problem.equation, 1.0, std::make_unique<solver::UnsymmetricSolver>(problem.mesh.pattern()));
+    integrator = std::make_unique<solver::TimeIntegrator>(problem.equation, 1.0);
     settings.quasi_static = true;
     settings.newton.n_iterations = 10;
     settings.newton.tolerance = 1e-5;
