@@ -1,9 +1,18 @@
 // SPDX-License-Identifier: Apache-2.0
 // The one time that all pictures of the page show: charts, sections and player read it, each of them can move it.
 import type { Run } from "./data";
+import { fixed } from "./format";
+
+/** Units of time: the longest one of which the span holds two. */
+const units = [
+  { name: "h", ms: 3_600_000 },
+  { name: "min", ms: 60_000 },
+  { name: "s", ms: 1000 },
+];
 
 export class Clock {
   time: number;
+  readonly unit: { name: string; ms: number }; // in which people read times
   private peak = true; // nobody moved it yet: each run at its own moment of most compression
   private readonly listeners: (() => void)[] = [];
   private waiting = false;
@@ -15,6 +24,17 @@ export class Clock {
     readonly step: number,
   ) {
     this.time = start;
+    this.unit = units.find((unit) => end >= 2 * unit.ms) ?? { name: "ms", ms: 1 };
+  }
+
+  /** A time in ms as a number of `unit`. */
+  shown(time: number): number {
+    return time / this.unit.ms;
+  }
+
+  /** "4.20 ms", "18.33 h". */
+  words(time: number): string {
+    return `${fixed(this.shown(time), 2)} ${this.unit.name}`;
   }
 
   set(time: number): void {

@@ -151,8 +151,9 @@ function row_look(page: Page, run: Run, row: Row): Look {
 
 function time_energy(page: Page, run: Accounted): Chart {
   const { energy } = run;
+  const time_label = `time, ${page.clock.unit.name}`;
   const rows = ordered_rows(energy);
-  const data = rows.flatMap((row, r) => energy.time.map((time, i) => ({ time, energy: Math.max(0, row.energy[i]), r })));
+  const data = rows.flatMap((row, r) => energy.time.map((time, i) => ({ time: page.clock.shown(time), energy: Math.max(0, row.energy[i]), r })));
   const paint = (r: number) => {
     const look = row_look(page, run, rows[r]);
     return rows[r].kind === "stored" ? `var(${look.tone})` : look.fill;
@@ -164,7 +165,7 @@ function time_energy(page: Page, run: Accounted): Chart {
     title: page.report.runs.length > 1,
     height: (width) => Math.min(340, Math.max(230, 0.6 * width)),
     options: () => ({
-      x: { label: "time, ms", domain: [0, energy.time.at(-1) ?? 1] },
+      x: { label: time_label, domain: [0, page.clock.shown(energy.time.at(-1) ?? 1)] },
       y: { label: "energy, J" },
       marks: [
         areaY(data, {
@@ -174,15 +175,15 @@ function time_energy(page: Page, run: Accounted): Chart {
       ],
     }),
     table: () => ({
-      columns: ["time, ms", ...rows.map((row) => `${kind_words[row.kind].toLowerCase()} ${row.name}, J`)],
-      rows: energy.time.map((time, i) => [time, ...rows.map((row) => row.energy[i])]),
+      columns: [time_label, ...rows.map((row) => `${kind_words[row.kind].toLowerCase()} ${row.name}, J`)],
+      rows: energy.time.map((time, i) => [page.clock.shown(time), ...rows.map((row) => row.energy[i])]),
     }),
     cursor: {
       clock: page.clock,
-      line_at: () => page.clock.of(run),
-      points: () => [[Math.min(page.clock.of(run), energy.time.at(-1) ?? 0), reached(page.clock.of(run))]],
-      time: (x) => x,
-      text: () => `${fixed(page.clock.of(run), 2)} ms: ${fixed(reached(page.clock.of(run)), 2)} of ${fixed(energy.input, 2)} J turned into heat so far`,
+      line_at: () => page.clock.shown(page.clock.of(run)),
+      points: () => [[page.clock.shown(Math.min(page.clock.of(run), energy.time.at(-1) ?? 0)), reached(page.clock.of(run))]],
+      time: (x) => x * page.clock.unit.ms,
+      text: () => `${page.clock.words(page.clock.of(run))}: ${fixed(reached(page.clock.of(run)), 2)} of ${fixed(energy.input, 2)} J turned into heat so far`,
     },
   });
 }

@@ -138,30 +138,34 @@ const kilo = (runs: Run[]) => (Math.max(...runs.flatMap((run) => run.curves.forc
 /** Force (or compression) over time of one or several runs. */
 export function time_chart(page: Page, runs: Run[], what: "force" | "compression", to_scale_of = runs): Chart {
   const { by, unit } = what === "force" ? kilo(to_scale_of) : { by: 1, unit: "mm" };
+  const time_label = `time, ${page.clock.unit.name}`;
   const several = runs.length > 1;
   const numbers = runs.map((run) => page.report.runs.indexOf(run));
-  const data = runs.map((run) => run.curves.time.map((time, i) => ({ time, value: run.curves[what][i] / by })));
+  const data = runs.map((run) => run.curves.time.map((time, i) => ({ time: page.clock.shown(time), value: run.curves[what][i] / by })));
   const cursor: Cursor = {
     clock: page.clock,
-    line_at: () => (several ? page.clock.one_time(runs) : page.clock.of(runs[0])),
+    line_at: () => {
+      const time = several ? page.clock.one_time(runs) : page.clock.of(runs[0]);
+      return time === null ? null : page.clock.shown(time);
+    },
     points: () =>
       runs.map((run) => {
         const time = Math.min(page.clock.of(run), run.curves.time.at(-1) ?? 0);
-        return [time, at(run.curves.time, run.curves[what], time) / by];
+        return [page.clock.shown(time), at(run.curves.time, run.curves[what], time) / by];
       }),
-    time: (x) => x,
-    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.of(run))}`).join("; "),
+    time: (x) => x * page.clock.unit.ms,
+    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page.clock, run)}`).join("; "),
   };
   return chart({
     name: several ? `${what} over time` : `${what} over time, ${runs[0].title}`,
     finding: runs.map((run) => run.captions.moment).join(" "),
     height: (width) => Math.min(340, Math.max(210, 0.55 * width)),
     options: () => ({
-      x: { label: "time, ms", domain: [0, Math.max(...to_scale_of.map((run) => run.curves.time.at(-1) ?? 0))] },
+      x: { label: time_label, domain: [0, page.clock.shown(Math.max(...to_scale_of.map((run) => run.curves.time.at(-1) ?? 0)))] },
       y: { label: `${what}, ${unit}`, grid: true, nice: true, domain: [0, Math.max(...to_scale_of.flatMap((run) => run.curves[what])) / by] },
       marks: [
         ruleY([0], { stroke: "var(--ink)" }),
-        several ? null : ruleX([runs[0].curves.timeOfPeak], { stroke: "var(--faint-ink)", strokeDasharray: "2 3" }),
+        several ? null : ruleX([page.clock.shown(runs[0].curves.timeOfPeak)], { stroke: "var(--faint-ink)", strokeDasharray: "2 3" }),
         ...data.map((each, i) =>
           lineY(each, {
             x: "time", y: "value", stroke: run_colour(several ? numbers[i] : 0), strokeWidth: 2.2,
@@ -171,9 +175,9 @@ export function time_chart(page: Page, runs: Run[], what: "force" | "compression
       ],
     }),
     table: () => ({
-      columns: several ? ["run", "time, ms", `${what}, ${what === "force" ? "N" : "mm"}`] : ["time, ms", "force, N", "compression, mm"],
+      columns: several ? ["run", time_label, `${what}, ${what === "force" ? "N" : "mm"}`] : [time_label, "force, N", "compression, mm"],
       rows: runs.flatMap((run) =>
-        run.curves.time.map((time, i) => (several ? [run.label, time, run.curves[what][i]] : [time, run.curves.force[i], run.curves.compression[i]])),
+        run.curves.time.map((time, i) => (several ? [run.label, page.clock.shown(time), run.curves[what][i]] : [page.clock.shown(time), run.curves.force[i], run.curves.compression[i]])),
       ),
     }),
     cursor,
@@ -190,7 +194,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   const rows = shown.map(({ run, motion }) => {
     const force = time_chart(page, [run], "force", shown.map((each) => each.run));
     const line_ = el("p", { class: "reading-line", "aria-hidden": "true" });
-    const show = () => (line_.textContent = moment_text(run, page.clock.of(run)));
+    const show = () => (line_.textContent = moment_text(page.clock, run));
     page.clock.watch(show);
     show();
     const notes: Child[] = warnings(run, touched);
@@ -226,7 +230,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
       for (const [i, { run, motion, force }] of rows.entries()) {
         const place = { ...boxes[i] };
         let y = rows.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 }) : place.y;
-        y = paint_text(pen, moment_text(run, page.clock.of(run)), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
+        y = paint_text(pen, moment_text(page.clock, run), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
         const room = { x: place.x, y, width: place.width, height: place.height - (y - place.y) };
         if (!motion) {
           await force.paint(pen, room, theme, page.looks);
@@ -295,7 +299,7 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
           return [at(run.curves.time, run.curves.compression, time), at(run.curves.time, run.curves.force, time) / by];
         }),
       time: nearest,
-      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(run, page.clock.of(run))}`).join("; "),
+      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page.clock, run)}`).join("; "),
     },
   });
   return block(page, {

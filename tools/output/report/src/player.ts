@@ -106,12 +106,13 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   const now = el("span", { class: "reading-line" });
   const follow = () => {
     scrub.value = String(Math.round((1000 * clock.time) / clock.end));
-    scrub.setAttribute("aria-valuetext", `${fixed(clock.time, 2)} ms`);
-    now.textContent = `${fixed(clock.time, 2)} of ${fixed(clock.end, 2)} ms`;
+    scrub.setAttribute("aria-valuetext", clock.words(clock.time));
+    now.textContent = `${fixed(clock.shown(clock.time), 2)} of ${clock.words(clock.end)}`;
   };
   clock.watch(follow);
   follow();
-  const slower = Math.round((play_seconds * 1000) / clock.end / 10) * 10;
+  const slower = (play_seconds * 1000) / clock.end;
+  const pace = slower >= 1 ? `${Math.round(slower / 10) * 10 || Math.round(slower)} times slower` : `${tidy(1 / slower)} times faster`;
   const step = (by: number) => {
     stop();
     clock.set(clock.time + by * clock.step);
@@ -137,7 +138,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
       const time = fixed_time ?? clock.of(run);
       let y = place.y;
       if (moving.length > 1) y = paint_text(pen, run.title, place.x, y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 });
-      y = paint_text(pen, moment_text(run, time), place.x, y, place.width, { size: 0.85 * font, colour: theme.colour("--ink"), most: 1 }) + 4;
+      y = paint_text(pen, moment_text(page.clock, run, time), place.x, y, place.width, { size: 0.85 * font, colour: theme.colour("--ink"), most: 1 }) + 4;
       draw_stage(pen, { ...place, y, height: place.height - (y - place.y) }, motion, motion.shape(time), extent, {
         theme, look: (part) => page.looks.of(page.report.runs.indexOf(run), part), density: 1.5, field: shades_now[i] ?? null,
       });
@@ -193,7 +194,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
         button("Step forward", () => step(1)),
         scrub,
         now,
-        el("span", { class: "note" }, `plays about ${slower} times slower than real time`),
+        el("span", { class: "note" }, `plays about ${pace} than real time`),
       ),
       choice,
       key,

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // A canvas that shows the section of one run at the time of the clock.
 import type { Page } from "./block";
-import { at, time_slider } from "./clock";
+import { at, type Clock, time_slider } from "./clock";
 import type { Field, Run } from "./data";
 import { el } from "./dom";
 import { fixed } from "./format";
@@ -39,7 +39,7 @@ export class View {
     label: string,
   ) {
     this.element = el("div", { class: "stage" }, this.canvas);
-    time_slider(this.element, page.clock, label, () => moment_text(run, page.clock.of(run)));
+    time_slider(this.element, page.clock, label, () => moment_text(page.clock, run));
     page.clock.watch(() => this.draw());
     page.redraws.push(() => this.draw());
     new ResizeObserver((entries) => {
@@ -82,9 +82,9 @@ export class View {
 }
 
 /** "4.2 ms: 1340 N, squeezed by 7.3 mm". */
-export function moment_text(run: Run, time: number): string {
+export function moment_text(clock: Clock, run: Run, time = clock.of(run)): string {
   const { curves } = run;
   const force = at(curves.time, curves.force, time);
   const compression = at(curves.time, curves.compression, time);
-  return `${fixed(time, 2)} ms after first touch: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm`;
+  return `${clock.words(time)} after first touch: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm`;
 }
