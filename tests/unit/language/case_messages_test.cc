@@ -55,7 +55,7 @@ TEST_CASE("values and units")
                                                 "    thickness = 16\n"
                                                 "                ^\n");
   CHECK(problems_of(layer("thickness = \"16 kg\"")) ==
-        "my.toml:9:13: core.thickness: \"16 kg\" is a mass, but a length is wanted. Use one of mm, cm, m, "
+        "my.toml:9:13: core.thickness: \"16 kg\" is a mass, but a length is needed. Use one of mm, cm, m, "
         "in, um, µm, "
         "μm.\n"
         "    thickness = \"16 kg\"\n"
@@ -76,7 +76,7 @@ TEST_CASE("values and units")
           .starts_with("my.toml:9:13: core.thickness: \"nan mm\" is not a finite number. Write a value such "
                        "as \"12 mm\".\n"));
   CHECK(problems_of(layer("thickness = true"))
-          .starts_with("my.toml:9:13: core.thickness: is true, but a length is wanted. For example: "
+          .starts_with("my.toml:9:13: core.thickness: is true, but a length is needed. For example: "
                        "thickness = \"12 mm\".\n"));
 }
 

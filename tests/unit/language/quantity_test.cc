@@ -77,7 +77,7 @@ TEST_CASE("messages about values guide to the cure")
   CHECK(complaint("140 Mpa", D::pressure) == "unknown unit \"Mpa\". Did you mean \"MPa\"?");
   CHECK(complaint("1,5 mm", D::length) == "\"1,5 mm\" has a decimal comma. Use a decimal point: \"1.5 mm\"");
   CHECK(complaint("12 kg", D::length) ==
-        "\"12 kg\" is a mass, but a length is wanted. Use one of mm, cm, m, in, um, µm, μm");
+        "\"12 kg\" is a mass, but a length is needed. Use one of mm, cm, m, in, um, µm, μm");
   CHECK(complaint("nan mm", D::length) ==
         "\"nan mm\" is not a finite number. Write a value such as \"12 mm\"");
   CHECK(complaint("-inf J", D::energy) == "\"-inf J\" is not a finite number. Write a value such as \"5 J\"");
@@ -85,7 +85,7 @@ TEST_CASE("messages about values guide to the cure")
   CHECK(complaint("thick", D::length) ==
         "\"thick\" does not start with a number. Write a value such as \"12 mm\"");
   CHECK(complaint("3 mm", D::count) ==
-        "\"3 mm\" has a unit, but a whole number is wanted. Leave the unit out");
+        "\"3 mm\" has a unit, but a whole number is needed. Leave the unit out");
   CHECK(complaint("60", D::hardness) ==
         "\"60\" does not name its hardness scale. For example \"60 ShoreA\" (known: ShoreA, ShoreD, "
         "ShoreOO, AskerC)");

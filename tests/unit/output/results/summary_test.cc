@@ -276,8 +276,8 @@ TEST_CASE("beside the band of an input the numerical error is no accuracy")
   CHECK(grip->high == Approx(0.76 * 1.2 / 0.8));
   CHECK_FALSE(tools::rigs::input_range(run, "edge_pressure"));
   CHECK_THAT(tools::summary_text({run}, {.width = 400}),
-             Contains("How good: grip -40 to +50 %, as far as the friction of this court is known; life in "
-                      "steps -90 to +900 %") &&
+             Contains("How good: grip may be -40 % to +50 % off, because of the band of the friction of this "
+                      "court; life in steps may be -90 % to +900 % off") &&
                Contains("The calculation alone: grip ±0.2 %"));
   std::get<solver::SlideRig>(run.setup.rig).friction_highest = 0.48; // somebody's own friction
   CHECK_FALSE(tools::rigs::input_range(run, "effective_grip"));
