@@ -133,7 +133,7 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   TimeIntegrator integrator(equation, 0.6);
   integrator.v[weight] = -drop.touch_speed;
   integrator.a[weight] = -drop.gravity;
-  const StepSettings settings{.newton = {.n_iterations = 40},
+  const StepSettings implicit{.newton = {.n_iterations = 40},
                               .force_scale = column.gauge_pressure * column.area};
   integrator.start();
   const auto held = [&] {
@@ -150,7 +150,7 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   for (double time = 0; time < 0.5;)
   {
     const double place = integrator.x[weight];
-    const auto   outcome = integrator.step(step, settings);
+    const auto   outcome = integrator.step(step, implicit);
     INFO(outcome.reason << " at " << time);
     REQUIRE(outcome.advanced);
     force = face.state(integrator.x).force;

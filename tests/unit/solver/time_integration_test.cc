@@ -5,6 +5,8 @@
 #include "solver/time/generalised_alpha.h"
 #include "tests/support/single_body.h"
 
+#include <Eigen/Eigenvalues>
+
 using namespace solemech;
 using namespace solemech::tests;
 
