@@ -92,7 +92,7 @@ FileText read_all(const Descriptor &file, std::size_t largest)
       const auto size =
         std::max(static_cast<double>(status.st_size), static_cast<double>(answer.text.size()));
       return refused(fmt::format("{:.1f} MB is too large", size / 1e6),
-                     fmt::format("At most {:g} MB are allowed; is this the right file?",
+                     fmt::format("At most {:g} MB is allowed; is this the right file?",
                                  static_cast<double>(largest) / 1e6));
     }
   }

@@ -191,7 +191,7 @@ TEST_CASE("A plan begins where the sheet has come to, and with the tools it name
     INFO(over);
     CHECK_FALSE(names(over));
   }
-  CHECK(names("Drops and press loops of this sheet"));
+  CHECK(names("drops and press loops of this sheet"));
   CHECK(names("Separate the layers"));
   const auto plan = plan_on(sheet, 0);
   for (const char *name : {"peak force", "core density", "hardness of core"})
@@ -199,7 +199,7 @@ TEST_CASE("A plan begins where the sheet has come to, and with the tools it name
     INFO(name);
     CHECK(std::none_of(plan.ranked.begin(), plan.ranked.end(),
                        [&](const auto &one) { return one.name == name; }));
-    CHECK(tells(plan.left_out, std::string(name) + ": by "));
+    CHECK(tells(plan.left_out, std::string(name) + ": needs "));
   }
   CHECK(named(plan, "rebound from 200 mm").worth);
 }
@@ -233,7 +233,7 @@ TEST_CASE("Nothing is cut before what it ends has been read", "[plan]")
   const auto names_a_plug = [](const Sheet &one) {
     const auto all = teardown_order(one);
     return std::any_of(all.begin(), all.end(),
-                       [](const TeardownStep &step) { return step.what.find("Plug of") == 0; });
+                       [](const TeardownStep &step) { return step.what.find("Cut a plug of") == 0; });
   };
   auto &unit = *with_unit.setup.layers.front().unit;
   unit.diameter = 0.06;
