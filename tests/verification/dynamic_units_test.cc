@@ -346,7 +346,7 @@ TEST_CASE("the tip of a gauge on an emptying unit comes to the end of its travel
   CHECK(tests::reading(full, "hardness") > 20);
   CHECK(tests::reading(empty, "hardness") == 0);
   CHECK(std::any_of(empty.warnings.begin(), empty.warnings.end(), [](const solver::Warning &warning) {
-    return warning.text.find("all the way") != std::string::npos;
+    return warning.text.find("went in fully") != std::string::npos;
   }));
 }
 

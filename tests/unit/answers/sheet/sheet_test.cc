@@ -252,9 +252,8 @@ thickness = "2.0 mm"
   for (const auto &taken : sheet.assumptions)
     said += taken + "\n";
   INFO(said);
-  for (const char *part :
-       {"unit thickness: not given; 10 mm +- 4 assumed", "unit gauge pressure: not given",
-        "±0.1 mm (outsole thickness)", "drop height (±1 mm", "exact"})
+  for (const char *part : {"unit thickness: not given; 10 mm +- 4 assumed", "unit gauge pressure: not given",
+                           "±0.1 mm (outsole thickness)", "drop height (±1 mm", "exact"})
     CHECK(said.find(part) != std::string::npos);
   CHECK(sheet.file.changes.empty());
 }
