@@ -47,7 +47,7 @@ def call(*arguments):
     done = subprocess.run([program, *arguments], cwd=folder, capture_output=True, text=True, timeout=250)
     what = " ".join(arguments)
     check(done.returncode == 3, f"{what}: exit code {done.returncode}\n{done.stderr}")
-    check("stopped before its end: " in done.stderr, f"{what}: does not say what failed\n{done.stderr}")
+    check("stopped early: " in done.stderr, f"{what}: does not say what failed\n{done.stderr}")
     check("fault of the program" not in done.stderr, f"{what}: {done.stderr}")
     return what, done
 

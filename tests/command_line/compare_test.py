@@ -142,7 +142,7 @@ class Compare(ProgramTest):
     def test_a_stopped_run_is_told(self):
         code, output, messages = self.call("compare", *PAIR, STAND_IN_STOPS="1")
         self.assertEqual((code, output), (3, ""))
-        self.assertIn("heel-drop stopped before its end: the stand-in was asked to stop\n", messages)
+        self.assertIn("heel-drop stopped early: the stand-in was asked to stop\n", messages)
 
 
 class Interrupted(ProgramTest):

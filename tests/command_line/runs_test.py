@@ -116,7 +116,7 @@ class OneBadCase(ProgramTest):
             with self.subTest(variable):
                 code, output, messages = self.call("run", "heel-drop", "forefoot-drop", "press-loop", **{variable: "forefoot-drop"})
                 self.assertEqual(code, 3, messages)
-                self.assertIn(f"forefoot-drop stopped before its end: {reason}", messages)
+                self.assertIn(f"forefoot-drop stopped early: {reason}", messages)
                 self.assertIn("heel-drop", output)
                 self.assertIn("STOPPED EARLY", output)
                 for case in ["heel-drop", "press-loop"]:
@@ -129,7 +129,7 @@ class OneBadCase(ProgramTest):
     def test_a_comparison_keeps_what_finished(self):
         code, output, messages = self.call("compare", "heel-drop", "forefoot-drop", STAND_IN_REFUSES="forefoot-drop")
         self.assertEqual(code, 3, messages)
-        self.assertIn("forefoot-drop stopped before its end: height = 7", messages)
+        self.assertIn("forefoot-drop stopped early: height = 7", messages)
         self.assertIn("heel-drop", output)
         self.assertTrue(list(self.folder.glob("results/*/*/report.html")))
 
@@ -138,14 +138,14 @@ class EarlyEnd(ProgramTest):
     def test_a_stopped_calculation_is_kept_but_never_an_answer(self):
         code, output, messages = self.call("run", "heel-drop", STAND_IN_STOPS="1")
         self.assertEqual(code, 3)
-        self.assertIn("solemech: heel-drop stopped before its end: the stand-in was asked to stop\n", messages)
+        self.assertIn("solemech: heel-drop stopped early: the stand-in was asked to stop\n", messages)
         self.assertIn("results in results/heel-drop/2 (open report.html)\n", self.call("run", "heel-drop")[2])
 
     def test_a_calculation_that_stops_at_once(self):
         for case in ["heel-drop", "press-loop", "energy-ladder"]:
             code, output, messages = self.call("run", case, STAND_IN_STOPS="at once")
             self.assertEqual(code, 3, messages)
-            self.assertIn("stopped before its end: the stand-in was asked to stop\n", messages)
+            self.assertIn("stopped early: the stand-in was asked to stop\n", messages)
             self.assertNotIn("nan", output)
             self.assertEqual(self.call("run", case, "--json", "--details", STAND_IN_STOPS="at once")[0], 3)
 

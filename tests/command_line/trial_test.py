@@ -80,7 +80,7 @@ class Trial(ProgramTest):
         self.assertIn("Did you mean '--swap'?", self.refused("trial", "heel-drop", "--swp", "insert = eva-insert 3 mm"))
 
     def test_a_run_that_stops(self):
-        self.assertIn("the stack before the change stopped before its end",
+        self.assertIn("the stack before the change stopped early",
                       self.refused("trial", "heel-drop", *INSERT, code=3, STAND_IN_STOPS="in time"))
         self.assertFalse(list(self.folder.glob("results/trial-heel-drop/*/manifest.json")))
 
