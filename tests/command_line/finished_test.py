@@ -32,12 +32,12 @@ class FinishedTest(ProgramTest):
     def whole_folders(self):
         """Every numbered folder is whole, and there is nothing hidden beside."""
         results = self.folder / "results"
-        for number in results.glob("*/[0-9]*"):
+        for number in results.glob("[!.]*/[0-9]*"):
             manifest = json.loads((number / "manifest.json").read_text())
             self.assertLessEqual(RUN_FILES, set(manifest["files"]))
             for name, checksum in manifest["files"].items():
                 self.assertEqual(hashlib.sha256((number / name).read_bytes()).hexdigest(), checksum, name)
-        return sorted(path.relative_to(results).as_posix() for path in results.glob("*/[0-9]*"))
+        return sorted(path.relative_to(results).as_posix() for path in results.glob("[!.]*/[0-9]*"))
 
     def unfinished(self):
         return sorted(self.folder.glob("results/**/.unfinished-*"))

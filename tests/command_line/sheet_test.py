@@ -154,8 +154,8 @@ value = "94 g +- 5 g"
         code, output, messages = self.call("check", "heel.toml")
         self.assertEqual((code, messages), (0, ""))
         said = " ".join(output.split())
-        for part in ["please check core thickness of 146 mm: usual are 1.0 mm to 80 mm. Is it 14.6 mm?",
-                     "please check contact time of 10100.0 ms: usual are 1.0 ms to 100.0 ms. Is it 10.1 ms?",
+        for part in ["please check core thickness of 146 mm is unusual: expected is 1.0 mm to 80 mm. Is it 14.6 mm?",
+                     "please check contact time of 10100.0 ms is unusual: expected is 1.0 ms to 100.0 ms. Is it 10.1 ms?",
                      "please check rebound: 31.2 mm is far from the other hits, about 318 mm, and is included in their mean. Is it 312 mm?",
                      "deceleration 94.0 g ±5.0"]:
             self.assertIn(part, said)
@@ -202,9 +202,9 @@ value = "94 g +- 5 g"
         self.assertEqual(self.refused("sheet", "a.toml", "--part", "forefot"),
                          "solemech: --part forefot: choose heel or forefoot. Did you mean 'forefoot'?\n")
         self.assertIn("cannot be combined", self.refused("sheet", "a.toml", "--rig", "--part", "heel"))
-        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", "my-heel"))
-        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", ""))
-        self.assertIn("For example 'my-heel.toml'", self.refused("sheet", ".toml"))
+        self.assertIn("For example: 'my-heel.toml'", self.refused("sheet", "my-heel"))
+        self.assertIn("For example: 'my-heel.toml'", self.refused("sheet", ""))
+        self.assertIn("For example: 'my-heel.toml'", self.refused("sheet", ".toml"))
         self.assertIn("needs the file to write", self.refused("sheet"))
         self.assertIn("Did you mean '--part'?", self.refused("sheet", "a.toml", "--prat", "heel"))
         self.assertEqual(list(self.folder.iterdir()), [])

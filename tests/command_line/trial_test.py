@@ -13,7 +13,7 @@ class Trial(ProgramTest):
         code, output, messages = self.call("trial", "heel-drop", *INSERT)
         self.assertEqual(code, 0, messages)
         self.assertTrue(output.startswith("trial of heel-drop: insert = eva-insert 3 mm\n"), output)
-        for part in ["now", "with change", "what to know", "peak force", "stack height", "+3.0 mm", "counter depth",
+        for part in ["before", "after", "what to know", "peak force", "stack height", "+3.0 mm", "counter depth",
                      "What improves:", "What gets worse:", "licensed foot professional"]:
             self.assertIn(part, output)
         self.assertNotIn("\033", output + messages)
