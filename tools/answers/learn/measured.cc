@@ -41,8 +41,8 @@ double value_of(const ReadingOf &reading, const std::vector<Run> &runs)
 {
   const Run &run = runs.at(reading.run);
   if (!run.result.complete)
-    throw solver::ResultsError(fmt::format("'{}' stopped early, so the lesson has no answer: {}",
-                                           run.label, run.result.stop_reason));
+    throw solver::ResultsError(
+      fmt::format("'{}' stopped early, so the lesson has no answer: {}", run.label, run.result.stop_reason));
   std::optional<double> value;
   if (reading.name.starts_with(lost_in))
     value = lost_share(run, std::string_view(reading.name).substr(lost_in.size()));
