@@ -4,7 +4,7 @@
 
 usage: one_bad_case.py PROGRAM FOLDER
 
-The bad case is a foam of 20 mm squeezed to a thirteenth: that leaves less room than its polymer fills, so the run stops.
+The bad case is a foam of 20 mm squeezed to a seventeenth: that leaves less room than its polymer fills, so the run stops.
 What finished is written and shown, what failed is named with its reason, and the exit code is 3.
 """
 import json
@@ -54,8 +54,8 @@ def call(*arguments):
 
 sheet("good", "2 mm")
 sheet("other", "3 mm")
-sheet("bad", "18.5 mm")
-sheet("ladder", "2 mm", '[[series]]\nvary = "press.peak_displacement"\nvalues = ["2 mm", "18.5 mm", "3 mm"]\n')
+sheet("bad", "18.8 mm")
+sheet("ladder", "2 mm", '[[series]]\nvary = "press.peak_displacement"\nvalues = ["2 mm", "18.8 mm", "3 mm"]\n')
 
 what, done = call("run", "good.toml", "bad.toml", "other.toml")
 for name in ("good", "other"):
@@ -76,7 +76,7 @@ check(list(folder.glob("results/*/*/data/shares.csv")), f"{what}: the finished c
 what, done = call("compare", "good.toml", "bad.toml")
 check("good" in done.stdout, f"{what}: the finished run is not shown")
 
-what, done = call("trial", "good.toml", "--range", "press.peak_displacement=2..18.5 mm by 8.25 mm")
+what, done = call("trial", "good.toml", "--range", "press.peak_displacement=2..18.8 mm by 8.4 mm")
 check(list(folder.glob("results/trial-good/*/report.html")), f"{what}: nothing was written")
 
 if problems:
