@@ -9,6 +9,8 @@
 #include "materials/hardness.h"
 #include "materials/wear.h"
 
+#include "numerics/rising_root.h"
+
 #include <numbers>
 #include <vector>
 

@@ -65,8 +65,8 @@ inline double modulus_shore_d_qi(double shore_d)
 
 /// Force over E* = E/(1 - nu^2) [m2] that presses a rigid tip `depth` [m] into an elastic half-space without
 /// friction. For an outline f(r): d = integral of a f'/sqrt(a^2 - r^2), F = 2 E* integral of r^2 f'/sqrt(a^2
-/// - r^2), r from 0 to the contact radius a: I.N. Sneddon, Int. J. Eng. Sci. 3 (1965). Flat and cone: J.O.
-/// U. B. C. O. Ejike 1981 (from memory). Once the contact has reached the rod it grows no more, and the force
+/// - r^2), r from 0 to the contact radius a: I.N. Sneddon, Int. J. Eng. Sci. 3 (1965). Flat and cone:
+/// U.B.C.O. Ejike 1981 (from memory). Once the contact has reached the rod it grows no more, and the force
 /// by 2 a E* a unit of depth.
 inline double half_space_force(const IndenterTip &tip, double depth)
 {

@@ -89,6 +89,6 @@ struct Material
   std::string   hardness; ///< as printed, with its scale and relation, e.g. "42 AskerC"
   BenchReadings readings;
   std::string   source;                                ///< where the numbers come from, for people
-  bool          invented = false, from_memory = false; ///< some of its numbers are
+  bool          invented = false, from_memory = false; ///< whether some of its numbers are
 };
 } // namespace solemech::materials

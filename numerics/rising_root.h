@@ -13,12 +13,15 @@ namespace solemech::numerics
 template <typename Function>
 double rising_root(const Function &f, double low, double high)
 {
-  if (f(low) >= 0)
+  const double at_low = f(low);
+  if (at_low >= 0)
     return low;
-  if (f(high) <= 0)
+  const double at_high = f(high);
+  if (at_high <= 0)
     return high;
-  std::uintmax_t n_most = 100;
-  return boost::math::tools::toms748_solve(f, low, high, boost::math::tools::eps_tolerance<double>(), n_most)
+  std::uintmax_t n_most = 98;
+  return boost::math::tools::toms748_solve(f, low, high, at_low, at_high,
+                                           boost::math::tools::eps_tolerance<double>(), n_most)
     .second;
 }
 } // namespace solemech::numerics

@@ -117,10 +117,7 @@ void raise_pressure(double stride, const Attempt &attempt)
                                   100 * reached, outcome.reason));
   }
 }
-} // namespace
 
-namespace
-{
 /// @param force  against which residuals count [N]
 StepSettings inflating_step(double force)
 {

@@ -65,9 +65,10 @@ SlideMoment moment_of(const LugModel &model, const TimeIntegrator &integrator, d
 }
 } // namespace
 
-TimeIntegrator sliding_integrator(LugModel &model)
+TimeIntegrator sliding_integrator(LugModel &model, OpenParts *open_parts)
 {
   TimeIntegrator integrator(model.equation, 1.0);
+  integrator.book_parts(open_parts);
   integrator.start();
   return integrator;
 }

@@ -63,8 +63,8 @@ struct SlideOutcome
 SlideOutcome slide(LugModel &model, TimeIntegrator &integrator, const SlideLoad &load,
                    const std::function<bool(const SlideMoment &)> &on_step = {});
 
-/// Quasi-static integrator fit for a sliding lug.
-TimeIntegrator sliding_integrator(LugModel &model);
+/// Quasi-static integrator fit for a sliding lug, started; it books what each part leaves open where wanted.
+TimeIntegrator sliding_integrator(LugModel &model, OpenParts *open_parts = nullptr);
 
 /// Length over which pressure on a face is a mean: that at a sharp corner and at each face of the mesh has no
 /// limit on refinement [m].

@@ -6,6 +6,7 @@
 #include "solver/contributions/support.h"
 #include "solver/inflation.h"
 #include "solver/part_law.h"
+#include "solver/rig_parts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -196,14 +197,15 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass,
     .friction = tup.friction,
     .stick = small.sticks ? softest_modulus() / (resolution.penetration * contact_length) : 0.0,
     .pressure_window = std::min(5e-3, tup.diameter / 8)};
-  auto contact =
-    std::make_unique<Contact>("tup", *mesh, touching, tup_surface, settings, striker, height, false);
+  auto contact = std::make_unique<Contact>(rig_part::striker, *mesh, touching, tup_surface, settings, striker,
+                                           height, false);
   tup_contact = contact.get();
   equation.contributions.push_back(std::move(contact));
   auto self_contact = std::make_unique<SelfContact>(*mesh, penalty(height));
   folds = self_contact.get();
   equation.contributions.push_back(std::move(self_contact));
-  equation.contributions.push_back(std::make_unique<RigidWeight>("tup", striker, tup_mass * input.gravity));
+  equation.contributions.push_back(
+    std::make_unique<RigidWeight>(rig_part::striker, striker, tup_mass * input.gravity));
   come_to_rest();
 }
 

@@ -97,7 +97,8 @@ def problems(source):
         plain = re.sub(r"\{[^{}\n]*\}|`[^`\n]*`", lambda match: " " * len(match[0]), said)  # placeholders and code
         for habit, instead in HABITS.items():
             for match in re.finditer(habit.replace(" ", r"\s+"), plain):  # also over a line break
-                known = next((key for key in EXCEPTIONS if key[0] == name and key[1] in said), None)
+                around = " ".join(said[max(0, match.start() - 60):match.end() + 60].split())
+                known = next((key for key in EXCEPTIONS if key[0] == name and key[1] in around), None)
                 if known:
                     used.add(known)
                     continue

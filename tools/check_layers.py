@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 # SPDX-License-Identifier: Apache-2.0
-"""Check that includes point one way: tools -> solver -> {materials, geometry}.
+"""Check that includes point one way: tools -> solver -> {materials, geometry} -> numerics.
 
 Reads every `#include "folder/..."` under the root and reports includes that the table below forbids and
 cycles between files. Prints one line per problem; exit code 1 if there is any, 0 otherwise.

@@ -12,7 +12,6 @@ Bedding::Bedding(std::string name, const Discretisation &mesh,
                  const std::function<double(double z)> &stiffness)
   : name_(std::move(name)), mesh_(&mesh)
 {
-  static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
   for (const auto &face : faces)
   {
     const auto   nodes = mesh.edge(face);
@@ -26,7 +25,7 @@ Bedding::Bedding(std::string name, const Discretisation &mesh,
         {
           const double s = gauss_abscissae[q], radius = (1 - s) * first[0] + s * last[0];
           const double around = mesh.around(radius), here = stiffness((1 - s) * first[1] + s * last[1]);
-          k += weights[q] * quadratic_shape(a, s) * quadratic_shape(b, s) * around * here;
+          k += gauss_weights[q] * quadratic_shape(a, s) * quadratic_shape(b, s) * around * here;
         }
         const int row = mesh.dof(nodes[a], component), column = mesh.dof(nodes[b], component);
         if (row >= 0 && column >= 0 && k != 0)

@@ -13,7 +13,6 @@ FibreBundle::FibreBundle(std::string name, const Discretisation &mesh, const geo
                          materials::TensileFibres law)
   : name_(std::move(name)), law_(law), mesh_(&mesh)
 {
-  static constexpr std::array<double, 3> weights{5.0 / 18, 8.0 / 18, 5.0 / 18};
   for (const auto &[lower, upper] : chamber.facing)
   {
     auto below = mesh.edge(mesh.mesh().faces[lower]), above = mesh.edge(mesh.mesh().faces[upper]);
@@ -37,7 +36,7 @@ FibreBundle::FibreBundle(std::string name, const Discretisation &mesh, const geo
       }
       pair.shape = shapes.value;
       const double around = mesh.around(radius);
-      pair.area = weights[q] * std::abs(along) * around;
+      pair.area = gauss_weights[q] * std::abs(along) * around;
       pairs_.push_back(pair);
     }
   }

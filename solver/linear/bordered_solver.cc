@@ -89,6 +89,8 @@ int BorderedSolver::factorise_corner(const Eigen::MatrixXd &corner)
     schur.diagonal().cwiseAbs().unaryExpr([](double d) { return d > 0 ? 1 / std::sqrt(d) : 1.0; });
   const Eigen::MatrixXd scaled = border_scale_.asDiagonal() * schur * border_scale_.asDiagonal();
   schur_.compute(scaled);
+  if (!symmetric_)
+    return 0; // no signs to count
   const Eigen::MatrixXd                                symmetric = 0.5 * (scaled + scaled.transpose());
   const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(symmetric, Eigen::EigenvaluesOnly);
   return (eigen.eigenvalues().array() < 0).count();

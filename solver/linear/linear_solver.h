@@ -4,6 +4,8 @@
 
 #include "solver/contribution.h"
 
+#include <memory>
+
 namespace solemech::solver
 {
 class LinearSolver

@@ -37,7 +37,8 @@ void SparseLdu::add(const Entries &entries)
     {
       if (front.parent >= 0)
         unsymmetric_[front.parent] = true;
-      std::copy_n(below_.factors.data() + front.panel, front.size.n_pivots * front.size.height(),
+      std::copy_n(below_.factors.data() + front.panel,
+                  static_cast<std::size_t>(front.size.n_pivots) * front.size.height(),
                   above_.factors.data() + front.panel);
     }
   for (const auto &entry : entries)

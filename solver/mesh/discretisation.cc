@@ -10,9 +10,9 @@ namespace
 {
 std::vector<QuadraticMesh<2>::Corners> corners(const geometry::PlugMesh &mesh)
 {
-  std::vector<QuadraticMesh<2>::Corners> cells(mesh.cells.size());
-  for (std::size_t i = 0; i < cells.size(); ++i)
-    std::copy(mesh.cells[i].vertices.begin(), mesh.cells[i].vertices.end(), cells[i].begin());
+  std::vector<QuadraticMesh<2>::Corners> cells;
+  for (const auto &cell : mesh.cells)
+    cells.push_back(cell.vertices);
   return cells;
 }
 

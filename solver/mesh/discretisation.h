@@ -30,7 +30,8 @@ public:
   /// Nodes of a boundary face in the direction of geometry::face_vertices.
   EdgeNumbers edge(const geometry::BoundaryFace &face) const;
 
-  /// Elements of a part (`positions`, `offset`: as of a quadratic mesh).
+  using QuadraticMesh::group;
+  /// Elements of a part (`positions`, `offset`: as in QuadraticMesh::group).
   ElementGroup group(int part, unsigned n_branches, const std::vector<Point> &positions,
                      const std::vector<Point> &offset) const;
 

@@ -8,6 +8,7 @@
 #include <deal.II/grid/tria.h>
 
 #include <algorithm>
+#include <span>
 
 namespace solemech::solver
 {

@@ -9,7 +9,7 @@
 
 #include <array>
 #include <numbers>
-#include <span>
+#include <string>
 #include <vector>
 
 namespace solemech::solver

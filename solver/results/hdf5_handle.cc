@@ -142,6 +142,11 @@ Handle open_group(hid_t parent, const std::string &name)
   return Handle(H5Gopen2(parent, name.c_str(), H5P_DEFAULT), H5Gclose, "find group '" + name + "'");
 }
 
+bool has_child(hid_t group, const char *name)
+{
+  return H5Lexists(group, name, H5P_DEFAULT) > 0;
+}
+
 Texts children(hid_t group)
 {
   H5G_info_t info;

@@ -63,6 +63,8 @@ Handle open_group(hid_t parent, const std::string &name);
 /// Names of the links of a group, in the order in which they were created.
 Texts children(hid_t group);
 
+bool has_child(hid_t group, const char *name);
+
 /// Names of the attributes of an object, sorted.
 Texts attributes(hid_t object);
 

@@ -119,14 +119,16 @@ void Recorder::record(double time, bool picture_now)
   const int    tup = model_.tup_unknown();
   const auto   state = model_.tup_contact->state(x);
   const double weight = model_.equation.bodies[0].inertia[0] * model_.input.gravity;
-  push("force", "N", "force of the stack on the drop weight, upwards", state.force);
-  push("tup_displacement", "m", "travel of the drop weight below its level at first touch", -x[tup]);
-  push("tup_velocity", "m/s", "speed of the drop weight, upwards positive", integrator_.v[tup]);
+  push("force", "N", "force of the stack on the striker, upwards", state.force);
+  push("tup_displacement", "m", "travel of the striker below its level at first touch", -x[tup]);
+  push("tup_velocity", "m/s", "speed of the striker, upwards positive", integrator_.v[tup]);
   if (weight > 0)
     push("deceleration", "1", "upward acceleration of the drop weight over g: F/(m g) - 1",
          state.force / weight - 1);
   push("contact_radius", "m", "outermost radius in contact with the striker", state.radius);
-  push("peak_pressure", "Pa", "highest mean contact pressure over a ring 5 mm wide", state.peak_pressure);
+  push("peak_pressure", "Pa",
+       "highest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)",
+       state.peak_pressure);
   push("penetration", "m", "greatest penetration of the striker into the surface (numerical)", state.deepest);
   for (const auto &chamber : model_.chambers)
   {

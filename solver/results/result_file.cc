@@ -55,12 +55,6 @@ Texts texts_of(const Items &items, Value value)
   return texts;
 }
 
-bool has_child(hid_t group, const char *name)
-{
-  const Texts names = children(group);
-  return std::find(names.begin(), names.end(), name) != names.end();
-}
-
 void write_ledger(hid_t run, const Result &result)
 {
   const Handle ledger = create_group(run, "ledger");

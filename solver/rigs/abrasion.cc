@@ -232,13 +232,8 @@ double ground_face_rise(const materials::HeatProperties &piece, double flux, dou
   return recession > 0 ? std::min(still, flux / (piece.density * piece.specific_heat * recession)) : still;
 }
 
-Result run_abrasion(const Case &input, const AbrasionRig &rig)
-{
-  return Bench(input, rig).run();
-}
-
 Result run_rig(const Case &input, const AbrasionRig &rig, const Resolution &, const RunOptions &)
 {
-  return run_abrasion(input, rig);
+  return Bench(input, rig).run();
 }
 } // namespace solemech::solver

@@ -42,9 +42,7 @@ struct AbrasionRig
 /// Depth over time with the band of the abrasive, what wears through, and for the sleeve how warm the face
 /// gets. Throws InvalidParameter for a layer whose loss on the abrasive is not known, or a tool that does not
 /// turn or press.
-Result run_abrasion(const Case &input, const AbrasionRig &rig);
-
-/// The same: a bench without elements has no resolution.
+/// A bench without elements has no resolution.
 Result run_rig(const Case &input, const AbrasionRig &rig, const Resolution &, const RunOptions &);
 
 /// Greatest rise [K] of a face that is heated with `flux` [W/m2] for `time` [s] and ground away at

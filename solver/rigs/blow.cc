@@ -65,7 +65,6 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
   StepControl  control(resolution_.step_tolerance, contact_time, touch_speed);
   settings.extrapolate = extrapolated_share;
-  settings.newton.tolerance *= resolution_.newton_tolerance;
   double      force = 0, last_force = 0, last_time = 0, raw_peak = 0;
   bool        touched = false;
   std::string first_failure;

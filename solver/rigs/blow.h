@@ -30,6 +30,7 @@ public:
     : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
       options_(options)
   {
+    settings.newton.tolerance *= resolution.newton_tolerance;
   }
 
   /// From the drop weight at `touch_level` [m, fresh stack: 0] falling at `touch_speed` [m/s].

@@ -7,8 +7,6 @@
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/recorder.h"
-#include "solver/rigs/tread.h"
-#include "solver/rigs/wear.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -74,10 +72,9 @@ public:
       model_({outline_of(input, rig), rubber_of(input, rig), input.layers.at(0).material, rig.neighbours},
              input, mesh_share * resolution.mesh_level,
              slip_share * input.layers.at(1).thickness * resolution.step_tolerance * driven_),
-      integrator_(sliding_integrator(model_)), step_share_(std::min(1.0, resolution.step_tolerance)),
-      newton_tolerance_(resolution.newton_tolerance)
+      integrator_(sliding_integrator(model_, resolution.open_parts)),
+      step_share_(std::min(1.0, resolution.step_tolerance)), newton_tolerance_(resolution.newton_tolerance)
   {
-    integrator_.book_parts(resolution.open_parts);
     model_.court->set_shear_law([this](double pressure) {
       const auto [stress, slope] = friction_.traction(pressure, rig_.speed, input_.temperature);
       return ShearLimit{cosine_ * stress, cosine_ * slope};
@@ -390,10 +387,4 @@ Result run_slide(const Case &input, const SlideRig &rig, const Resolution &resol
   return study_slide(input, rig, for_the_edge, options).result;
 }
 
-Result run_rig(const Case &input, const SlideRig &rig, const Resolution &resolution,
-               const RunOptions &options)
-{
-  const auto run = rig.wear ? run_wear : rig.tread ? run_tread : run_slide;
-  return run(input, rig, resolution, options);
-}
 } // namespace solemech::solver

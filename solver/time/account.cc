@@ -23,7 +23,7 @@ void set_ledger_facts(Result &result, double scale)
 std::string open_account_text(const Result &result, const OpenParts &parts)
 {
   std::string text = fmt::format(
-    "the energy account misses by {:.1f} % of the energy put in ({:.1f} % by time steps, "
+    "the energy account is off by {:.1f} % of the energy put in ({:.1f} % by time steps, "
     "{:.1f} % by iterations that end early)",
     100 * open_share(result), 100 * result.facts.ledger_numerical, 100 * result.facts.ledger_residual);
   const auto most = std::max_element(parts.begin(), parts.end(), [](const auto &a, const auto &b) {

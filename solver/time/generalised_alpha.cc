@@ -106,7 +106,7 @@ Vector TimeIntegrator::first_guess(double dt, const StepSettings &settings,
 }
 
 std::string TimeIntegrator::find_balance(StepEquation &balance, const StepSettings &settings, bool descends,
-                                         Vector &x_new, unsigned &n_iterations)
+                                         Vector &x_new)
 {
   const auto evaluate = [&](const Vector &at, Vector &residual, Tangent *tangent, std::string &failed) {
     return balance.residual(at, residual, tangent, failed);
@@ -144,9 +144,8 @@ StepOutcome TimeIntegrator::step(double dt, const StepSettings &settings)
   // state.
   const bool  descends = equation_.has_potential() && n_failures >= n_plain_tries;
   StepOutcome outcome;
-  outcome.reason = find_balance(balance, settings, descends, x_new, outcome.n_iterations);
+  outcome.reason = find_balance(balance, settings, descends, x_new);
   outcome.advanced = outcome.reason.empty();
-  n_iterations += outcome.n_iterations;
   if (outcome.advanced)
     take(balance, x_new, dt, descends);
   else // the next try starts from the accepted state
@@ -164,9 +163,7 @@ void TimeIntegrator::take(const StepEquation &balance, const Vector &x_new, doub
     numerical_ += work.inertia - (kinetic_energy() - moving);
   driven_work_ += work.driven;
   residual_ -= work.forces + work.inertia - work.driven;
-  was_led_.clear();
-  for (const auto &one : balance.led())
-    was_led_.push_back(one.unknown);
+  was_led_ = balance.led();
   last_dx_ = dx, last_dt_ = fell ? 0 : dt;
   n_failures = 0, n_descents += fell;
   if (open_parts_)

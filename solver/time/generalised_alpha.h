@@ -13,7 +13,6 @@ namespace solemech::solver
 struct StepOutcome
 {
   bool        advanced = false;
-  unsigned    n_iterations = 0;
   std::string reason; ///< when the step is to be repeated smaller
 };
 
@@ -54,7 +53,7 @@ private:
   Vector                        force_;   ///< at the accepted state [N]
   Vector                        last_dx_; ///< of the last step [m]
   double                        last_dt_ = 0;
-  std::vector<int>              was_led_; ///< unknowns that the last step led
+  std::vector<LedUnknown>       was_led_; ///< by the last step
   std::vector<EnergyEntry>      energies_;
   PartAccounts                  part_accounts_;
   OpenParts                    *open_parts_ = nullptr;
@@ -64,8 +63,7 @@ private:
   /// At the end of a quasi-static step, x itself where the tangent is of no use.
   Vector linear_guess(const std::vector<LedUnknown> &led) const;
   /// Finds the balance and settles it. @return why there is none; empty: x_new is it
-  std::string find_balance(StepEquation &balance, const StepSettings &settings, bool descends, Vector &x_new,
-                           unsigned &n_iterations);
+  std::string find_balance(StepEquation &balance, const StepSettings &settings, bool descends, Vector &x_new);
   /// The longest way of a rigid body from here to there, turns left out [m].
   double longest_way_to(const Vector &x_new) const;
   void   take(const StepEquation &balance, const Vector &x_new, double dt, bool fell);

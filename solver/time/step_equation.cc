@@ -76,24 +76,22 @@ bool StepEquation::residual(const Vector &x_new, Vector &residual, Tangent *tang
   return true;
 }
 
-StepEquation::Work StepEquation::work(const Vector &x_new, const std::vector<int> &was_led) const
+StepEquation::Work StepEquation::work(const Vector &x_new, const std::vector<LedUnknown> &was_led) const
 {
   const Vector dx = x_new - start_.x;
   const Vector mixed = (1 - old_share()) * force_ + old_share() * start_.force;
   Work         work{mixed.dot(dx), 0, 0};
   if (!quasi_static_)
     work.inertia = equation_.inertia(mixed_acceleration(x_new)).dot(dx);
-  std::vector<int> now_led;
   for (std::size_t i = 0; i < led_.size(); ++i)
   {
     const int k = led_[i].unknown;
-    now_led.push_back(k);
     work.driven += (quasi_static_ ? mixed[k] : leading_[i]) * dx[k];
   }
   if (quasi_static_)
-    for (const int k : was_led) // what led it lets go along this way
-      if (!std::binary_search(now_led.begin(), now_led.end(), k))
-        work.driven += old_share() * start_.force[k] * dx[k];
+    for (const auto &one : was_led) // what led it lets go along this way
+      if (!std::ranges::binary_search(led_, one.unknown, {}, &LedUnknown::unknown))
+        work.driven += old_share() * start_.force[one.unknown] * dx[one.unknown];
   return work;
 }
 } // namespace solemech::solver

@@ -46,8 +46,8 @@ public:
   {
     double forces, inertia, driven; ///< `driven` is done on what is led
   };
-  /// @param was_led  unknowns that the step before has led
-  Work work(const Vector &x_new, const std::vector<int> &was_led) const;
+  /// @param was_led  by the step before
+  Work work(const Vector &x_new, const std::vector<LedUnknown> &was_led) const;
   bool has_inertia() const { return !quasi_static_; }
   /// Of the force at the start in the mean that does work: without inertia both ends are in balance and count
   /// alike.

@@ -23,8 +23,8 @@ struct StepSettings
   double extrapolate = 0;
   /// Start from a linear step: what touches a led body goes with it; quasi-static.
   bool along_tangent = false;
-  /// A body that a force drives goes no farther in a quasi-static step; what does so at every length of step
-  /// falls [m].
+  /// A body goes no farther in a quasi-static step; one that a force drives, and that does so at every length
+  /// of step, falls [m].
   double longest_way = std::numeric_limits<double>::infinity();
 };
 } // namespace solemech::solver

@@ -30,7 +30,7 @@ public:
 
   void check()
   {
-    const auto            n_before = problems_.list().size();
+    const auto            n_before = problems_.n_noted();
     std::set<std::string> names;
     for (std::size_t i = 0; i < case_.layers.size(); ++i)
     {
@@ -44,7 +44,7 @@ public:
     }
     if (case_.layers.empty() && blocks_.layers.empty())
       return;
-    if (problems_.list().size() == n_before && n_before == 0)
+    if (problems_.n_noted() == n_before && n_before == 0)
       std::visit([this](const auto &rig) { check_rig(rig); }, case_.rig);
   }
 

@@ -90,7 +90,7 @@ std::vector<double> read_together(const Fields &fields, std::size_t n_before)
 
 std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, materials::Problems &problems)
 {
-  const auto         n_before = problems.list().size();
+  const auto         n_before = problems.n_noted();
   std::vector<Doubt> doubts;
   for (const auto *block : blocks)
   {
@@ -108,11 +108,11 @@ std::vector<Doubt> read_doubts(const std::vector<const toml::table *> &blocks, m
     doubt.together = read_together(fields, doubts.size());
     doubts.push_back(std::move(doubt));
   }
-  if (problems.list().size() == n_before && !doubts.empty() && independent_doubts(doubts).empty())
+  if (problems.n_noted() == n_before && !doubts.empty() && independent_doubts(doubts).empty())
     problems.add(materials::problem_at(
       blocks.back()->source(), "settled.together", "these numbers contradict each other",
       "Two numbers that vary with a third also vary with each other. Lower the numbers of `together`"));
-  return problems.list().size() == n_before ? doubts : std::vector<Doubt>();
+  return problems.n_noted() == n_before ? doubts : std::vector<Doubt>();
 }
 
 bool names_the_rig(const toml::table &settled)

@@ -74,8 +74,6 @@ std::string problem_text(const Problem &problem)
 
 void Problems::add(Problem problem)
 {
-  if (list_.size() >= most_listed)
-    return;
   // The first message about an entry at a place is the one to mend; the looking-through of the text gives
   // bare names.
   for (const auto &known : list_)
@@ -84,7 +82,9 @@ void Problems::add(Problem problem)
            ? problem.entry.ends_with(known.entry) && (!known.entry.empty() || problem.entry.empty())
            : known.entry == problem.entry && known.reason == problem.reason))
       return;
-  list_.push_back(std::move(problem));
+  ++n_noted_;
+  if (list_.size() < most_listed)
+    list_.push_back(std::move(problem));
 }
 
 bool Problems::has_line(const std::string &file, int line) const
@@ -109,7 +109,7 @@ std::string Problems::text() const
             std::string(static_cast<std::size_t>(std::max(problem.column, 1) - 1), ' ') + "^\n";
   }
   if (list_.size() >= most_listed)
-    text += fmt::format("Only the first {} mistakes are listed: mend these first.\n", most_listed);
+    text += fmt::format("Only the first {} mistakes are listed: correct these first.\n", most_listed);
   return text;
 }
 

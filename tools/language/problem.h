@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
-// What is wrong with a file that a person wrote, where, and what to write instead. All problems of a file are
-// collected and thrown together, in the order in which the file shows them.
+// What is wrong with a file that a person wrote, where, and what to write instead. The problems of a file are
+// collected and thrown together, in the order in which the file shows them; beyond the first few hundred they
+// are only counted.
 #pragma once
 
 #include <map>
@@ -21,7 +22,7 @@ struct Problem
   std::string cure;       ///< what to do, no full stop
 };
 
-/// Every problem of a file at once; `what()` is the full text for people.
+/// The problems of a file at once; `what()` is the full text for people.
 class CaseError : public std::runtime_error
 {
 public:
@@ -54,8 +55,12 @@ public:
 
   const std::vector<Problem> &list() const { return list_; }
 
+  /// How many there are, those that are no longer listed included: has anything been added?
+  std::size_t n_noted() const { return n_noted_; }
+
 private:
   std::vector<Problem>               list_;
+  std::size_t                        n_noted_ = 0;
   std::map<std::string, std::string> sources_;
 };
 

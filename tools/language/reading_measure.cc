@@ -166,7 +166,7 @@ ReadingMeasure read_measure(std::string_view text, const std::vector<NamedRun> &
   if (parts.size() != 1 && !(has_two && parts.size() == 3) && !is_change)
     throw InvalidMeasure(fmt::format("\"{}\" is not a measure", text),
                          "Write a reading, a - b, a / b or a / b - 1, with spaces around the signs. A "
-                         "reading of one run:  peak_force:heel");
+                         "reading of one run: peak_force:heel");
   measure.first = reading_of(parts[0], runs);
   measure.dimension = measure.first.dimension;
   if (!has_two)

@@ -147,8 +147,9 @@ void Description<solver::PressRig>::finish(const RigSheet &sheet, S &rig)
 
 void Description<solver::DurometerRig>::start(const RigSheet &sheet, S &rig)
 {
+  const auto scale = sheet.fields.text("scale");
   for (const auto &gauge : materials::gauges)
-    if (gauge.name == sheet.fields.text("scale"))
+    if (gauge.name == scale)
       rig.gauge = gauge;
   rig.tup = solver::gauge_tip(rig.gauge);
   rig.tup.friction = sheet.fields.value("tip_friction");

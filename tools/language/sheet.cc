@@ -89,12 +89,12 @@ toml::table parse_sheet(const std::string &text, const std::string &file, Proble
   std::string_view body = text;
   if (body.starts_with("\xef\xbb\xbf"))
     body.remove_prefix(3);
-  const auto before = problems.list().size();
+  const auto before = problems.n_noted();
   bool       broken_bytes = false;
   const auto mended = mended_sheet(body, file, problems, broken_bytes);
   // Lines are shown as written; where bytes are broken, as mended.
   problems.add_source(file, broken_bytes ? mended : mended.empty() ? std::string() : std::string(body));
-  if (mended.empty() && problems.list().size() > before)
+  if (mended.empty() && problems.n_noted() > before)
     return {};
   toml::table table;
   try

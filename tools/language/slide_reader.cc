@@ -229,10 +229,9 @@ void read_wear(const Fields &fields, const materials::Material &reference, solve
                      "Give known_hours and known_depth, or remove the line");
   }
   if (wear.depth > deepest_wear * rig.lug.height)
-    fields.problem(
-      "depth",
-      fmt::format("{} is more than the height of the lug, {}", length(wear.depth), length(rig.lug.height)),
-      fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
+    fields.problem("depth",
+                   fmt::format("{} is too deep for a lug of {}", length(wear.depth), length(rig.lug.height)),
+                   fmt::format("Give at most {}", length(deepest_wear * rig.lug.height)));
   if (const auto *rubber = std::get_if<materials::RubberData>(&reference.data))
     wear.reference_modulus = rubber->youngs_modulus();
   rig.wear = wear;

@@ -3,6 +3,7 @@
 
 #include "tools/program/calculate.h"
 #include "tools/program/compare_run.h"
+#include "tools/program/failures.h"
 #include "tools/program/learn_run.h"
 #include "tools/program/plan_run.h"
 #include "tools/program/progress.h"
@@ -53,6 +54,17 @@ Exit said(Exit exit, const std::string &text)
   fmt::print(stderr, "solemech: {}\n", text);
   return exit;
 }
+
+/// Says what the fault is. @return what it amounts to
+Exit said(const std::exception_ptr &fault)
+try
+{
+  std::rethrow_exception(fault);
+}
+catch (const std::exception &error)
+{
+  return explain(error);
+}
 } // namespace
 
 Exit full_answer(const Request &request, const Solve &solve, const std::atomic<bool> &interrupted)
@@ -69,15 +81,18 @@ Exit full_answer(const Request &request, const Solve &solve, const std::atomic<b
     const Exit exit = std::visit(FullAnswer{job}, request);
     if (!job.not_kept().empty() && exit != Exit::results)
       said(exit, fmt::format("finished runs are not kept for the next time: {}", job.not_kept()));
-    return exit;
+    if (exit != Exit::ok || !job.failure())
+      return exit;
+    said(exit, "a run of this answer failed and is left out:");
+    said(job.failure());
+    return Exit::run_failed;
   }
   catch (const Interrupted &)
   {
     return said(Exit::interrupted,
-                job.n_calculated() == 0
-                  ? "interrupted. No results were written."
-                  : "interrupted. No results were written. Finished runs are kept: the same "
-                    "command goes on from there.");
+                job.n_kept() == 0 ? "interrupted. No results were written."
+                                  : "interrupted. No results were written. Finished runs are kept: the same "
+                                    "command goes on from there.");
   }
   catch (const settle::ImpossibleInput &error)
   {
@@ -85,7 +100,9 @@ Exit full_answer(const Request &request, const Solve &solve, const std::atomic<b
   }
   catch (const settle::PredictionFailed &error)
   {
-    return said(Exit::run_failed, error.what());
+    const Exit  exit = said(Exit::run_failed, error.what());
+    const auto &why = job.failure() ? job.failure() : job.refusal();
+    return why ? said(why) : exit;
   }
 }
 } // namespace solemech::tools

@@ -63,8 +63,7 @@ public:
     line("pulse return", percent(material.readings.pulse_return));
     std::visit([this](const auto &data) { law(data); }, material.data);
     line("valid at", quantity_text(material.thermal.reference_temperature, Dimension::temperature));
-    line("change of change of moduli per kelvin",
-         fmt::format("{:+.2g} %", 100 * material.thermal.modulus_per_kelvin));
+    line("change of moduli per kelvin", fmt::format("{:+.2g} %", 100 * material.thermal.modulus_per_kelvin));
     line("source", material.source);
   }
 

@@ -5,9 +5,9 @@
 #include "tools/program/sheet_input.h"
 
 #include <fmt/format.h>
-#include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cassert>
 #include <iterator>
 
 namespace solemech::tools
@@ -15,9 +15,7 @@ namespace solemech::tools
 Exit answer_plan(const PlanRequest &request, Job &job)
 {
   const auto *question = std::ranges::find(plan_questions, request.question, &PlanQuestion::name);
-  if (question == std::end(plan_questions))
-    throw UsageError(
-      fmt::format("--for {}: choose one of {}.", request.question, fmt::join(plan_question_names(), ", ")));
+  assert(question != std::end(plan_questions)); // the option takes no other
   const auto sheet = settleable_sheet(request.sheet, {});
   const auto plan = plan_readings(sheet, *question, job);
   fmt::print("{}", request.json ? plan_json(sheet, plan) : plan_text(sheet, plan));

@@ -154,7 +154,7 @@ public:
                   "and above {:.3g} N·m. These limits are user data: no source gives a safe moment.",
                   number(run, solver::catalogue.pivot_moment), pivot_words(run), tread.lowest_moment,
                   tread.highest_moment));
-    story.push_back(fmt::format("Rolled 15° outward, the foot keeps {:.0f} % of its zones in contact, "
+    story.push_back(fmt::format("Rolled 15° outward, the foot keeps {:.0f} % of its tread area in contact, "
                                 "calculated as a stiff plate on a sole that gives {}.",
                                 100 * number(run, solver::catalogue.rolled_contact_share),
                                 length(tread.give)));

@@ -10,6 +10,7 @@
 
 #include <algorithm>
 #include <deque>
+#include <filesystem>
 #include <new>
 #include <unordered_map>
 
@@ -131,8 +132,9 @@ private:
 
   static std::string no_bands(const Single &end)
   {
-    const char *why =
-      end.fault ? "within its ± the stack cannot be built" : "a run at an end of the ± stopped";
+    const char *why = end.refused ? "within its ± the stack cannot be built"
+                      : end.fault ? "a run at an end of the ± failed"
+                                  : "a run at an end of the ± stopped";
     return fmt::format("No bands: {} ({}).", why, end.result.stop_reason);
   }
 
@@ -155,6 +157,20 @@ Job::Job(Solve solve, std::optional<RunStore> store, JobProgress progress,
   : solve_(std::move(solve)), store_(std::move(store)), progress_(std::move(progress)),
     interrupted_(interrupted)
 {
+}
+
+Job::~Job()
+{
+  if (!store_ || n_kept_ == 0)
+    return;
+  try
+  {
+    store_->shrink_to(RunStore::greatest_size);
+  }
+  catch (const std::filesystem::filesystem_error &)
+  {
+    // Another process took the folder away meanwhile: there is nothing to shrink.
+  }
 }
 
 std::vector<solver::Result> Job::run(const std::vector<WantedRun> &list, const std::string &what)
@@ -193,7 +209,6 @@ Job::Plan Job::calculated(const std::vector<WantedRun> &list, const std::string 
   expected_ = std::max(0.0, expected_ - announced);
   tell(plan, what);
 
-  const std::size_t n_before = n_calculated_;
   solver::in_parallel(plan.singles.size(), [&](std::size_t i) {
     Single &single = plan.singles[i];
     fill(single, [&](double share, const char *stage) {
@@ -207,14 +222,23 @@ Job::Plan Job::calculated(const std::vector<WantedRun> &list, const std::string 
       tell(plan, plan.singles.size() == 1 ? fmt::format("{}: {}", single.wanted.setup.label, stage) : what);
     });
   });
-  if (store_ && n_calculated_ > n_before)
-    store_->shrink_to(RunStore::greatest_size);
   spent_ += plan.cost;
   if (progress_)
     progress_(furthest_, "");
   if (interrupted_)
     throw Interrupted();
   return plan;
+}
+
+void Job::note(Single &single, std::exception_ptr fault, bool refused)
+{
+  single.result = not_answered(fault);
+  single.refused = refused;
+  const std::lock_guard lock(guard_);
+  auto                 &first = refused ? refusal_ : failure_;
+  if (!first)
+    first = fault;
+  single.fault = std::move(fault);
 }
 
 void Job::fill(Single &single, const std::function<void(double, const char *)> &reached)
@@ -236,11 +260,16 @@ void Job::fill(Single &single, const std::function<void(double, const char *)> &
       reached(std::min(share, 0.999), stage);
       return !(told_to_stop = told_to_stop || interrupted_);
     });
+    if (single.result.complete)
+      solver::require_writable(setup.label, single.result);
+  }
+  catch (const std::invalid_argument &)
+  {
+    note(single, std::current_exception(), true);
   }
   catch (...)
   {
-    single.fault = std::current_exception();
-    single.result = not_answered(single.fault);
+    note(single, std::current_exception(), false);
   }
   if (told_to_stop)
     return;
@@ -252,8 +281,10 @@ void Job::fill(Single &single, const std::function<void(double, const char *)> &
 void Job::keep(const Single &single)
 try
 {
-  if (store_)
-    store_->keep(single.wanted.setup, single.wanted.wish, single.result);
+  if (!store_ || !single.result.complete)
+    return;
+  store_->keep(single.wanted.setup, single.wanted.wish, single.result);
+  ++n_kept_;
 }
 catch (const solver::ResultsError &reason)
 {

@@ -52,6 +52,9 @@ public:
   /// @param interrupted  becomes true when the person wants to stop: no further run is begun
   Job(Solve solve, std::optional<RunStore> store, JobProgress progress, const std::atomic<bool> &interrupted);
 
+  /// Takes the oldest runs out of a store that has grown too large.
+  ~Job();
+
   /// Announces work of lists to come, so that the share that is done is one of the whole command.
   void expect(double cost) { expected_ += cost; }
 
@@ -70,12 +73,18 @@ public:
 
   const std::atomic<bool> &interrupted() const { return interrupted_; }
 
-  std::size_t        n_calculated() const { return n_calculated_; } ///< different runs so far
-  std::size_t        n_from_store() const { return n_from_store_; }
+  std::size_t n_calculated() const { return n_calculated_; } ///< different runs so far
+  std::size_t n_from_store() const { return n_from_store_; }
+  std::size_t n_kept() const { return n_kept_; } ///< of the calculated ones: the next command finds them
   const std::string &not_kept() const
   {
     return not_kept_;
   } ///< why finished runs are not kept; empty: they are
+
+  /// The first that the solver refused, and the first that failed otherwise; empty: none. What a question
+  /// makes of runs that are missing says nothing of the reason.
+  const std::exception_ptr &refusal() const { return refusal_; }
+  const std::exception_ptr &failure() const { return failure_; }
 
 private:
   /// A run that differs from the others of its list.
@@ -85,11 +94,13 @@ private:
     std::size_t        n_uses = 0;
     double             cost = 0, done = 0; ///< done: share, 0..1
     solver::Result     result = {};
-    std::exception_ptr fault = {}; ///< of the solver
+    std::exception_ptr fault = {};      ///< of the solver
+    bool               refused = false; ///< the fault is a stack that cannot be built
   };
   class Plan;
 
   Plan calculated(const std::vector<WantedRun> &list, const std::string &what);
+  void note(Single &single, std::exception_ptr fault, bool refused);
   void fill(Single &single, const std::function<void(double, const char *)> &reached);
   void keep(const Single &single);
   void tell(const Plan &plan, const std::string &what);
@@ -99,8 +110,9 @@ private:
   JobProgress              progress_;
   const std::atomic<bool> &interrupted_;
   double                   spent_ = 0, expected_ = 0, furthest_ = 0;
-  std::atomic<std::size_t> n_calculated_{0}, n_from_store_{0};
+  std::atomic<std::size_t> n_calculated_{0}, n_from_store_{0}, n_kept_{0};
   std::string              not_kept_;
+  std::exception_ptr       refusal_, failure_;
   std::mutex               guard_; ///< of what jobs side by side tell: shares that are done, why none is kept
 };
 } // namespace solemech::tools

@@ -72,7 +72,7 @@ TEST_CASE("an open account is closed by what leaves it open", "[account]")
   {
     CHECK_FALSE(failure.partial.complete);
     CHECK(failure.partial.input_energy == 2); // what was computed is kept
-    CHECK_THAT(failure.what(), Catch::Matchers::Contains("the energy account misses by"));
+    CHECK_THAT(failure.what(), Catch::Matchers::Contains("the energy account is off by"));
   }
 }
 

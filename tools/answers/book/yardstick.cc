@@ -116,11 +116,11 @@ struct Reader
     if (!(category.weight > 0) || !std::isfinite(category.weight))
       slip(table.source(), "weight", "must be a positive number", "Without it the weight is 1");
     const auto *anchors = table["anchors"].as_array();
-    const auto  n_before = problems.list().size();
+    const auto  n_before = problems.n_noted();
     if (anchors)
       for (const auto &node : *anchors)
         anchor(node, category);
-    if (problems.list().size() > n_before)
+    if (problems.n_noted() > n_before)
       return;
     std::sort(category.anchors.begin(), category.anchors.end());
     const bool twice =
@@ -269,7 +269,7 @@ Points judge_one(const Category &category, const Sheet &sheet)
 
 Yardstick read_yardstick(const std::string &text, const std::string &file, materials::Problems &problems)
 {
-  const auto n_before = problems.list().size();
+  const auto n_before = problems.n_noted();
   problems.add_source(file, text);
   const auto table = materials::parse_sheet(text, file, problems);
   Yardstick  yardstick;
@@ -279,7 +279,7 @@ Yardstick read_yardstick(const std::string &text, const std::string &file, mater
     for (const auto &each : *list)
       if (const auto *category = each.as_table())
         reader.category(*category, yardstick);
-  if (yardstick.categories.empty() && problems.list().size() == n_before)
+  if (yardstick.categories.empty() && problems.n_noted() == n_before)
     problems.add({file, 0, 0, "category", "the yardstick has no category",
                   "Add [[category]] with name, reading and anchors"});
   return yardstick;

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/ledger_difference.h"
 
+#include "solver/rig_parts.h"
 #include "tools/output/results/energy_picture.h"
 
 #include <algorithm>
@@ -86,7 +87,7 @@ std::vector<PartDifference> ledger_difference(const ChangePlan &plan, const solv
   };
   if (const std::string name = returned(of_a); !name.empty() && name == returned(of_b))
     rows.insert(rows.begin(), Row{{name, 0, 0}});
-  for (const char *name : {"guide", "left in the stack"})
+  for (const char *name : {solver::rig_part::guide, "left in the stack"})
     rows.push_back(Row{{name, 0, 0}});
   add(rows, of_a, false);
   add(rows, of_b, true);

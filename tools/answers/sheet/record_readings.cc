@@ -23,13 +23,13 @@ void read_impact_record(ReadingDesk &desk, const Fields &fields)
   const auto text = desk.file_text(fields, path);
   if (text.empty())
     return;
-  const auto  n_before = desk.problems.list().size();
+  const auto  n_before = desk.problems.n_noted();
   const auto  record = records::read_record(path, text, desk.problems);
   const auto *drop = desk.has_case ? rigs::fall_of(desk.sheet.setup) : nullptr;
   if (desk.has_case && !drop)
     fields.problem("kind", "an impact record needs a drop weight, and this sheet has another rig",
                    "Give rig = \"guided-rod-1200\" or a block [drop]");
-  if (!drop || desk.problems.list().size() > n_before)
+  if (!drop || desk.problems.n_noted() > n_before)
     return;
   const double height = fields.given("height") ? desk.value_of(fields, "height", D::length) : drop->height;
   const double mass = fields.given("mass") ? desk.value_of(fields, "mass", D::mass) : drop->mass;
@@ -69,9 +69,9 @@ void read_press_loop(ReadingDesk &desk, const Fields &fields)
     return;
   const double diameter = desk.value_of(fields, "diameter", D::length),
                duration = desk.value_of(fields, "duration", D::time);
-  const auto n_before = desk.problems.list().size();
+  const auto n_before = desk.problems.n_noted();
   const auto record = records::read_record(path, text, desk.problems);
-  if (desk.problems.list().size() > n_before)
+  if (desk.problems.n_noted() > n_before)
     return;
   const auto found = records::read_loop(record, {}, path.string(), desk.problems);
   for (const auto &note : found.notes)

@@ -85,8 +85,8 @@ std::string bottoms_text(const TrialAnswer &answer)
   std::string text;
   for (const auto &row : answer.rows)
     if (row.reading.starts_with("bottoming_") && row.reading != solver::catalogue.bottoming_margin)
-      text += fmt::format("{}It {} of {} before{}.", text.empty() ? "" : " ", row.name, row.now,
-                          row.then.empty() ? "" : ", " + row.then + " after");
+      text += fmt::format("{}It {} of {}{}.", text.empty() ? "" : " ", row.name, row.now,
+                          row.then.empty() ? "" : " before, " + row.then + " after");
   text += (text.empty() ? "" : " ") + answer.reserve_note;
   if (answer.range)
     text += (text.empty() ? "" : " ") + answer.range->bottoms;

@@ -57,7 +57,7 @@ std::string pressure_place(const Run &now, const Run &then)
     return !run.setup.layers.empty() && is_stiff_sheet(run.setup.layers.front());
   };
   return on_sheet(now) || on_sheet(then)
-           ? "this is this is the edge of the striker on a stiff sheet, not pressure in the foam"
+           ? "this is the edge of the striker on a stiff sheet, not pressure in the foam"
            : "";
 }
 

@@ -233,7 +233,7 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
 
   std::vector<Column> columns;
   char                separator = ',';
-  const auto          n_before = problems.list().size();
+  const auto          n_before = problems.n_noted();
   tools::CsvRows      rows(text);
   while (const auto row = rows.next())
   {
@@ -247,15 +247,15 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
         return record;
       }
       columns = reader.header(*row, separator, record);
-      if (problems.list().size() > n_before)
+      if (problems.n_noted() > n_before)
         return record;
       continue;
     }
     reader.row(*row, separator, columns, record);
-    if (problems.list().size() >= n_before + greatest_problems)
+    if (problems.n_noted() >= n_before + greatest_problems)
       return record;
   }
-  if (problems.list().size() > n_before)
+  if (problems.n_noted() > n_before)
     return record;
   if (record.line.size() < fewest_rows)
     reader.slip(

@@ -68,8 +68,8 @@ std::vector<std::string> how(const Run &run, const solver::Reading &reading, con
       solver::uncertainty(reading) * display.factor, display.digits,
       display.unit.empty() ? "" : " " + (display.unit == "%" ? "points" : display.unit)));
   if (const auto range = rigs::input_range(run, reading.name))
-    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is the range that {} allows. The error of the "
-                                "calculation is small compared with it.",
+    lines.push_back(fmt::format("{:.{}f} to {:.{}f}{} is the range that {} allows. The numerical "
+                                "error comes on top.",
                                 range->low * display.factor, display.digits, range->high * display.factor,
                                 display.digits, display.unit.empty() ? "" : " " + display.unit, range->why));
   if (!display.headline)

@@ -112,7 +112,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   clock.watch(follow);
   follow();
   const slower = (play_seconds * 1000) / clock.end;
-  const pace = slower >= 1 ? `${Math.round(slower / 10) * 10 || Math.round(slower)} times slower` : `${tidy(1 / slower)} times faster`;
+  const pace = slower >= 1 ? `${slower >= 20 ? Math.round(slower / 10) * 10 : tidy(slower)} times slower` : `${tidy(1 / slower)} times faster`;
   const step = (by: number) => {
     stop();
     clock.set(clock.time + by * clock.step);
