@@ -10,6 +10,8 @@ const units = [
   { name: "s", ms: 1000 },
 ];
 
+const milliseconds = { name: "ms", ms: 1 };
+
 export class Clock {
   time: number;
   readonly unit: { name: string; ms: number }; // in which people read times
@@ -24,7 +26,7 @@ export class Clock {
     readonly step: number,
   ) {
     this.time = start;
-    this.unit = units.find((unit) => end >= 2 * unit.ms) ?? { name: "ms", ms: 1 };
+    this.unit = units.find((unit) => end >= 2 * unit.ms) ?? milliseconds;
   }
 
   /** A time in ms as a number of `unit`. */
@@ -32,9 +34,10 @@ export class Clock {
     return time / this.unit.ms;
   }
 
-  /** "4.20 ms", "18.33 h". */
+  /** "4.20 ms", "18.33 h": in the unit of the time itself, so that the first second of a day can be read. */
   words(time: number): string {
-    return `${fixed(this.shown(time), 2)} ${this.unit.name}`;
+    const unit = units.find((each) => each.ms <= this.unit.ms && time >= each.ms) ?? milliseconds;
+    return `${fixed(time / unit.ms, 2)} ${unit.name}`;
   }
 
   set(time: number): void {

@@ -29,10 +29,11 @@ const touched = ["peak_force", "peak_force_raw", "peak_deceleration", "greatest_
 
 /** Whether the force starts with needles that a smoothed reading leaves out. */
 function has_needles(run: Run): boolean {
-  const { time, force, timeOfLoss } = run.curves;
+  const { time, force, timeOfPeak, timeOfLoss } = run.curves;
   const peak = Math.max(...force);
   let highest = 0;
-  for (let i = 0; i < time.length && time[i] < 0.12 * (timeOfLoss || (time.at(-1) ?? 0)); ++i) {
+  const end = Math.min(timeOfPeak, 0.12 * (timeOfLoss || (time.at(-1) ?? 0))); // what falls later relaxes
+  for (let i = 0; i < time.length && time[i] < end; ++i) {
     if (highest > 0.1 * peak && force[i] < 0.6 * highest) return true;
     highest = Math.max(highest, force[i]);
   }

@@ -5,7 +5,7 @@ import { block, frame_of, type Page } from "./block";
 import { record_clip } from "./clip";
 import type { Field } from "./data";
 import { announce, button, el, file_name } from "./dom";
-import { fixed, tidy } from "./format";
+import { tidy } from "./format";
 import type { Motion } from "./frames";
 import { run_heading, type Shown, told_by } from "./moment";
 import { Theme } from "./looks";
@@ -107,7 +107,7 @@ export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {
   const follow = () => {
     scrub.value = String(Math.round((1000 * clock.time) / clock.end));
     scrub.setAttribute("aria-valuetext", clock.words(clock.time));
-    now.textContent = `${fixed(clock.shown(clock.time), 2)} of ${clock.words(clock.end)}`;
+    now.textContent = `${clock.words(clock.time)} of ${clock.words(clock.end)}`;
   };
   clock.watch(follow);
   follow();

@@ -90,7 +90,8 @@ export function readings_block(page: Page, runs: Run[]): HTMLElement | null {
 
 /** Force and compression of a few runs in one chart each. */
 export function overlay_block(page: Page, runs: Run[], sentence: string): HTMLElement | null {
-  if (runs.length < 2 || runs.length > 6) return null;
+  const pushed = runs.some((run) => run.curves.force.some((force) => force !== 0)); // a slide has no such curve
+  if (runs.length < 2 || runs.length > 6 || !pushed) return null;
   const charts = [time_chart(page, runs, "force"), time_chart(page, runs, "compression")];
   return block(page, {
     heading: "Force and compression of all runs together",
