@@ -260,7 +260,7 @@ TEST_CASE("a file full of mistakes is answered with as many as anybody mends at 
     many += "entry = 12 mm\n";
   const auto told = problems_of(many);
   CHECK(std::count(told.begin(), told.end(), '^') <= 200);
-  CHECK(told.ends_with("Only the first 200 mistakes are listed: mend these first.\n"));
+  CHECK(told.ends_with("Only the first 200 mistakes are listed: correct these first.\n"));
   // Long lines of marks that begin what never ends.
   std::string marks = sheet() + "x";
   for (int i = 0; i < 100000; ++i)
