@@ -165,6 +165,14 @@ void check_inputs(const std::vector<Parameter> &parameters, const std::vector<Ob
 Settled settle(const std::vector<Parameter> &parameters, const std::vector<Observation> &observations,
                const Predict &predict, const Wish &wish);
 
+/// What is known of some of the parameters and observations: their block of the normal distribution. What is
+/// said of all of them together (open directions, checks, remarks) stays as it is.
+Settled part_of(const Settled &whole, const std::vector<std::size_t> &parameters,
+                const std::vector<std::size_t> &observations);
+
+/// True when a parameter makes up more than `least_share` of the variance of some prediction.
+bool shows(const Settled &settled, std::size_t parameter, double least_share);
+
 /// Band of any other prediction of the settled model.
 /// @param value     the prediction at the settled values
 /// @param gradient  d prediction / d ln(parameter), in the order of the parameters

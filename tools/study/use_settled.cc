@@ -23,7 +23,56 @@ double along(const Settled &settled, const std::vector<double> &a, const std::ve
       sum += a[i] * c[i][j] * b[j];
   return sum;
 }
+
+template <typename Value>
+std::vector<Value> chosen(const std::vector<Value> &all, const std::vector<std::size_t> &which)
+{
+  std::vector<Value> some;
+  for (const auto i : which)
+    some.push_back(all[i]);
+  return some;
+}
+
+std::vector<std::vector<double>> block(const std::vector<std::vector<double>> &matrix,
+                                       const std::vector<std::size_t>         &rows,
+                                       const std::vector<std::size_t>         &columns)
+{
+  std::vector<std::vector<double>> some;
+  for (const auto i : rows)
+    some.push_back(chosen(matrix[i], columns));
+  return some;
+}
 } // namespace
+
+Settled part_of(const Settled &whole, const std::vector<std::size_t> &parameters,
+                const std::vector<std::size_t> &observations)
+{
+  auto part = whole;
+  part.parameters = chosen(whole.parameters, parameters);
+  part.observations = chosen(whole.observations, observations);
+  part.values = chosen(whole.values, parameters);
+  part.predictions = chosen(whole.predictions, observations);
+  part.jacobian = block(whole.jacobian, observations, parameters);
+  part.covariance = block(whole.covariance, parameters, parameters);
+  part.correlation = block(whole.correlation, parameters, parameters);
+  for (auto &observation : part.observations)
+  {
+    std::vector<std::size_t> contradicts;
+    for (const auto other : observation.contradicts)
+      if (const auto at = std::ranges::find(observations, other); at != observations.end())
+        contradicts.push_back(std::size_t(at - observations.begin()));
+    observation.contradicts = std::move(contradicts);
+  }
+  return part;
+}
+
+bool shows(const Settled &settled, std::size_t parameter, double least_share)
+{
+  return std::ranges::any_of(settled.jacobian, [&](const std::vector<double> &row) {
+    return row[parameter] * row[parameter] * settled.covariance[parameter][parameter] >
+           least_share * along(settled, row, row);
+  });
+}
 
 Band propagate(const Settled &settled, double value, const std::vector<double> &gradient)
 {

@@ -10,31 +10,22 @@ namespace solemech::tools
 {
 namespace
 {
-struct Pair
-{
-  solver::Case a, b;
-};
-
 /// A pair at an end of its doubts: its mixtures, and the results of their runs.
 struct MovedSets
 {
   Sets                        sets;
-  std::vector<solver::Result> results;
+  std::size_t                 n_changes = 0, end_b = 0;
+  std::vector<solver::Result> results = {};
+
+  /// What was equal differs now: no change that is split is behind that, only the whole difference moves.
+  bool is_split(std::size_t n) const { return n_changes == n; }
 };
 
-std::vector<Pair> moved_pairs(const solver::Case &a, const solver::Case &b)
+constexpr std::size_t end_a = 0; // the set without any change is the first of every plan
+
+ChangeSet all_of(std::size_t n_changes)
 {
-  auto at_rest_a = a, at_rest_b = b;
-  at_rest_a.doubts.clear();
-  at_rest_b.doubts.clear();
-  const bool        together = a.doubts == b.doubts;
-  std::vector<Pair> pairs;
-  for (const auto &direction : independent_doubts(a.doubts))
-    pairs.push_back({moved(a, direction, 1), together ? moved(b, direction, 1) : at_rest_b});
-  if (!together)
-    for (const auto &direction : independent_doubts(b.doubts))
-      pairs.push_back({at_rest_a, moved(b, direction, 1)});
-  return pairs;
+  return static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
 }
 
 std::vector<double> values_of(const std::vector<solver::Result> &results, const std::string &reading)
@@ -61,53 +52,76 @@ struct Squares
 };
 } // namespace
 
-std::size_t n_moved_pairs(const solver::Case &a, const solver::Case &b)
+std::vector<CasePair> moved_pairs(const solver::Case &a, const solver::Case &b)
 {
-  return a.doubts.size() + (a.doubts == b.doubts ? 0 : b.doubts.size());
+  auto at_rest_a = a, at_rest_b = b;
+  at_rest_a.doubts.clear();
+  at_rest_b.doubts.clear();
+  const bool            together = a.doubts == b.doubts;
+  std::vector<CasePair> pairs;
+  for (const auto &direction : independent_doubts(a.doubts))
+    pairs.push_back({moved(a, direction, 1), together ? moved(b, direction, 1) : at_rest_b});
+  if (!together)
+    for (const auto &direction : independent_doubts(b.doubts))
+      pairs.push_back({at_rest_a, moved(b, direction, 1)});
+  return pairs;
 }
+
+namespace
+{
+/// All mixtures of each moved pair, of one that is not split its ends alone.
+std::vector<MovedSets> run_moved(const Comparison &comparison, Job &job, const std::string &what)
+{
+  const std::size_t      n_changes = comparison.plan.changes.size();
+  std::vector<MovedSets> all;
+  for (const CasePair &pair : comparison.moved)
+  {
+    const auto plan = planned_changes(pair.a, pair.b);
+    all.push_back({needed_sets(plan), plan.changes.size()});
+    all.back().end_b = all.back().sets.number.at(all_of(plan.changes.size()));
+  }
+  std::vector<WantedMixtures> wanted;
+  for (const MovedSets &moved : all)
+    wanted.push_back({moved.sets, [&moved, n_changes](ChangeSet set) {
+                        return moved.is_split(n_changes) || set == 0 || set == all_of(moved.n_changes);
+                      }});
+  auto results = run_mixtures(wanted, coarser_run, job, what);
+  for (std::size_t i = 0; i < all.size(); ++i)
+    all[i].results = std::move(results[i]);
+  return all;
+}
+} // namespace
 
 void add_doubt_bands(Explanation &answer, const Comparison &comparison,
                      const std::vector<solver::Result> &coarse, Job &job, const std::string &what)
 {
-  const std::size_t      n_changes = answer.plan.changes.size();
-  const Sets            &sets = comparison.sets;
-  const std::size_t      end_a = sets.number.at(0);
-  const std::size_t      end_b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
-  std::vector<MovedSets> all_moved;
-  for (const Pair &pair : moved_pairs(comparison.a, comparison.b))
-  {
-    const auto plan = planned_changes(pair.a, pair.b);
-    if (plan.changes.size() != n_changes)
-    {
-      answer.no_doubt_bands = "the ± of the two cases changes what differs between them";
-      return;
-    }
-    all_moved.push_back({needed_sets(plan), {}});
-  }
-  for (MovedSets &moved : all_moved)
-  {
-    moved.results = run_mixtures(moved.sets, coarser_run, job, what, [](ChangeSet) { return true; });
-    if (moved.results[end_a].complete && moved.results[end_b].complete)
-      continue;
-    answer.no_doubt_bands =
-      "a run at an end of the ± stopped: " +
-      (moved.results[end_a].complete ? moved.results[end_b] : moved.results[end_a]).stop_reason;
-    return;
-  }
+  const std::size_t n_changes = answer.plan.changes.size();
+  const Sets       &sets = comparison.sets;
+  const std::size_t end_b = sets.number.at(all_of(n_changes));
+  const auto        all_moved = run_moved(comparison, job, what);
+  for (const MovedSets &moved : all_moved)
+    for (const auto *end : {&moved.results[end_a], &moved.results[moved.end_b]})
+      if (!end->complete)
+      {
+        answer.no_doubt_bands = "a run at an end of the ± stopped: " + end->stop_reason;
+        return;
+      }
 
   std::vector<Squares> squares(answer.splits.size());
   for (const MovedSets &moved : all_moved)
   {
     add_shift(answer.a, moved.results[end_a], coarse[end_a]);
-    add_shift(answer.b, moved.results[end_b], coarse[end_b]);
+    add_shift(answer.b, moved.results[moved.end_b], coarse[end_b]);
     for (std::size_t i = 0; i < answer.splits.size(); ++i)
     {
       const auto &name = answer.splits[i].name;
       const auto  there = values_of(moved.results, name), here = values_of(coarse, name);
-      const auto  shares = shares_of(moved.sets, n_changes, there).values,
-                 base = shares_of(sets, n_changes, here).values;
-      squares[i].total += std::pow(there[end_b] - there[end_a] - here[end_b] + here[end_a], 2);
+      squares[i].total += std::pow(there[moved.end_b] - there[end_a] - here[end_b] + here[end_a], 2);
       squares[i].shares.resize(answer.splits[i].shares.size(), 0);
+      if (!moved.is_split(n_changes))
+        continue;
+      const auto shares = shares_of(moved.sets, n_changes, there).values,
+                 base = shares_of(sets, n_changes, here).values;
       for (std::size_t c = 0; c < std::min(shares.size(), base.size()) && c < squares[i].shares.size(); ++c)
         squares[i].shares[c] += std::pow(shares[c] - base[c], 2);
     }

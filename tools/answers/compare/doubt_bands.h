@@ -10,15 +10,15 @@
 
 namespace solemech::tools
 {
-/// Runs all mixtures again with A and B moved to the upper end of each doubt, at the coarser level, and
-/// widens the bands of `answer` by what that moves; nine of ten cases lie within. Nothing without doubts.
-/// Where a moved pair differs in other things than A and B do, `answer.no_doubt_bands` says so.
+/// A and B moved to the upper end of each doubt that they carry, without doubts then. Empty without doubts.
+std::vector<CasePair> moved_pairs(const solver::Case &a, const solver::Case &b);
+
+/// Runs all mixtures again between the moved cases of the comparison, at the coarser level, and widens the
+/// bands of `answer` by what each move does; nine of ten cases lie within. Where a moved pair differs in more
+/// things than A and B do, such as outsoles that only read the same, it widens the difference and no share.
 /// @param coarse  results of the comparison at the coarser level
 /// @param what    a few words on the pair, for the progress
 /// @throws Interrupted
 void add_doubt_bands(Explanation &answer, const Comparison &comparison,
                      const std::vector<solver::Result> &coarse, Job &job, const std::string &what);
-
-/// Pairs that have to be run besides A and B themselves.
-std::size_t n_moved_pairs(const solver::Case &a, const solver::Case &b);
 } // namespace solemech::tools

@@ -146,25 +146,31 @@ std::string main_reading(const solver::Result &a, const solver::Result &b)
   return "";
 }
 
-Comparison prepared(const solver::Case &a, const solver::Case &b)
+Comparison prepared(solver::Case a, solver::Case b)
 {
-  Comparison comparison{a, b, "", {}, {}, true};
-  comparison.one_rod = share_rod(comparison.a, comparison.b);
-  auto sure_a = comparison.a, sure_b = comparison.b;
-  sure_a.doubts.clear();
-  sure_b.doubts.clear();
-  comparison.plan = planned_changes(sure_a, sure_b);
+  auto one_rod = share_rod(a, b);
+  auto moved = moved_pairs(a, b);
+  auto comparison = prepared(std::move(a), std::move(b), std::move(moved));
+  comparison.one_rod = std::move(one_rod);
+  return comparison;
+}
+
+Comparison prepared(solver::Case a, solver::Case b, std::vector<CasePair> moved)
+{
+  a.doubts.clear();
+  b.doubts.clear();
+  Comparison comparison;
+  comparison.plan = planned_changes(a, b);
   comparison.sets = needed_sets(comparison.plan);
-  comparison.comparable =
-    rigs::are_of_one_family(sure_a, sure_b) && sure_a.plug.section == sure_b.plug.section;
+  comparison.comparable = rigs::are_of_one_family(a, b) && a.plug.section == b.plug.section;
+  comparison.moved = std::move(moved);
   return comparison;
 }
 
 double cost_of(const Comparison &comparison)
 {
   const double n_sets = comparison.comparable ? static_cast<double>(comparison.sets.sets.size()) : 2;
-  const double n_moved =
-    comparison.comparable ? static_cast<double>(n_moved_pairs(comparison.a, comparison.b)) : 0;
+  const double n_moved = comparison.comparable ? static_cast<double>(comparison.moved.size()) : 0;
   return n_sets * (cost_of(readings_only) + (1 + n_moved) * cost_of(coarser_run));
 }
 
@@ -212,7 +218,7 @@ Explanation explained(const Comparison &comparison, Job &job, const std::string 
   Explanation answer;
   answer.plan = comparison.plan;
   answer.one_rod = comparison.one_rod;
-  answer.has_doubts = n_moved_pairs(comparison.a, comparison.b) > 0;
+  answer.has_doubts = !comparison.moved.empty();
   const auto n_calculated = job.n_calculated(), n_from_store = job.n_from_store();
   auto       ends = run_mixtures(sets, with_pictures, job, what, is_end);
   const auto take_ends = [&] {

@@ -66,17 +66,29 @@ struct Explanation
   std::string one_rod; ///< numbers of the rod that both were read on, made one; empty: none
 };
 
+/// A and B moved together.
+struct CasePair
+{
+  solver::Case a, b;
+};
+
 /// Two cases that are about to be compared: what differs, and the mixtures that have to be run for it.
 struct Comparison
 {
-  solver::Case a, b; ///< on one rod, with their doubts
-  std::string  one_rod;
-  ChangePlan   plan; ///< of the two without doubts
-  Sets         sets;
-  bool         comparable = true; ///< they give readings of one kind
+  ChangePlan plan; ///< of the two, without doubts
+  Sets       sets;
+  bool       comparable = true; ///< they give readings of one kind
+  /// Both at the upper end of each doubt about them. These are independent of each other; one that moves both
+  /// cases drops out of their difference for the most part.
+  std::vector<CasePair> moved = {};
+  std::string           one_rod = {}; ///< as in Explanation
 };
 
-Comparison prepared(const solver::Case &a, const solver::Case &b);
+/// With the doubts that the two cases carry, on one rod where both settled theirs.
+Comparison prepared(solver::Case a, solver::Case b);
+
+/// With doubts that somebody else knows, such as those of two cases settled together.
+Comparison prepared(solver::Case a, solver::Case b, std::vector<CasePair> moved);
 
 /// Work of the runs of a comparison, as Job::expect takes it.
 double cost_of(const Comparison &comparison);

@@ -32,25 +32,36 @@ Sets needed_sets(const ChangePlan &plan)
   return needed;
 }
 
+std::vector<std::vector<solver::Result>> run_mixtures(const std::vector<WantedMixtures> &pairs,
+                                                      const SolveWish &wish, Job &job,
+                                                      const std::string &what)
+{
+  std::vector<solver::Case>                cases;
+  std::vector<std::vector<solver::Result>> results;
+  std::vector<solver::Result *>            places; // one a case; `results` keeps its rows where they are
+  for (const auto &[sets, is_wanted] : pairs)
+  {
+    auto &row = results.emplace_back(sets.sets.size());
+    for (std::size_t i = 0; i < row.size(); ++i)
+    {
+      row[i].complete = false;
+      if (!sets.mixtures[i].impossible.empty() || !is_wanted(sets.sets[i]))
+        continue;
+      cases.push_back(sets.mixtures[i].setup);
+      places.push_back(&row[i]);
+    }
+  }
+  auto runs = job.run(cases, wish, what);
+  for (std::size_t k = 0; k < places.size(); ++k)
+    *places[k] = std::move(runs[k]);
+  return results;
+}
+
 std::vector<solver::Result> run_mixtures(const Sets &sets, const SolveWish &wish, Job &job,
                                          const std::string                    &what,
                                          const std::function<bool(ChangeSet)> &is_wanted)
 {
-  std::vector<solver::Case> cases;
-  std::vector<std::size_t>  numbers;
-  for (std::size_t i = 0; i < sets.sets.size(); ++i)
-    if (sets.mixtures[i].impossible.empty() && is_wanted(sets.sets[i]))
-    {
-      cases.push_back(sets.mixtures[i].setup);
-      numbers.push_back(i);
-    }
-  auto                        runs = job.run(cases, wish, what);
-  std::vector<solver::Result> results(sets.sets.size());
-  for (auto &result : results)
-    result.complete = false;
-  for (std::size_t k = 0; k < numbers.size(); ++k)
-    results[numbers[k]] = std::move(runs[k]);
-  return results;
+  return std::move(run_mixtures({{sets, is_wanted}}, wish, job, what).front());
 }
 
 double value_of(const solver::Result &result, const std::string &reading)

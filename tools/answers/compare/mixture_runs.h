@@ -24,9 +24,21 @@ struct Sets
 /// All sets when the changes are few, else those of sampled orders.
 Sets needed_sets(const ChangePlan &plan);
 
-/// Runs the mixtures that `is_wanted` says.
-/// @return one result a set; incomplete where none was wanted or none can be built
+/// Some of the mixtures between two cases.
+struct WantedMixtures
+{
+  const Sets                    &sets;
+  std::function<bool(ChangeSet)> is_wanted;
+};
+
+/// Runs mixtures of several pairs of cases side by side.
+/// @return [pair][set] results; incomplete where none was wanted or none can be built
 /// @throws Interrupted
+std::vector<std::vector<solver::Result>> run_mixtures(const std::vector<WantedMixtures> &pairs,
+                                                      const SolveWish &wish, Job &job,
+                                                      const std::string &what);
+
+/// The same of one pair.
 std::vector<solver::Result> run_mixtures(const Sets &sets, const SolveWish &wish, Job &job,
                                          const std::string                    &what,
                                          const std::function<bool(ChangeSet)> &is_wanted);

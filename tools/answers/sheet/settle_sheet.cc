@@ -3,7 +3,6 @@
 
 #include "solver/results/catalogue.h"
 #include "tools/answers/sheet/doubted.h"
-#include "tools/answers/sheet/settled_case.h"
 #include "tools/answers/sheet/value_words.h"
 #include "tools/rigs/registry.h"
 
@@ -14,9 +13,6 @@
 
 namespace solemech::tools
 {
-namespace
-{
-/// Benches that a run is needed for.
 std::vector<std::size_t> benches_run(const std::vector<Probe> &probes)
 {
   std::vector<std::size_t> benches;
@@ -28,6 +24,8 @@ std::vector<std::size_t> benches_run(const std::vector<Probe> &probes)
   return benches;
 }
 
+namespace
+{
 /// Predictions of all probes for stacks that stand ready; a stack that could not be run gives an empty row.
 std::vector<std::vector<double>>
 predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
@@ -189,63 +187,10 @@ bool is_prediction(const Sheet &sheet)
                      [](const SheetReading &one) { return one.observation.held_out; });
 }
 
-namespace
+std::vector<MaterialFit> material_fits(const Sheet &sheet, const SettledSheet &answer,
+                                       const std::vector<materials::Material> &candidates, Job &job)
 {
-/// Runs that settling a sheet will take about, for the progress: four steps of a point and its derivatives,
-/// both sides of each unknown, check runs, and the candidates; a sheet without readings only takes the
-/// derivatives.
-std::size_t expected_runs(const Sheet &sheet, const std::vector<Probe> &probes, std::size_t n_candidates)
-{
-  const auto  major = static_cast<std::size_t>(std::count_if(
-     sheet.unknowns.begin(), sheet.unknowns.end(), [](const Unknown &one) { return !one.parameter.minor; }));
-  std::size_t sets = sheet.unknowns.size() + 1;
-  if (!is_prediction(sheet))
-    sets +=
-      4 * (major + 1) + 2 * major + static_cast<std::size_t>(settle::Wish().n_check_runs) + n_candidates;
-  return sets * std::max<std::size_t>(1, benches_run(probes).size());
-}
-} // namespace
-
-SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, Job &job,
-                          const std::vector<materials::Material> &candidates)
-{
-  SettledSheet                     answer;
-  std::vector<settle::Parameter>   parameters;
-  std::vector<settle::Observation> observations;
-  for (const auto &unknown : sheet.unknowns)
-  {
-    parameters.push_back(unknown.parameter);
-    parameters.back().shown = [dimension = unknown.dimension](double value) {
-      return value_text(value, dimension);
-    };
-  }
-  for (const auto &reading : sheet.readings)
-  {
-    observations.push_back(reading.observation);
-    observations.back().shown = [dimension = reading.probe.dimension, unit = reading.probe.unit](
-                                  double value) { return value_text(value, dimension, unit); };
-    answer.probes.push_back(reading.probe);
-  }
-  answer.n_readings = observations.size();
-  for (const auto &probe : asked)
-  {
-    // Held out: predicted with its band, never used. Its own value plays no part.
-    observations.push_back({probe.name, 1, 0.5, settle::Meaning::value, true});
-    answer.probes.push_back(probe);
-  }
-  const auto predict = [&](const std::vector<std::vector<double>> &sets) {
-    return predict_probes(sheet, answer.probes, sets, job);
-  };
-  job.expect(static_cast<double>(expected_runs(sheet, answer.probes, candidates.size())) *
-             cost_of(readings_only));
-  settle::Wish wish;
-  wish.predict_only = is_prediction(sheet);
-  wish.check_by_sampling = !wish.predict_only;
-  answer.settled = settle::settle(parameters, observations, predict, wish);
-  answer.setup = case_at(sheet.setup, sheet.unknowns, answer.settled.values);
-  answer.setup.doubts = settled_doubts(sheet, answer.settled);
-  if (wish.predict_only)
-    return answer; // nothing to compare a library material with
+  std::vector<MaterialFit> fits;
   for (const auto &unknown : sheet.materials)
   {
     std::vector<materials::Material> same_family;
@@ -253,8 +198,8 @@ SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, J
       if (candidate.family == unknown.family)
         same_family.push_back(candidate);
     for (auto &fit : fits_of(sheet, unknown, same_family, answer, job))
-      answer.fits.push_back(std::move(fit));
+      fits.push_back(std::move(fit));
   }
-  return answer;
+  return fits;
 }
 } // namespace solemech::tools

@@ -139,24 +139,6 @@ std::vector<std::string> named_elsewhere(const Sheet &sheet)
   }
   return names;
 }
-
-/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
-/// hundredth, and is not worth two runs in each later use of the stack.
-constexpr double least_share = 0.02;
-
-bool shows(const settle::Settled &settled, std::size_t k)
-{
-  for (const auto &row : settled.jacobian)
-  {
-    double variance = 0;
-    for (std::size_t i = 0; i < row.size(); ++i)
-      for (std::size_t j = 0; j < row.size(); ++j)
-        variance += row[i] * settled.covariance[i][j] * row[j];
-    if (row[k] * row[k] * settled.covariance[k][k] > least_share * variance)
-      return true;
-  }
-  return false;
-}
 } // namespace
 
 std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled)
@@ -168,7 +150,8 @@ std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Sett
     {
       const auto &unknown = sheet.unknowns[i];
       // Two sheets read on one rod are known by its numbers, whether they show or not.
-      if (is_of_rig(unknown.kind) != of_rig || (!of_rig && unknown.parameter.minor && !shows(settled, i)))
+      if (is_of_rig(unknown.kind) != of_rig ||
+          (!of_rig && unknown.parameter.minor && !settle::shows(settled, i, least_share_of_variance)))
         continue;
       solver::Doubt doubt{
         unknown.kind, unknown.target, std::sqrt(std::max(0.0, settled.covariance[i][i])), {}};
