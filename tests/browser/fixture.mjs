@@ -58,8 +58,14 @@ function frames(kind, parts, curve) {
   const total = y0.at(-1), n_nodes = n_x * y0.length, n = 60, quantum = 0.002;
   const time = [...Array(n).keys()].map((f) => (f / (n - 1)) * curve.time.at(-1));
   const positions = new Int16Array(n * n_nodes * 2), quads = [], quadPart = [];
+  // The unit is hollow: of its cells those at its faces and its side are there, its film.
+  const unit = layers.findIndex(({ name }) => name === "unit");
+  const cell_of = [];
+  const hollow = (i, j) => rows[j].part === unit && i < 13 && rows[j - 1]?.part === unit && rows[j + 1]?.part === unit;
   for (let j = 0; j < rows.length; ++j)
     for (let i = 0; i + 1 < n_x; ++i) {
+      if (hollow(i, j)) continue;
+      cell_of.push([i, j]);
       quads.push(j * n_x + i, j * n_x + i + 1, (j + 1) * n_x + i + 1, (j + 1) * n_x + i);
       quadPart.push(rows[j].ring >= 0 && i >= 14 ? rows[j].ring : rows[j].part);
     }
@@ -82,7 +88,7 @@ function frames(kind, parts, curve) {
     for (let c = 0; c < n_cells; ++c) {
       const [a, , , d] = quads.slice(4 * c, 4 * c + 4), base = f * n_nodes;
       const height = (positions[(base + d) * 2 + 1] - positions[(base + a) * 2 + 1]) * quantum;
-      const stretch = height / rows[Math.floor(c / (n_x - 1))].h;
+      const stretch = height / rows[cell_of[c][1]].h;
       values.stretch.push(stretch);
       values.energy_density.push((1 - stretch) ** 2 * 900);
       values.dissipated_density.push((1 - stretch) ** 2 * 200 * Math.min(1, lost));
@@ -91,13 +97,17 @@ function frames(kind, parts, curve) {
   }
   const outline = (part) => {
     const cells = quadPart.flatMap((p, c) => (p === part ? [c] : []));
-    const is = cells.map((c) => c % (n_x - 1)), js = cells.map((c) => Math.floor(c / (n_x - 1)));
+    const is = cells.map((c) => cell_of[c][0]), js = cells.map((c) => cell_of[c][1]);
     const [i0, i1, j0, j1] = [Math.min(...is), Math.max(...is) + 1, Math.min(...js), Math.max(...js) + 1];
     const nodes = [];
     for (let i = i0; i <= i1; ++i) nodes.push(j0 * n_x + i);
     for (let j = j0 + 1; j <= j1; ++j) nodes.push(j * n_x + i1);
     for (let i = i1 - 1; i >= i0; --i) nodes.push(j1 * n_x + i);
-    for (let j = j1 - 1; j > j0; --j) nodes.push(j * n_x + i0);
+    if (part === unit) {
+      for (let i = i0; i < i1; ++i) nodes.push((j1 - 1) * n_x + i);
+      for (let j = j1 - 2; j > j0; --j) nodes.push(j * n_x + i1 - 1);
+      for (let i = i1 - 2; i >= i0; --i) nodes.push((j0 + 1) * n_x + i);
+    } else for (let j = j1 - 1; j > j0; --j) nodes.push(j * n_x + i0);
     return { part, nodes };
   };
   const field = (name, label, unit, low, high) => {
@@ -142,6 +152,8 @@ function energy(kind, parts, curve) {
   return { input, accounted: 0.998, shares, time, rows };
 }
 
+const family_of = (material) => (/rubber/.test(material) ? "rubber" : /film/.test(material) ? "film" : /board/.test(material) ? "board" : /nylon/.test(material) ? "plate" : "foam");
+
 const reading = (name, label, value, unit, digits, error, meaning, headline) => ({
   name, label, value, unit, digits, error, meaning, headline,
   how: [
@@ -166,8 +178,10 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
     rig: "Guided rod: 1.20 kg, flat 40 mm puck, falls 400 mm (4.71 J); the guide takes 3 % each way.",
     changes: [], complete: true, stopReason: "",
     readings: [
-      reading("rebound", "rebound", heel ? 244 : 308, "mm", 0, 2, "rise of the weight above the level of first touch.", true),
-      reading("return_height", "energy return by height", heel ? 61 : 77, "%", 0, 0.5, "rebound over drop height.", false),
+      reading("rebound_height", "rebound", heel ? 244 : 308, "mm", 0, 2, "rise of the weight above the level of first touch.", true),
+      reading("rebound_by_height", "energy return by height", heel ? 61 : 77, "%", 0, 0.5, "rebound over drop height.", false),
+      reading("impact_speed", "speed at first touch", 2.76, "m/s", 2, null, "speed at first touch.", false),
+      reading("rebound_speed", "speed at contact loss", heel ? 2.22 : 2.5, "m/s", 2, 0.01, "speed at contact loss.", false),
       reading("peak_force", "peak force", heel ? 1.34 : 1.18, "kN", 2, 0.01, "greatest force on the weight, smoothed.", true),
       reading("peak_deceleration", "deceleration", heel ? 113 : 99, "g", 0, 1, "peak force divided by weight, minus one.", false),
       reading("greatest_compression", "greatest compression", heel ? 7.3 : 8.5, "mm", 1, 0.1, "greatest squeeze of the whole stack.", true),
@@ -175,7 +189,7 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
     ],
     warnings: heel ? [] : [{ reading: "greatest_compression", text: "The unit came within 12 % of the end of its travel: close to bottoming." }],
     parts: parts.map(([name, material, thickness]) => ({
-      name, material, thickness, source: "invented for the demonstration",
+      name, material, look: material, family: family_of(material), thickness, source: "invented for the demonstration",
       assumed: name === "lasting board" ? ["thickness", "stiffness"] : [],
     })),
     section: {
@@ -187,6 +201,7 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
       ],
     },
     curves: curve,
+    gases: heel ? [] : [{ part: parts.findIndex(([name]) => name === "unit"), pressure: curve.compression.map((depth) => 140 + 4 * depth ** 2) }],
     energy: energy(kind, parts, curve),
     frames: coded_frames,
     captions: {

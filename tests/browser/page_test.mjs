@@ -96,7 +96,7 @@ test("one cursor: pointer and keys move charts, section and player together", as
   const loop = await drawn_chart(page, "force against compression");
   const i = curves.time.findIndex((time) => time > pointed);
   assert.ok(Math.abs(axis(loop.x)(loop.dots[0][0]) - curves.compression[i]) < 0.2);
-  await page.getByRole("button", { name: "Back to the moment of most compression" }).click();
+  await page.getByRole("button", { name: "Most squeezed" }).click();
   await settle(page);
   assert.equal(await picture(), at_peak);
   await context.close();
@@ -106,7 +106,7 @@ test("the stack moves: play, pause, step, scrub, quantities; fewer pictures wher
   for (const reducedMotion of ["no-preference", "reduce"]) {
     const { page, context } = await open(browser, write_page("motion", fixture.single_run()), { reducedMotion });
     const scrub = page.getByRole("slider", { name: "Moment shown", exact: true }), value = async () => Number(await scrub.inputValue());
-    const stage = page.locator("#block-the-stack-in-motion canvas"), picture = () => stage.evaluate((canvas) => canvas.toDataURL());
+    const stage = page.locator(".drop .stage canvas"), picture = () => stage.evaluate((canvas) => canvas.toDataURL());
     await scrub.fill("0");
     // The pictures come a sixtieth of a second apart by a clock of the test, however long this machine takes to draw them.
     await page.evaluate(() => {
@@ -148,6 +148,8 @@ test("the stack moves: play, pause, step, scrub, quantities; fewer pictures wher
     await page.getByRole("button", { name: "Step forward" }).click();
     await settle(page);
     assert.ok((await value()) > reached);
+    await page.getByRole("button", { name: "Most squeezed" }).click();
+    await settle(page);
     const pictures = new Set();
     for (const field of ["stretch", "energy_density", "dissipated_density", "pressure", "parts"]) {
       await page.locator(`input[value="${field}"]`).check();

@@ -112,7 +112,7 @@ for (const label of labels)
     const kept_least = Math.min(...kept.stretch.flat(2));
     assert.ok(least >= kept_least - 2 * stretch.quantum && least < kept_least + 0.15, `least stretch ${least}, in results.h5 ${kept_least}`);
     // And the canvas moves with the player.
-    const stage = page.locator("#block-the-stack-in-motion canvas"), picture = () => stage.evaluate((canvas) => canvas.toDataURL());
+    const stage = page.locator(".drop .stage canvas"), picture = () => stage.evaluate((canvas) => canvas.toDataURL());
     const seen = new Set();
     for (const share of ["0", "250", "500", "1000"]) {
       await page.getByRole("slider", { name: "Moment shown", exact: true }).fill(share);

@@ -3,6 +3,7 @@
 import type { Clock } from "./clock";
 import type { Report, Run } from "./data";
 import { announce, button, el, file_name, type Child } from "./dom";
+import type { Fall } from "./fall";
 import type { Motion } from "./frames";
 import type { PartLooks } from "./looks";
 import { type Frame, origin_line, type Painter, save_picture, sizes } from "./picture";
@@ -13,6 +14,7 @@ export interface Page {
   looks: PartLooks;
   clock: Clock;
   motions: Map<Run, Promise<Motion | null>>;
+  falls: Map<Run, Fall>; // of the runs in which a weight falls and rebounds
   redraws: (() => void)[]; // canvases, called when colours change
 }
 

@@ -2,6 +2,7 @@
 // The one time that all pictures of the page show: charts, sections and player read it, each of them can move it.
 import type { Run } from "./data";
 import { fixed } from "./format";
+import type { Pace } from "./pace";
 
 /** Units of time: the longest one of which the span holds two. */
 const units = [
@@ -19,14 +20,19 @@ export class Clock {
   private readonly listeners: (() => void)[] = [];
   private waiting = false;
 
-  /** Times in ms; `step` is what one key press moves. */
+  /** Times in ms: the record goes from 0 to `end`; what the page plays may begin before and end after it. */
   constructor(
     start: number,
     readonly end: number,
-    readonly step: number,
+    readonly pace: Pace,
   ) {
     this.time = start;
     this.unit = units.find((unit) => end >= 2 * unit.ms) ?? milliseconds;
+  }
+
+  /** What one key press moves, ms. */
+  get step(): number {
+    return this.end / 120;
   }
 
   /** A time in ms as a number of `unit`. */
@@ -40,12 +46,23 @@ export class Clock {
     return `${fixed(time / unit.ms, 2)} ${unit.name}`;
   }
 
+  /** "4.20 ms after first touch", "120 ms before first touch". */
+  moment(time: number): string {
+    if (time < 0) return `${fixed(-time, 0)} ms before first touch`;
+    return `${this.pace.first < 0 && time > 1.5 * this.end ? `${fixed(time, 0)} ms` : this.words(time)} after first touch`;
+  }
+
   set(time: number): void {
-    const inside = Math.min(this.end, Math.max(0, time));
+    const inside = Math.min(this.pace.last, Math.max(this.pace.first, time));
     if ((inside === this.time && !this.peak) || !Number.isFinite(inside)) return;
     this.time = inside;
     this.peak = false;
     this.tell();
+  }
+
+  /** Whether every run is shown at its own moment of most compression. */
+  get at_peak(): boolean {
+    return this.peak;
   }
 
   /** Every run at its own moment of most compression. */
@@ -80,7 +97,7 @@ export class Clock {
 }
 
 /**
- * Make an element a slider of the clock for keyboard and screen reader. `text` says what it shows at the present time.
+ * Make an element a slider of the record for keyboard and screen reader. `text` says what it shows at the present time.
  */
 export function time_slider(element: HTMLElement, clock: Clock, label: string, text: () => string): void {
   element.tabIndex = 0;
@@ -88,19 +105,20 @@ export function time_slider(element: HTMLElement, clock: Clock, label: string, t
   element.setAttribute("aria-label", label);
   element.setAttribute("aria-valuemin", "0");
   element.setAttribute("aria-valuemax", clock.end.toFixed(2));
+  const now = () => Math.min(clock.end, Math.max(0, clock.time));
   const show = () => {
-    element.setAttribute("aria-valuenow", clock.time.toFixed(2));
+    element.setAttribute("aria-valuenow", now().toFixed(2));
     element.setAttribute("aria-valuetext", text());
   };
   clock.watch(show);
   show();
   const moves: Record<string, () => number> = {
-    ArrowRight: () => clock.time + clock.step,
-    ArrowUp: () => clock.time + clock.step,
-    ArrowLeft: () => clock.time - clock.step,
-    ArrowDown: () => clock.time - clock.step,
-    PageUp: () => clock.time + 10 * clock.step,
-    PageDown: () => clock.time - 10 * clock.step,
+    ArrowRight: () => now() + clock.step,
+    ArrowUp: () => now() + clock.step,
+    ArrowLeft: () => now() - clock.step,
+    ArrowDown: () => now() - clock.step,
+    PageUp: () => now() + 10 * clock.step,
+    PageDown: () => now() - 10 * clock.step,
     Home: () => 0,
     End: () => clock.end,
   };
@@ -108,7 +126,7 @@ export function time_slider(element: HTMLElement, clock: Clock, label: string, t
     const move = moves[event.key];
     if (!move || event.ctrlKey || event.metaKey || event.altKey) return;
     event.preventDefault();
-    clock.set(move());
+    clock.set(Math.min(clock.end, Math.max(0, move())));
   });
 }
 

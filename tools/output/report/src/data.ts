@@ -42,6 +42,7 @@ export interface Run {
   parts: Part[];
   section: Section | null;
   curves: Curves;
+  gases?: Gas[];
   energy: Energy | null;
   frames: Frames | null;
   captions: Captions;
@@ -69,6 +70,8 @@ export interface Warning {
 export interface Part {
   name: string; // layer, or layer and place ("core, ring")
   material: string;
+  look?: string; // short name of the material: one look each, whatever its part is called
+  family?: string; // foam, rubber, plate, film, insert, board
   thickness: number; // mm
   assumed: string[]; // what no one measured, one phrase each
   source: string; // of the material
@@ -89,6 +92,12 @@ export interface Curves {
   compression: number[]; // mm
   timeOfPeak: number; // ms, greatest compression
   timeOfLoss: number; // ms, 0: never
+}
+
+/** The gas of a unit. */
+export interface Gas {
+  part: number; // its film
+  pressure: number[]; // kPa over the atmosphere, one a time of the curves
 }
 
 export interface Energy {

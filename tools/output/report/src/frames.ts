@@ -73,6 +73,31 @@ export class Motion {
     return { x, y, tup, first, share, frame: share < 0.5 ? first : next };
   }
 
+  /**
+   * What a part encloses with the axis, as chains of nodes from the axis to the axis: the inside of a film. A loop round
+   * the right half of a hollow body runs along the axis twice; cut there, the chain that encloses less is the inner one.
+   */
+  cavities(part: number): number[][] {
+    return this.frames.outlines.flatMap(({ part: of, nodes }) => {
+      if (of !== part) return [];
+      const n = nodes.length;
+      const x = (i: number) => this.frames.quantum * this.positions[2 * nodes[i % n]];
+      const y = (i: number) => this.frames.quantum * this.positions[2 * nodes[i % n] + 1];
+      const on_axis = (i: number) => x(i) < 0.01;
+      const start = nodes.findIndex((_, i) => on_axis(i) && !on_axis(i + 1));
+      const chains: number[][] = [];
+      for (let i = start; start >= 0 && i < start + n; ++i) {
+        if (on_axis(i) && !on_axis(i + 1)) chains.push([i]);
+        else if (!on_axis(i)) chains.at(-1)?.push(i);
+        else if (!on_axis(i + n - 1)) chains.at(-1)?.push(i);
+      }
+      if (chains.length !== 2) return [];
+      const area = (chain: number[]) => Math.abs(chain.reduce((sum, i, k) => sum + x(i) * y(chain[(k + 1) % chain.length]) - x(chain[(k + 1) % chain.length]) * y(i), 0));
+      const inner = area(chains[0]) < area(chains[1]) ? chains[0] : chains[1];
+      return [inner.map((i) => nodes[i % n])];
+    });
+  }
+
   /** All values of a field in its unit, frame after frame. */
   async field(field: Field): Promise<Float32Array> {
     const known = this.fields.get(field.name);

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // How a part or a run looks: an accent colour and a pattern, so that colour is never the only difference. The same
 // tile is drawn in SVG and on a canvas. Colours are variables of report.css; a picture to save takes the light ones.
-import type { Report } from "./data";
+import type { Part, Report } from "./data";
 import { svg } from "./dom";
 
 /** Lines of an 8 x 8 tile; `dots`: filled instead of stroked. */
@@ -41,30 +41,53 @@ export const doubt_look = look("look-doubt", "--paper", "--faint-ink", 0);
 export const raise_look = look("look-raise", "--run-0", "--run-0", -1);
 export const lower_look = look("look-lower", "--tone-lower", "--run-1", 4);
 
-/** Looks of the parts of all runs: parts of the same name look alike. */
+/** Hatches of a family: foams have cells, rubber strokes, what is stiff has bars. */
+const family_tiles: Record<string, number[]> = {
+  foam: [1, 9, 6, 7], rubber: [0, 4, 8], plate: [2, 5, 3], film: [5, 2], insert: [3, 8], board: [3, 8],
+};
+
+/** Start of the hash: one that gives the ten materials of the prepared shoes ten tones. */
+const salt = 96181;
+
+/** A number out of a name, the same everywhere: FNV-1a (Fowler, Noll, Vo), 32 bits, its high bits folded in. */
+function hash(name: string): number {
+  let value = salt;
+  for (const letter of name) value = Math.imul(value ^ (letter.codePointAt(0) ?? 0), 16777619);
+  return (value ^ (value >>> 15)) >>> 0;
+}
+
+/** What a part is made of, whatever share of the area it takes. */
+function material_of(part: Part): string {
+  return part.look ?? part.material.replace(/, \d+ % of the area$/, "");
+}
+
+/** Looks of materials: the name alone decides, so that one material looks the same on every page; only where two of a
+ *  page would look alike the later name takes the next look. */
 export class PartLooks {
-  private readonly by_name = new Map<string, Look>();
+  private readonly by_material = new Map<string, Look>();
 
   constructor(private readonly report: Report) {
-    for (const run of report.runs)
-      for (const part of run.parts) {
-        const i = this.by_name.size;
-        const turn = Math.floor(i / n_tones);
-        if (!this.by_name.has(part.name))
-          this.by_name.set(
-            part.name,
-            look(`look-${i}`, `--tone-${i % n_tones}`, `--deep-${i % n_tones}`, (i + 3 * turn) % tiles.length),
-          );
-      }
+    const family = new Map<string, string>();
+    for (const run of report.runs) for (const part of run.parts) family.set(material_of(part), part.family ?? "");
+    const taken = new Set<string>();
+    for (const name of [...family.keys()].sort()) {
+      const own = family_tiles[family.get(name) ?? ""] ?? tiles.map((_, i) => i);
+      let at = hash(name) % (n_tones * own.length);
+      const look_at = () => ({ tone: at % n_tones, tile: own[Math.floor(at / n_tones)] });
+      for (let tries = 0; tries < n_tones * own.length && taken.has(JSON.stringify(look_at())); ++tries) at = (at + 1) % (n_tones * own.length);
+      taken.add(JSON.stringify(look_at()));
+      const { tone, tile } = look_at();
+      this.by_material.set(name, look(`look-${tone}-${tile}`, `--tone-${tone}`, `--deep-${tone}`, tile));
+    }
   }
 
   of(run: number, part: number): Look {
-    const name = this.report.runs[run]?.parts[part]?.name;
-    return (name !== undefined && this.by_name.get(name)) || left_look;
+    const one = this.report.runs[run]?.parts[part];
+    return (one && this.by_material.get(material_of(one))) || left_look;
   }
 
   all(): Look[] {
-    return [...this.by_name.values(), guide_look, left_look, doubt_look, lower_look];
+    return [...new Set([...this.by_material.values(), guide_look, left_look, doubt_look, lower_look])];
   }
 }
 
@@ -155,6 +178,11 @@ export function line_swatch(run: number): SVGSVGElement {
   );
 }
 
+/** Variable of the colour of a run. */
+export function run_ink(run: number): string {
+  return `--run-${run % 6}`;
+}
+
 export function run_colour(run: number): string {
-  return `var(--run-${run % 6})`;
+  return `var(${run_ink(run)})`;
 }

@@ -11,7 +11,10 @@ import { lesson_answer, lesson_block } from "./lesson";
 import { PartLooks, pattern_definitions } from "./looks";
 import { line_block } from "./lines";
 import { loop_block, moment_block, parts_block, section_block, type Shown } from "./moment";
-import { motion_block } from "./player";
+import { drop_stage } from "./drop";
+import { fall_of } from "./fall";
+import { motion_block } from "./motion";
+import { pace_of } from "./pace";
 import { overlay_block, readings_block, series_block } from "./readings";
 import { caution_block, record_block, short_block, story_block } from "./record";
 import { table_block } from "./tables";
@@ -49,7 +52,11 @@ async function pictures(page: Page, runs: Run[]): Promise<HTMLElement[]> {
   );
   const pushes = (run: Run) => run.curves.force.some((force) => force !== 0);
   if (!page.report.runs.some(pushes)) return [parts_block(page, runs)].filter((each): each is HTMLElement => each !== null);
-  return [section_block(page, shown), moment_block(page, shown), loop_block(page, page.report.runs.length <= most_laid_over ? page.report.runs : runs), motion_block(page, shown)].filter(
+  const loops = loop_block(page, page.report.runs.length <= most_laid_over ? page.report.runs : runs);
+  // A drop is seen at the top of the page already; of many the chosen one has its moment here.
+  const falls = runs.every((run) => page.falls.has(run));
+  const moment = falls && page.report.runs.length <= most_shown ? null : moment_block(page, shown);
+  return [section_block(page, shown), moment, loops, falls ? null : motion_block(page, shown)].filter(
     (each): each is HTMLElement => each !== null,
   );
 }
@@ -61,11 +68,16 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   );
   const { runs } = report;
   const end = Math.max(0.001, ...runs.map((run) => Math.max(run.curves.time.at(-1) ?? 0, run.frames?.time.at(-1) ?? 0)));
+  const falls = new Map(runs.flatMap((run) => {
+    const fall = fall_of(run);
+    return fall ? [[run, fall]] : [];
+  }));
   const page: Page = {
     report,
     looks,
-    clock: new Clock(runs[0]?.curves.timeOfPeak ?? 0, end, end / 120),
+    clock: new Clock(runs[0]?.curves.timeOfPeak ?? 0, end, pace_of([...falls.values()], end)),
     motions: new Map(),
+    falls,
     redraws: [],
   };
   const open = (run: Run) => {
@@ -82,7 +94,9 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
     for (const each of blocks) if (each) body.append(each);
   };
   const lead = report.sentence;
-  add(short_block(page));
+  runs.filter((run) => falls.has(run)).forEach(open);
+  const drop = await drop_stage(page);
+  add(short_block(page, drop));
   if (report.trial) add(...trial_blocks(page, report.trial));
   for (const comparison of report.comparison) add(...comparison_blocks(page, comparison));
   for (const table of report.tables) add(table_block(page, table));

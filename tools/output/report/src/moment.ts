@@ -12,7 +12,7 @@ import { dashes, line_swatch, run_colour } from "./looks";
 import { paint_legend, paint_line_legend, paint_svg, paint_table, paint_text, split } from "./picture";
 import { draw_section, parts_table, section_width } from "./section";
 import { draw_stage } from "./stage";
-import { common_extent, moment_text, View } from "./view";
+import { common_extent, moment_text, shape_at, stage_paint, View } from "./view";
 
 export interface Shown {
   run: Run;
@@ -155,7 +155,7 @@ export function time_chart(page: Page, runs: Run[], what: "force" | "compression
         return [page.clock.shown(time), at(run.curves.time, run.curves[what], time) / by];
       }),
     time: (x) => x * page.clock.unit.ms,
-    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page.clock, run)}`).join("; "),
+    text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page, run)}`).join("; "),
   };
   return chart({
     name: several ? `${what} over time` : `${what} over time, ${runs[0].title}`,
@@ -195,7 +195,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   const rows = shown.map(({ run, motion }) => {
     const force = time_chart(page, [run], "force", shown.map((each) => each.run));
     const line_ = el("p", { class: "reading-line", "aria-hidden": "true" });
-    const show = () => (line_.textContent = moment_text(page.clock, run));
+    const show = () => (line_.textContent = moment_text(page, run));
     page.clock.watch(show);
     show();
     const notes: Child[] = warnings(run, touched);
@@ -231,7 +231,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
       for (const [i, { run, motion, force }] of rows.entries()) {
         const place = { ...boxes[i] };
         let y = rows.length > 1 ? paint_text(pen, run.title, place.x, place.y, place.width, { size: font, weight: "bold", colour: theme.colour("--ink"), most: 1 }) : place.y;
-        y = paint_text(pen, moment_text(page.clock, run), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
+        y = paint_text(pen, moment_text(page, run), place.x, y, place.width, { size: 0.9 * font, colour: theme.colour("--ink"), most: 1 }) + 8;
         const room = { x: place.x, y, width: place.width, height: place.height - (y - place.y) };
         if (!motion) {
           await force.paint(pen, room, theme, page.looks);
@@ -239,8 +239,8 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
         }
         const [first, second] = rows.length === 1 ? split(room, 2, 30) : split({ ...room, width: Math.min(room.width, room.height) }, 2, 20);
         const stage = { ...first, width: rows.length === 1 ? first.width : room.width };
-        const shape = motion.shape(page.clock.of(run));
-        draw_stage(pen, stage, motion, shape, extent, { theme, look: (part) => page.looks.of(page.report.runs.indexOf(run), part), density: 1.5, field: null });
+        const time = page.clock.of(run);
+        draw_stage(pen, stage, motion, shape_at(page, run, motion, time), extent, { ...stage_paint(page, run, time, theme), density: 1.5, field: null, type: 1.8 });
         await force.paint(pen, { ...second, width: rows.length === 1 ? second.width : room.width }, theme, page.looks);
       }
     },
@@ -300,7 +300,7 @@ export function loop_block(page: Page, runs: Run[]): HTMLElement {
           return [at(run.curves.time, run.curves.compression, time), at(run.curves.time, run.curves.force, time) / by];
         }),
       time: nearest,
-      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page.clock, run)}`).join("; "),
+      text: () => runs.map((run) => `${several ? `${run.title}: ` : ""}${moment_text(page, run)}`).join("; "),
     },
   });
   return block(page, {

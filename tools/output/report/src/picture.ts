@@ -51,24 +51,35 @@ export function wrapped(pen: CanvasRenderingContext2D, text: string, width: numb
   return lines;
 }
 
-/** Paint wrapped text with its top at y, at most `most` lines; returns the y below it. */
+/** Paint wrapped text with its top at y, in at most `most` lines: type is set smaller, to two thirds, before words are
+ *  left out. Returns the y below it. */
 export function paint_text(
   pen: CanvasRenderingContext2D, text: string, x: number, y: number, width: number,
-  style: { size: number; weight?: string; colour: string; most?: number },
+  style: { size: number; weight?: string; colour: string; most?: number; centred?: boolean },
 ): number {
-  pen.font = `${style.weight ?? "normal"} ${style.size}px ${font_family}`;
+  const { most } = style;
+  let size = style.size;
+  const set = () => {
+    pen.font = `${style.weight ?? "normal"} ${size}px ${font_family}`;
+    return wrapped(pen, text, width);
+  };
+  let lines = set();
+  while (most && size > 0.67 * style.size && (lines.length > most || lines.some((line) => pen.measureText(line).width > width))) {
+    size *= 0.94;
+    lines = set();
+  }
   pen.fillStyle = style.colour;
   pen.textBaseline = "top";
-  pen.textAlign = "left";
-  let lines = wrapped(pen, text, width);
-  if (style.most && lines.length > style.most) {
-    lines = lines.slice(0, style.most);
-    lines[style.most - 1] += " …";
+  pen.textAlign = style.centred ? "center" : "left";
+  if (most && lines.length > most) {
+    lines = lines.slice(0, most);
+    lines[most - 1] += " …";
   }
   for (const line of lines) {
-    pen.fillText(line, x, y, width);
-    y += 1.28 * style.size;
+    pen.fillText(line, style.centred ? x + width / 2 : x, y, width);
+    y += 1.28 * size;
   }
+  pen.textAlign = "left";
   return y;
 }
 
@@ -117,7 +128,7 @@ export async function save_picture(report: Report, size: Size, frame: Frame, pai
 }
 
 const variables = [
-  "--paper", "--sheet", "--ink", "--faint-ink", "--rule", "--mark", "--tone-guide", "--deep-guide", "--tone-weight", "--tone-lower",
+  "--paper", "--sheet", "--ink", "--faint-ink", "--rule", "--mark", "--tone-guide", "--deep-guide", "--tone-weight", "--tone-lower", "--gas",
   ...Array.from({ length: 10 }, (_, i) => [`--tone-${i}`, `--deep-${i}`]).flat(),
   ...Array.from({ length: 6 }, (_, i) => `--run-${i}`),
 ];

@@ -2,13 +2,14 @@
 // In short at the top; what happened, cautions and how the numbers came about.
 import { block, type Page, short_name } from "./block";
 import type { Headline } from "./data";
+import type { Drop } from "./drop";
 import { el, type Child } from "./dom";
 import { sentence_case } from "./format";
 import { origin_line, paint_text } from "./picture";
 import { reading_table } from "./table";
 import { caution_list } from "./trial";
 
-export function short_block(page: Page): HTMLElement {
+export function short_block(page: Page, drop: Drop | null): HTMLElement {
   const { report } = page;
   const several = report.runs.length > 1;
   const touched = (headline: Headline) => {
@@ -28,6 +29,7 @@ export function short_block(page: Page): HTMLElement {
     heading: "In short",
     sentence: report.sentence,
     content: [
+      ...(drop?.content ?? []),
       el(
         "ul",
         { class: "numbers" },
@@ -37,7 +39,8 @@ export function short_block(page: Page): HTMLElement {
       ),
       el("p", { class: "origin" }, `${source[0].toUpperCase()}${source.slice(1)}.`),
     ],
-    paint: (pen, box, theme) => {
+    extra: drop?.clips({ title: "In short", sentence: report.sentence }),
+    paint: drop?.paint ?? ((pen, box, theme) => {
       const beside = box.width > box.height;
       const n = Math.max(1, report.headline.length);
       report.headline.forEach((each, i) => {
@@ -50,7 +53,7 @@ export function short_block(page: Page): HTMLElement {
         below = paint_text(pen, each.value, x + 28, below, width - 28, { size: beside ? 76 : 104, weight: "bold", colour: theme.colour("--ink"), most: 2 });
         paint_text(pen, each.note, x + 28, below + 8, width - 28, { size: 34, colour: theme.colour("--faint-ink"), most: 3 });
       });
-    },
+    }),
   });
   made.querySelector(".caption")?.classList.replace("caption", "answer");
   made.classList.add("short");

@@ -23,6 +23,8 @@ export interface Paint {
   look: (part: number) => Look;
   density: number; // pixels of the canvas to one of the box
   field: { field: Field; values: Float32Array; low: number; high: number } | null;
+  gas?: { part: number; pressure: number; highest: number }[]; // kPa over the atmosphere; highest of the page
+  type?: number; // size of lettering, 1 on the page
 }
 
 const n_shades = 96;
@@ -35,23 +37,45 @@ export function shades(theme: Theme, field: Field): string[] {
   return Array.from({ length: n_shades }, (_, i) => String(colour.apply(i)));
 }
 
+/** Where a point of the world (mm, right half; `side` -1: its mirror image) lies in a box. */
+export interface Place {
+  X: (x: number, side: number) => number;
+  Y: (y: number) => number;
+  per_mm: number;
+}
+
 /** Draw; returns the scale in box units per mm. */
 export function draw_stage(
   pen: CanvasRenderingContext2D, box: Box, motion: Motion, shape: Shape, extent: Extent, paint: Paint,
 ): number {
   const per_mm = Math.min(box.width / (2 * extent.half_width), box.height / extent.height);
-  const ink = paint.theme.colour("--ink");
   const ground = box.y + box.height - 4;
   const middle = box.x + box.width / 2;
-  const X = (x: number, side: number) => middle + side * x * per_mm;
-  const Y = (y: number) => ground - y * per_mm;
-  const { frames } = motion;
+  const place: Place = { X: (x, side) => middle + side * x * per_mm, Y: (y) => ground - y * per_mm, per_mm };
   pen.save();
   pen.beginPath();
   pen.rect(box.x, box.y, box.width, box.height);
   pen.clip();
-  pen.lineJoin = "round";
+  draw_stack(pen, motion, shape, place, paint);
+  draw_striker(pen, motion.frames.tupOutline, shape.tup, place, paint.theme);
+  draw_ground(pen, middle, ground, extent.half_width * per_mm, paint.theme);
+  pen.restore();
+  return per_mm;
+}
 
+export function draw_ground(pen: CanvasRenderingContext2D, middle: number, ground: number, half: number, theme: Theme): void {
+  pen.strokeStyle = theme.colour("--ink");
+  pen.lineWidth = 2.4;
+  pen.beginPath();
+  pen.moveTo(middle - half, ground + 1.2);
+  pen.lineTo(middle + half, ground + 1.2);
+  pen.stroke();
+}
+
+/** The parts of the stack, both halves, and the gas in its units. */
+export function draw_stack(pen: CanvasRenderingContext2D, motion: Motion, shape: Shape, { X, Y, per_mm }: Place, paint: Paint): void {
+  const { frames } = motion;
+  pen.lineJoin = "round";
   if (paint.field) draw_field(pen, motion, shape, paint, X, Y);
   for (const outline of frames.outlines) {
     for (const side of paint.field ? [] : [-1, 1]) {
@@ -67,8 +91,9 @@ export function draw_stage(
       pen.fill();
     }
   }
-  pen.strokeStyle = ink;
-  pen.lineWidth = 1;
+  draw_gas(pen, motion, shape, { X, Y, per_mm }, paint);
+  pen.strokeStyle = paint.theme.colour("--ink");
+  pen.lineWidth = Math.min(1, 0.5 + 0.15 * per_mm);
   pen.beginPath();
   for (const { nodes } of frames.outlines)
     nodes.forEach((node, i) => {
@@ -80,34 +105,95 @@ export function draw_stage(
       }
     });
   pen.stroke();
+}
 
+/** How deep the tint of a gas is, 0..1: empty units stay pale, the highest pressure of the page is deepest. */
+export function gas_tint(pressure: number, highest: number): number {
+  return 0.12 + 0.68 * Math.min(1, Math.max(0, pressure) / (highest || 1));
+}
+
+function draw_gas(pen: CanvasRenderingContext2D, motion: Motion, shape: Shape, { X, Y, per_mm }: Place, paint: Paint): void {
+  for (const gas of paint.gas ?? [])
+    for (const nodes of motion.cavities(gas.part)) {
+      pen.beginPath();
+      for (const side of [-1, 1]) {
+        nodes.forEach((node, i) => {
+          const x = shape.x[node] < 0.01 ? 0 : shape.x[node];
+          if (i === 0) pen.moveTo(X(x, side), Y(shape.y[node]));
+          else pen.lineTo(X(x, side), Y(shape.y[node]));
+        });
+        pen.closePath();
+      }
+      pen.globalAlpha = gas_tint(gas.pressure, gas.highest);
+      pen.fillStyle = paint.theme.colour("--gas");
+      pen.fill();
+      pen.globalAlpha = 1;
+      // The lettering goes where the unit is highest.
+      const [middle, low, high] = highest_gap(nodes, shape);
+      const room = 2 * (Math.max(...nodes.map((node) => shape.x[node])) - middle) * per_mm;
+      const font = Math.min(16 * (paint.type ?? 1), 0.75 * (high - low) * per_mm, room / 4);
+      if (font < 9) continue;
+      pen.font = `${font}px ${font_family}`;
+      pen.textAlign = "center";
+      pen.textBaseline = "middle";
+      pen.lineWidth = 4;
+      pen.strokeStyle = paint.theme.colour("--paper");
+      pen.fillStyle = paint.theme.colour("--ink");
+      for (const draw of ["strokeText", "fillText"] as const) pen[draw](`${gas.pressure.toFixed(0)} kPa`, X(middle, 1), Y((low + high) / 2));
+      pen.textAlign = "left";
+    }
+}
+
+/** Where a hollow is highest: distance from the axis, lower and upper face. */
+function highest_gap(nodes: number[], shape: Shape): [number, number, number] {
+  const reach = Math.max(...nodes.map((node) => shape.x[node]));
+  const faces = (x: number): number[] => {
+    const heights: number[] = [];
+    for (let i = 0; i + 1 < nodes.length; ++i) {
+      const [a, b] = [shape.x[nodes[i]], shape.x[nodes[i + 1]]];
+      if ((a - x) * (b - x) > 0 || a === b) continue;
+      heights.push(shape.y[nodes[i]] + ((x - a) / (b - a)) * (shape.y[nodes[i + 1]] - shape.y[nodes[i]]));
+    }
+    return heights;
+  };
+  let best: [number, number, number] = [0, 0, 0];
+  for (let k = 0; k <= 12; ++k) {
+    const x = (0.8 * reach * k) / 12;
+    const heights = faces(x);
+    if (heights.length < 2) continue;
+    const [low, high] = [Math.min(...heights), Math.max(...heights)];
+    if (high - low > 1.05 * (best[2] - best[1])) best = [x, low, high];
+  }
+  return best;
+}
+
+/** The striker with its lowest point at `tup` mm; `ghost`: only its dashed outline, where it was or will be. */
+export function draw_striker(
+  pen: CanvasRenderingContext2D, outline: [number, number][], tup: number, { X, Y }: Place, theme: Theme, ghost = "",
+): void {
+  pen.save();
   pen.beginPath();
   for (const side of [-1, 1])
-    frames.tupOutline.forEach(([x, y], i) => {
-      if (i === 0) pen.moveTo(X(x, side), Y(shape.tup + y));
-      else pen.lineTo(X(x, side), Y(shape.tup + y));
+    outline.forEach(([x, y], i) => {
+      if (i === 0) pen.moveTo(X(x, side), Y(tup + y));
+      else pen.lineTo(X(x, side), Y(tup + y));
     });
   pen.closePath();
-  pen.fillStyle = paint.theme.colour("--tone-weight");
-  pen.fill();
+  pen.fillStyle = theme.colour("--tone-weight");
+  if (!ghost) pen.fill();
+  pen.strokeStyle = theme.colour(ghost || "--ink");
+  if (ghost) pen.setLineDash([5, 4]);
   pen.lineWidth = 1.6;
   pen.beginPath();
   for (const side of [-1, 1])
-    frames.tupOutline.forEach(([x, y], i) => {
-      const [from_x, from_y] = frames.tupOutline[i === 0 ? frames.tupOutline.length - 1 : i - 1];
+    outline.forEach(([x, y], i) => {
+      const [from_x, from_y] = outline[i === 0 ? outline.length - 1 : i - 1];
       if (x < 0.01 && from_x < 0.01) return;
-      pen.moveTo(X(from_x, side), Y(shape.tup + from_y));
-      pen.lineTo(X(x, side), Y(shape.tup + y));
+      pen.moveTo(X(from_x, side), Y(tup + from_y));
+      pen.lineTo(X(x, side), Y(tup + y));
     });
   pen.stroke();
-
-  pen.lineWidth = 2.4;
-  pen.beginPath();
-  pen.moveTo(middle - extent.half_width * per_mm, ground + 1.2);
-  pen.lineTo(middle + extent.half_width * per_mm, ground + 1.2);
-  pen.stroke();
   pen.restore();
-  return per_mm;
 }
 
 function draw_field(

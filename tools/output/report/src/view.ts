@@ -1,13 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // A canvas that shows the section of one run at the time of the clock.
 import type { Page } from "./block";
-import { at, type Clock, time_slider } from "./clock";
+import { at, time_slider } from "./clock";
 import type { Field, Run } from "./data";
 import { el } from "./dom";
 import { fixed } from "./format";
-import type { Motion } from "./frames";
+import type { Motion, Shape } from "./frames";
 import { Theme } from "./looks";
-import { draw_stage, type Extent } from "./stage";
+import { draw_stage, type Extent, type Paint } from "./stage";
 
 export interface Shade {
   field: Field;
@@ -39,7 +39,7 @@ export class View {
     label: string,
   ) {
     this.element = el("div", { class: "stage" }, this.canvas);
-    time_slider(this.element, page.clock, label, () => moment_text(page.clock, run));
+    time_slider(this.element, page.clock, label, () => moment_text(page, run));
     page.clock.watch(() => this.draw());
     page.redraws.push(() => this.draw());
     new ResizeObserver((entries) => {
@@ -71,20 +71,45 @@ export class View {
     }
     pen.setTransform(density, 0, 0, density, 0, 0);
     pen.clearRect(0, 0, width, height);
-    const run_number = this.page.report.runs.indexOf(this.run);
-    draw_stage(pen, { x: 0, y: 0, width, height }, this.motion, this.motion.shape(this.page.clock.of(this.run)), this.extent, {
-      theme: new Theme(this.canvas),
-      look: (part) => this.page.looks.of(run_number, part),
-      density,
-      field: this.shade,
+    const { page, run, motion } = this;
+    const time = page.clock.of(run);
+    draw_stage(pen, { x: 0, y: 0, width, height }, motion, shape_at(page, run, motion, time), this.extent, {
+      ...stage_paint(page, run, time, new Theme(this.canvas)), density, field: this.shade,
     });
   }
 }
 
-/** "4.2 ms: 1340 N, squeezed by 7.3 mm". */
-export function moment_text(clock: Clock, run: Run, time = clock.of(run)): string {
+/** The stack at a moment; before and after the contact the striker is in flight. */
+export function shape_at(page: Page, run: Run, motion: Motion, time: number): Shape {
+  const shape = motion.shape(time);
+  const fall = page.falls.get(run);
+  return fall && (time < 0 || time > fall.loss) ? { ...shape, tup: motion.frames.tup[0] + fall.level(time) } : shape;
+}
+
+/** What a stage needs to know of a run. */
+export function stage_paint(page: Page, run: Run, time: number, theme: Theme): Pick<Paint, "theme" | "look" | "gas"> {
+  const number = page.report.runs.indexOf(run);
+  return { theme, look: (part) => page.looks.of(number, part), gas: gas_at(page, run, time) };
+}
+
+/** Pressure in each unit of a run; tints go up to the highest pressure of the page. */
+export function gas_at(page: Page, run: Run, time: number): NonNullable<Paint["gas"]> {
+  const highest = Math.max(0, ...page.report.runs.flatMap((each) => (each.gases ?? []).flatMap((gas) => gas.pressure)));
+  return (run.gases ?? []).map((gas) => ({ part: gas.part, pressure: at(run.curves.time, gas.pressure, time), highest }));
+}
+
+/** "4.20 ms after first touch: 1340 N, squeezed by 7.3 mm"; in flight how high and how fast. */
+export function moment_text(page: Page, run: Run, time = page.clock.of(run)): string {
   const { curves } = run;
+  const when = page.clock.moment(time);
+  const fall = page.falls.get(run);
+  if (fall && (time < 0 || time > fall.loss)) {
+    const speed = fall.speed(time);
+    const way = Math.abs(speed) < 0.005 ? "at rest" : `${speed > 0 ? "rising" : "falling"} at ${fixed(Math.abs(speed), 2)} m/s`;
+    return `${when}: ${fixed(fall.level(time), 0)} mm above the stack, ${way}`;
+  }
   const force = at(curves.time, curves.force, time);
   const compression = at(curves.time, curves.compression, time);
-  return `${clock.words(time)} after first touch: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm`;
+  const gas = (run.gases ?? []).map((each) => `, gas at ${fixed(at(curves.time, each.pressure, time), 0)} kPa`).join("");
+  return `${when}: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm${gas}`;
 }
