@@ -11,8 +11,10 @@ import subprocess
 import sys
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parent.parent / "tools"))
+from source_files import source_files
+
 source, clang_format = Path(sys.argv[1]), sys.argv[2]
-ROOMS = ("numerics", "materials", "geometry", "solver", "tools", "tests")
 LONGEST = 60  # lines of a function's body
 
 TABLE = "a table"
@@ -53,13 +55,6 @@ TOLERATED = {
 }
 
 
-def files():
-    for room in ROOMS:
-        for path in sorted((source / room).rglob("*")):
-            if path.suffix in (".cc", ".h") and "node_modules" not in path.parts:
-                yield path
-
-
 def functions(path):
     """Name and length of each function that starts in the first column."""
     lines = path.read_text(encoding="utf-8").split("\n")
@@ -79,7 +74,7 @@ def functions(path):
 
 
 problems = []
-paths = list(files())
+paths = [source / name for name, _ in source_files(source)]
 for at in range(0, len(paths), 100):
     done = subprocess.run([clang_format, "--dry-run", "-Werror", *map(str, paths[at:at + 100])], capture_output=True, text=True, cwd=source)
     told = {line.split(":")[0] for line in done.stderr.splitlines() if "error: code should be clang-formatted" in line}

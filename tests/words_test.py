@@ -13,6 +13,9 @@ import re
 import sys
 from pathlib import Path
 
+sys.path.insert(0, str(Path(__file__).parent.parent / "tools"))
+from source_files import PROGRAM, source_files
+
 # Words of a bench, not of a translation: one idea a sentence, the verb early, numbers with units.
 HABITS = {
     r"\btold\b|\btells (?:of|how|the|its|nothing)\b": "reported, shown, predicted",
@@ -76,16 +79,11 @@ def strings(text, pattern):
 
 def shown_to_people(source):
     """File, line and text of everything that is searched."""
-    for room in ("tools", "solver", "materials", "geometry", "numerics"):
-        for path in sorted((source / room).rglob("*")):
-            if "node_modules" in path.parts or "dist" in path.parts:
-                continue
-            if path.suffix in (".cc", ".h", ".ts"):
-                for line, said in strings(path.read_text(encoding="utf-8"), SCRIPT if path.suffix == ".ts" else CPP):
-                    yield path, line, said
-    for room in ("cases", "materials"):
-        for path in sorted((source / room).rglob("*.toml")):
-            yield path, 1, path.read_text(encoding="utf-8")
+    for name, text in source_files(source, PROGRAM, (".cc", ".h", ".ts")):
+        for line, said in strings(text, SCRIPT if name.endswith(".ts") else CPP):
+            yield source / name, line, said
+    for name, text in source_files(source, ("cases", "materials"), (".toml",)):
+        yield source / name, 1, text
     for name in TEXTS:
         yield source / name, 1, (source / name).read_text(encoding="utf-8")
 

@@ -1,5 +1,5 @@
 # SPDX-License-Identifier: Apache-2.0
-"""The C++ sources of the project, for the scripts that check them."""
+"""The sources of the project, for the scripts that check them."""
 import pathlib
 import sys
 
@@ -12,11 +12,11 @@ def root_of_arguments():
     return pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
 
 
-def source_files(root, folders=FOLDERS):
-    """Path relative to the root, with slashes, and text of each header and source below some of its folders."""
+def source_files(root, folders=FOLDERS, endings=(".h", ".cc")):
+    """Path relative to the root, with slashes, and text of each file of such an ending below some of its folders."""
     for folder in folders:
         for path in sorted((root / folder).rglob("*")):
-            if path.suffix in (".h", ".cc") and path.is_file() and "node_modules" not in path.parts:
+            if path.suffix in endings and path.is_file() and "node_modules" not in path.parts:
                 yield path.relative_to(root).as_posix(), path.read_text(encoding="utf-8", errors="replace")
 
 

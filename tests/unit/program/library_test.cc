@@ -9,6 +9,7 @@
 
 #include <filesystem>
 #include <fstream>
+#include <sstream>
 
 using namespace solemech;
 using namespace solemech::materials;
@@ -32,6 +33,22 @@ TEST_CASE("every material has a density, a title and a source")
     CHECK(material.title != material.name);
     CHECK(material.source.size() > 8);
     CHECK(tools::slow_modulus(material) > 1e5);
+  }
+}
+
+TEST_CASE("a file whose remarks say that numbers are invented or from memory says so to the program")
+{
+  const auto folder = std::filesystem::path(SOLEMECH_SOURCE) / "materials" / "library";
+  for (const auto &file : std::filesystem::directory_iterator(folder))
+  {
+    if (file.path().extension() != ".toml")
+      continue;
+    std::ostringstream text;
+    text << std::ifstream(file.path()).rdbuf();
+    INFO(file.path());
+    const auto says = [&](const char *words) { return text.str().find(words) != std::string::npos; };
+    CHECK((!says("from memory") || says("from_memory = true")));
+    CHECK((!says("# invented") || says("invented = true")));
   }
 }
 
