@@ -4,7 +4,7 @@
 // Unknowns x: displacements of the mesh first, then the freedoms of rigid bodies (rigid_body.h).
 #pragma once
 
-#include "solver/mesh/discretisation.h"
+#include "solver/mesh/numbering.h"
 #include "solver/results/result.h"
 
 #include <memory>

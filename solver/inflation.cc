@@ -166,7 +166,7 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
   unsigned   n_failed = 0;
   const auto attempt = [&](double share) {
     EquationOfMotion equation;
-    equation.mesh = &mesh;
+    equation.numbering = &mesh;
     equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
     double load = 0;
     for (const auto &unit : units)

@@ -60,7 +60,7 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
     }
   }
   mesh->move_nodes(shift);
-  equation.mesh = mesh.get();
+  equation.numbering = mesh.get();
   equation.add(lifted_body(0));
   equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);
 

@@ -24,11 +24,13 @@ double share_sum(const std::vector<materials::Branch> &branches, double shear_mo
 }
 } // namespace
 
-std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &material, double area_share,
-                                              const Case &input)
+template <int dim>
+std::unique_ptr<SolidKernelOf<dim>> make_part_kernel(const materials::Material &material, double area_share,
+                                                     const Case &input)
 {
   const auto kernel = [&](auto whole) {
-    return make_kernel(area_share < 1 ? materials::with_area_share(std::move(whole), area_share) : whole);
+    return make_kernel<dim>(area_share < 1 ? materials::with_area_share(std::move(whole), area_share)
+                                           : whole);
   };
   return std::visit(
     Overloaded{[&](const materials::FoamData &data) {
@@ -43,6 +45,11 @@ std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &materia
                }},
     material.data);
 }
+
+template std::unique_ptr<SolidKernelOf<2>> make_part_kernel<2>(const materials::Material &, double,
+                                                               const Case &);
+template std::unique_ptr<SolidKernelOf<3>> make_part_kernel<3>(const materials::Material &, double,
+                                                               const Case &);
 
 double stiffest_confined_modulus(const materials::Material &material, const Case &input)
 {

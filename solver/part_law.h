@@ -9,8 +9,9 @@ namespace solemech::solver
 {
 /// Kernel of a material at the surroundings of a case; a share of area below one (lugs) makes separate posts
 /// (materials/area_share.h).
-std::unique_ptr<SolidKernel> make_part_kernel(const materials::Material &material, double area_share,
-                                              const Case &input);
+template <int dim = 2>
+std::unique_ptr<SolidKernelOf<dim>> make_part_kernel(const materials::Material &material, double area_share,
+                                                     const Case &input);
 
 /// Small-strain modulus under lateral confinement, all branches elastic [Pa].
 double stiffest_confined_modulus(const materials::Material &material, const Case &input);

@@ -4,7 +4,7 @@
 // turns about one axis, since the inertia of others would change with the attitude.
 #pragma once
 
-#include "solver/mesh/discretisation.h"
+#include "solver/mesh/numbering.h"
 #include "solver/rigid_motion.h"
 
 #include <algorithm>
@@ -16,14 +16,14 @@ struct RigidBody
 {
   std::vector<Freedom> freedoms;  ///< ways first, then turns, the outermost turn first
   std::vector<double>  inertia;   ///< of each [kg, kg m2]
-  Point                reference; ///< what it turns about, at zero freedoms [m]
+  Place                reference; ///< what it turns about, at zero freedoms
   int                  first = 0; ///< unknown of its first freedom; the equation of motion sets it
 
   int n_freedoms() const { return static_cast<int>(freedoms.size()); }
   int unknown(std::size_t k) const { return first + static_cast<int>(k); }
 
   /// Where it is at the unknowns x of the whole equation.
-  RigidMotion<2> motion(const Vector &x) const
+  RigidMotion motion(const Vector &x) const
   {
     return {freedoms, freedoms.empty() ? nullptr : &x[first], reference};
   }

@@ -144,7 +144,7 @@ StackModel::StackModel(const Case &the_case, const Tup &tup, double tup_mass,
       return std::array<bool, 2>{base == Base::bonded || base == Base::clamped, base != Base::resting};
     return std::array<bool, 2>{false, false};
   });
-  equation.mesh = mesh.get();
+  equation.numbering = mesh.get();
   const RigidBody striker = equation.add(lifted_body(tup_mass));
 
   std::vector<UnitToInflate> units;

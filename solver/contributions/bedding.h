@@ -4,6 +4,7 @@
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/mesh/discretisation.h"
 
 #include <functional>
 

@@ -22,10 +22,10 @@ PenaltyResponse penalty_response(const ContactSettings &s, double depth)
   return {s.penalty * depth * depth * depth / 3, s.penalty * depth * depth, 2 * s.penalty * depth};
 }
 /// A stiffness xx, zz, xz of the body, as it lies now: R K R^T.
-std::array<double, 3> turned(const RigidMotion<2> &body, const std::array<double, 3> &k)
+std::array<double, 3> turned(const RigidMotion &body, const std::array<double, 3> &k)
 {
-  const Point x = body.turned({k[0], k[2]}), z = body.turned({k[2], k[1]});
-  const Point upper = body.turned({x[0], z[0]}), lower = body.turned({x[1], z[1]});
+  const Point x = body.turned(Point{k[0], k[2]}), z = body.turned(Point{k[2], k[1]});
+  const Point upper = body.turned(Point{x[0], z[0]}), lower = body.turned(Point{x[1], z[1]});
   return {upper[0], lower[1], upper[1]};
 }
 
@@ -76,7 +76,7 @@ struct Contact::Movers
   {
   }
 
-  RigidMotion<2>   body, support;
+  RigidMotion      body, support;
   const RigidBody &of_body, &of_support;
   std::size_t      n_support, n;
 

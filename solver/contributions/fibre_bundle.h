@@ -5,6 +5,7 @@
 
 #include "materials/tensile_fibre.h"
 #include "solver/contribution.h"
+#include "solver/mesh/discretisation.h"
 
 namespace solemech::solver
 {

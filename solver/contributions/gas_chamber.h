@@ -8,6 +8,7 @@
 #include "materials/chamber_gas.h"
 #include "materials/chamber_leak.h"
 #include "solver/contribution.h"
+#include "solver/mesh/discretisation.h"
 
 #include <optional>
 

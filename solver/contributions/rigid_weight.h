@@ -13,24 +13,24 @@ class RigidWeight : public Contribution
 public:
   /// @param weight  m g [N]
   /// @param centre  of mass, when all freedoms of the body are zero [m]
-  RigidWeight(std::string part, RigidBody body, double weight, const Point &centre = {})
-    : part_(std::move(part)), body_(std::move(body)), weight_(weight), centre_(centre)
+  RigidWeight(std::string part, RigidBody body, double weight, const Place &centre = {})
+    : part_(std::move(part)), body_(std::move(body)), weight_(weight), centre_{centre.x, centre.y, centre.z}
   {
   }
 
   bool add(const Vector &x, Vector &force, Tangent *tangent) const override
   {
-    const auto  motion = body_.motion(x);
-    const Point now = motion.position(centre_);
+    const auto motion = body_.motion(x);
+    const auto now = motion.position(centre_);
     for (std::size_t k = 0; k < body_.freedoms.size(); ++k)
     {
-      force[body_.unknown(k)] += weight_ * motion.rate(k, now)[1];
+      force[body_.unknown(k)] += weight_ * motion.rate(k, now)[upwards];
       if (!tangent || !is_turn(body_.freedoms[k]))
         continue;
       const auto bodies = tangent->coupling.rows();
       for (std::size_t l = k; l < body_.freedoms.size(); ++l)
       {
-        const double entry = weight_ * motion.spin(k, motion.rate(l, now))[1];
+        const double entry = weight_ * motion.spin(k, motion.rate(l, now))[upwards];
         tangent->bodies(body_.unknown(k) - bodies, body_.unknown(l) - bodies) += entry;
         if (l != k)
           tangent->bodies(body_.unknown(l) - bodies, body_.unknown(k) - bodies) += entry;
@@ -38,7 +38,10 @@ public:
     }
     return true;
   }
-  void accept(const Vector &x, double) override { rise_ = body_.motion(x).position(centre_)[1] - centre_[1]; }
+  void accept(const Vector &x, double) override
+  {
+    rise_ = body_.motion(x).position(centre_)[upwards] - centre_[upwards];
+  }
   void energies(std::vector<EnergyEntry> &entries) const override
   {
     entries.push_back({part_, "height", EnergyKind::exchanged, weight_ * rise_});
@@ -46,10 +49,12 @@ public:
   std::string name() const override { return part_; }
 
 private:
-  std::string part_;
-  RigidBody   body_;
-  double      weight_;
-  Point       centre_;
-  double      rise_ = 0; ///< of the centre of mass over where it is at zero freedoms [m]
+  static constexpr unsigned upwards = 2; ///< z, the last of a place in space
+
+  std::string           part_;
+  RigidBody             body_;
+  double                weight_;
+  std::array<double, 3> centre_;
+  double                rise_ = 0; ///< of the centre of mass over where it is at zero freedoms [m]
 };
 } // namespace solemech::solver

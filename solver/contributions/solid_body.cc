@@ -3,17 +3,20 @@
 
 namespace solemech::solver
 {
-SolidBody::SolidBody(ElementGroup group, std::unique_ptr<SolidKernel> kernel)
+template <int dim>
+SolidBodyOf<dim>::SolidBodyOf(ElementGroupOf<dim> group, std::unique_ptr<SolidKernelOf<dim>> kernel)
   : group_(std::move(group)), kernel_(std::move(kernel))
 {
 }
 
-bool SolidBody::add(const Vector &x, Vector &force, Tangent *tangent) const
+template <int dim>
+bool SolidBodyOf<dim>::add(const Vector &x, Vector &force, Tangent *tangent) const
 {
   return kernel_->assemble(group_, x.data(), force.data(), tangent ? tangent->values.data() : nullptr);
 }
 
-void SolidBody::accept(const Vector &x, double)
+template <int dim>
+void SolidBodyOf<dim>::accept(const Vector &x, double)
 {
   auto step = kernel_->accept(group_, x.data());
   step.lost_relaxing += now_.lost_relaxing;
@@ -22,7 +25,8 @@ void SolidBody::accept(const Vector &x, double)
   now_ = step;
 }
 
-void SolidBody::energies(std::vector<EnergyEntry> &entries) const
+template <int dim>
+void SolidBodyOf<dim>::energies(std::vector<EnergyEntry> &entries) const
 {
   const std::string_view part = group_.part;
   entries.push_back({part, "network", EnergyKind::stored, now_.network});
@@ -41,4 +45,7 @@ void SolidBody::energies(std::vector<EnergyEntry> &entries) const
     entries.push_back({part, "recovery", EnergyKind::dissipated, now_.lost_recovery});
   }
 }
+
+template class SolidBodyOf<2>;
+template class SolidBodyOf<3>;
 } // namespace solemech::solver

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// A part of the stack: its elements, its law, its energies.
+// A part of a mesh, in a section or in space: its elements, its law, its energies.
 #pragma once
 
 #include "solver/contribution.h"
@@ -7,10 +7,11 @@
 
 namespace solemech::solver
 {
-class SolidBody : public Contribution
+template <int dim>
+class SolidBodyOf : public Contribution
 {
 public:
-  SolidBody(ElementGroup group, std::unique_ptr<SolidKernel> kernel);
+  SolidBodyOf(ElementGroupOf<dim> group, std::unique_ptr<SolidKernelOf<dim>> kernel);
 
   void        begin_step(const Vector &x, double dt) override { kernel_->begin_step(group_, x.data(), dt); }
   bool        add(const Vector &x, Vector &force, Tangent *tangent) const override;
@@ -18,12 +19,17 @@ public:
   void        energies(std::vector<EnergyEntry> &entries) const override;
   std::string name() const override { return group_.part; }
 
-  const ElementGroup        &group() const { return group_; }
-  std::vector<ElementFields> fields(const Vector &x) const { return kernel_->fields(group_, x.data()); }
+  const ElementGroupOf<dim>        &group() const { return group_; }
+  std::vector<ElementFieldsOf<dim>> fields(const Vector &x) const
+  {
+    return kernel_->fields(group_, x.data());
+  }
 
 private:
-  ElementGroup                 group_;
-  std::unique_ptr<SolidKernel> kernel_;
-  PartEnergies                 now_; ///< stored energies; losses since the start
+  ElementGroupOf<dim>                 group_;
+  std::unique_ptr<SolidKernelOf<dim>> kernel_;
+  PartEnergies                        now_; ///< stored energies; losses since the start
 };
+
+using SolidBody = SolidBodyOf<2>;
 } // namespace solemech::solver

@@ -117,14 +117,6 @@ void QuadraticMesh<dim>::make_pattern(const std::vector<std::vector<unsigned>> &
 }
 
 template <int dim>
-int QuadraticMesh<dim>::slot(int row, int column) const
-{
-  const int *first = pattern_.innerIndexPtr() + pattern_.outerIndexPtr()[column];
-  const int *last = pattern_.innerIndexPtr() + pattern_.outerIndexPtr()[column + 1];
-  return static_cast<int>(std::lower_bound(first, last, row) - pattern_.innerIndexPtr());
-}
-
-template <int dim>
 void QuadraticMesh<dim>::place(ElementBatch<dim> &batch, unsigned lane, std::size_t cell) const
 {
   const int  dummy = pattern_.nonZeros();

@@ -4,8 +4,7 @@
 #pragma once
 
 #include "solver/kernels/element_group.h"
-
-#include <Eigen/Sparse>
+#include "solver/mesh/numbering.h"
 
 #include <array>
 #include <numbers>
@@ -14,9 +13,6 @@
 
 namespace solemech::solver
 {
-using Vector = Eigen::VectorXd;
-using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
-
 /// What a point of a section stands for: the way round the axis, or a depth [m]. A solid has a depth of one.
 struct Depth
 {
@@ -27,7 +23,7 @@ struct Depth
 };
 
 template <int dim>
-class QuadraticMesh
+class QuadraticMesh : public Numbering
 {
 public:
   using Element = QuadraticElement<dim>;
@@ -46,7 +42,6 @@ public:
                        const std::vector<std::vector<unsigned>> &coupled = {});
 
   std::size_t n_nodes() const { return nodes_.size(); }
-  int         n_unknowns() const { return n_unknowns_; }
 
   /// Unknown of a node, or -1 where held. Components: radial, vertical, or x, y, z.
   int dof(unsigned node, unsigned component) const { return dof_[dim * node + component]; }
@@ -59,18 +54,6 @@ public:
 
   /// What a line in the section at this radius stands for: the way round the axis, or a depth [m].
   double around(double radius) const { return depth_.at(radius); }
-
-  /// Lower triangle of the pattern; values all zero.
-  const SparseMatrix &pattern() const { return pattern_; }
-
-  /// Place of an entry of the lower triangle (row >= column) among the values.
-  int slot(int row, int column) const;
-
-  /// Adds to an entry of the lower triangle.
-  void add_entry(std::vector<double> &values, int row, int column, double value) const
-  {
-    values[slot(row, column)] += value;
-  }
 
   /// Elements of a part, given by the numbers of its cells. `positions` are the node positions of its
   /// stress-free shape; `offset` the displacement of that shape into the drawn one, or empty.
@@ -86,8 +69,6 @@ private:
   std::vector<Point> nodes_;
   std::vector<Cell>  cells_;
   std::vector<int>   dof_;
-  int                n_unknowns_ = 0;
-  SparseMatrix       pattern_;
 
   void make_pattern(const std::vector<std::vector<unsigned>> &coupled);
   void place(ElementBatch<dim> &batch, unsigned lane, std::size_t cell) const;

@@ -32,7 +32,7 @@ bool EquationOfMotion::forces(const Vector &x, Vector &force, Tangent *tangent, 
 {
   force.setZero(size());
   if (tangent)
-    tangent->reset(mesh->pattern().nonZeros(), n_unknowns(), n_freedoms());
+    tangent->reset(numbering->pattern().nonZeros(), n_unknowns(), n_freedoms());
   for (const auto &contribution : contributions)
     if (!contribution->add(x, force, tangent))
     {
@@ -56,7 +56,7 @@ void EquationOfMotion::accept(const Vector &x, double dt)
 Vector EquationOfMotion::inertia(const Vector &a) const
 {
   Vector                         out(size());
-  const auto                    &pattern = mesh->pattern();
+  const auto                    &pattern = numbering->pattern();
   const int                      n = n_unknowns();
   Eigen::Map<const SparseMatrix> matrix(n, n, pattern.nonZeros(), pattern.outerIndexPtr(),
                                         pattern.innerIndexPtr(), mass.data());
@@ -77,7 +77,8 @@ void EquationOfMotion::stiffen(double share, Tangent &tangent) const
   std::vector<double> ratios;
   for (int i = 0; i < n_unknowns(); ++i)
   {
-    const int diagonal = mesh->pattern().outerIndexPtr()[i]; // the first of its column in a lower triangle
+    const int diagonal =
+      numbering->pattern().outerIndexPtr()[i]; // the first of its column in a lower triangle
     ratios.push_back(std::abs(tangent.values[diagonal]) / mass[diagonal]);
   }
   const auto middle = ratios.begin() + ratios.size() / 2;

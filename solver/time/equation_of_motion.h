@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// Sum of all contributions and the masses: the only thing the time integrator knows.
+// Sum of all contributions and the masses: the only thing the time integrator knows. It asks a mesh for the
+// numbers of its unknowns alone, so a section and a solid are the same to it.
 #pragma once
 
 #include "solver/contribution.h"
@@ -10,7 +11,7 @@ namespace solemech::solver
 {
 struct EquationOfMotion
 {
-  const Discretisation  *mesh = nullptr;
+  const Numbering       *numbering = nullptr; ///< of the mesh
   Contributions          contributions;
   std::vector<double>    mass; ///< values of the consistent mass matrix on the pattern, one spare place [kg]
   std::vector<RigidBody> bodies;
@@ -18,7 +19,7 @@ struct EquationOfMotion
 
   BoundaryValues boundary; ///< unknowns that are led
 
-  int n_unknowns() const { return mesh->n_unknowns(); }
+  int n_unknowns() const { return numbering->n_unknowns(); }
   int n_freedoms() const { return static_cast<int>(rigid_inertia.size()); }
   int size() const { return n_unknowns() + n_freedoms(); }
 
@@ -26,6 +27,16 @@ struct EquationOfMotion
   /// freedoms are none of a body.
   /// @return the body with its place among the unknowns, for what acts on it
   RigidBody add(RigidBody body);
+
+  /// Takes a contribution in. @return it, for who asks it something later
+  template <typename Part, typename... Arguments>
+  Part &contribute(Arguments &&...arguments)
+  {
+    auto  owned = std::make_unique<Part>(std::forward<Arguments>(arguments)...);
+    auto &part = *owned;
+    contributions.push_back(std::move(owned));
+    return part;
+  }
 
   bool has_potential() const; ///< all that contributes has one
   void begin_step(const Vector &x, double dt);

@@ -9,7 +9,7 @@ namespace solemech::solver
 {
 TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius)
   : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)),
-    solver_(make_linear_solver(equation.mesh->pattern())), part_accounts_(equation)
+    solver_(make_linear_solver(equation.numbering->pattern())), part_accounts_(equation)
 {
   x = v = a = Vector::Zero(equation.size());
 }
@@ -78,7 +78,7 @@ Vector TimeIntegrator::linear_guess(const std::vector<LedUnknown> &led) const
   std::string failed;
   if (!equation_.forces(x, force, &tangent, failed))
     return x;
-  const auto &pattern = equation_.mesh->pattern();
+  const auto &pattern = equation_.numbering->pattern();
   Vector      way = Vector::Zero(x.size());
   for (const auto &one : led)
     way[one.unknown] = one.value - x[one.unknown];

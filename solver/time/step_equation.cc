@@ -72,7 +72,7 @@ bool StepEquation::residual(const Vector &x_new, Vector &residual, Tangent *tang
   scale(1 - c_.alpha_f, *tangent);
   if (!quasi_static_)
     equation_.add_mass((1 - c_.alpha_m) / (c_.beta * dt_ * dt_), *tangent);
-  constrain(led_, equation_.mesh->pattern(), *tangent);
+  constrain(led_, equation_.numbering->pattern(), *tangent);
   return true;
 }
 

@@ -148,7 +148,7 @@ struct StaticProblem
   StaticProblem(const geometry::PlugMesh &plug, MeshSection section, const solver::Held &held)
     : mesh(plug, section, held)
   {
-    equation.mesh = &mesh;
+    equation.numbering = &mesh;
     equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
   }
   StaticProblem(const StaticProblem &) = delete;

@@ -87,7 +87,7 @@ PistonReadings dropped(const GasColumn &column, const PistonDrop &drop)
   const double     height = column.height + 2 * plate_thickness;
   Discretisation   mesh(drawing, MeshSection::axisymmetric, guided);
   EquationOfMotion equation;
-  equation.mesh = &mesh;
+  equation.numbering = &mesh;
   const RigidBody body = equation.add(lifted_body(drop.mass));
   equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
   const Case surroundings;

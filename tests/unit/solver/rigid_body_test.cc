@@ -27,9 +27,9 @@ template <int dim>
 void check_motion(const std::vector<Freedom> &freedoms, const std::vector<double> &values,
                   const std::array<double, dim> &home)
 {
-  using Motion = solver::RigidMotion<dim>;
-  const typename Motion::Place reference = Motion(freedoms, values.data(), {}).position(home);
-  const auto                   at = [&](std::size_t k, double way) {
+  using Motion = solver::RigidMotion;
+  const std::array<double, dim> reference = Motion(freedoms, values.data(), {}).position(home);
+  const auto                    at = [&](std::size_t k, double way) {
     auto moved = values;
     moved[k] += way;
     return Motion(freedoms, moved.data(), reference);
@@ -72,8 +72,8 @@ void check_balance(const solver::Discretisation &mesh, const solver::RigidBody &
       if (const int dof = mesh.dof(node, c); dof >= 0)
         place[c] += x[dof], push[c] = force[dof];
     across += push[0], upwards += push[1];
-    const double dx = place[0] - body.reference[0] - x[body.unknown(0)],
-                 dz = place[1] - body.reference[1] - x[body.unknown(1)];
+    const double dx = place[0] - body.reference.x - x[body.unknown(0)],
+                 dz = place[1] - body.reference.z - x[body.unknown(1)];
     moment += dz * push[0] - dx * push[1];
     most = std::max({most, std::abs(push[0]), std::abs(push[1])});
   }
@@ -93,7 +93,8 @@ TEST_CASE("a rigid motion has the rates and second derivatives of its points", "
                   {0.02, -0.03, 0.01, 0.7, -0.4, 1.1}, {0.1, 0.05, -0.2});
   // A tilt brings what was on top forward: z to x.
   const double quarter = 0.5 * 3.14159265358979323846;
-  CHECK(apart(solver::RigidMotion<2>({Freedom::about_y}, &quarter, {}).turned({0, 1}), {1.0, 0.0}) < 1e-15);
+  CHECK(apart(solver::RigidMotion({Freedom::about_y}, &quarter, {}).turned(Point{0, 1}), Point{1, 0}) <
+        1e-15);
 }
 
 TEST_CASE("a rigid body is refused that its inertia does not describe", "[rigid]")
@@ -174,7 +175,7 @@ TEST_CASE("weight of a body that swings about a point: slopes", "[rigid]")
   accepted.accept(x, 1);
   std::vector<solver::EnergyEntry> entries;
   accepted.energies(entries);
-  const double rise = body.motion(x).position({0.9 * size, -size})[1] + size;
+  const double rise = body.motion(x).position(Point{0.9 * size, -size})[1] + size;
   CHECK(entries.front().value == Approx(20 * rise).epsilon(rounding));
 }
 
