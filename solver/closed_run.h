@@ -3,8 +3,8 @@
 // that cannot be closed is a failed run.
 #pragma once
 
+#include "solver/resolution.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 #include "solver/time/account.h"
 
 namespace solemech::solver

@@ -5,7 +5,6 @@
 
 #include "solver/closed_run.h"
 #include "solver/results/catalogue.h"
-#include "solver/stack_model.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>

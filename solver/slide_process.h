@@ -3,7 +3,7 @@
 // slides: one slide, maps over headings, wear over thousands of slides.
 #pragma once
 
-#include "solver/lug_model.h"
+#include "solver/models/lug_model.h"
 #include "solver/time/generalised_alpha.h"
 
 #include <functional>

@@ -2,7 +2,7 @@
 // Warnings where a drop leaves the range in which the model is meant to be right.
 #pragma once
 
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 
 namespace solemech::solver
 {

@@ -21,16 +21,17 @@ MAY_INCLUDE = {
     "numerics": set(),
     "materials": {"numerics"},
     "geometry": {"numerics"},
-    # Inside the solver: rigs -> {time, results} -> contributions -> {kernels, mesh, linear}. Files of no room of their
-    # own (solver/) are values that every room names, and the models that rigs make.
+    # Inside the solver: rigs -> results -> models -> time -> contributions -> {kernels, mesh, linear}. Files of no room
+    # of their own (solver/) are values that every room names, and processes that several rigs share.
     "solver/kernels": {"materials"},
     "solver/mesh": {"materials", "geometry", "solver", "solver/kernels"},
     "solver/linear": {"solver", "solver/kernels"},
     "solver/contributions": {"materials", "geometry", "solver", "solver/kernels", "solver/mesh"},
     "solver/time": {"solver", "solver/linear"},
-    "solver/results": {"solver", "solver/contributions", "solver/time"},
-    "solver/rigs": {"materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/results",
-                    "solver/time"},
+    "solver/models": {"geometry", "solver", "solver/contributions", "solver/kernels", "solver/mesh", "solver/time"},
+    "solver/results": {"solver", "solver/contributions", "solver/models", "solver/time"},
+    "solver/rigs": {"materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/models",
+                    "solver/results", "solver/time"},
     # Inside the tools: program -> answers -> study -> output -> rigs -> language. Values of the solver may be named by
     # every room.
     "tools/language": {"numerics", "materials", "geometry", "solver", "solver/results"},

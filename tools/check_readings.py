@@ -23,7 +23,7 @@ OTHER_MEANINGS = {
     "youngs_modulus": ("tools/language/",),  # entry of a material
     "peak_force": ("tools/language/", "tools/answers/trial/trial_json.cc"),  # entry of a press; key
     "peak_displacement": ("tools/language/",),  # entry of a press
-    "peak_pressure": ("solver/results/recorder.cc", "solver/rigs/"),  # curve
+    "peak_pressure": ("solver/results/stack_recorder.cc", "solver/rigs/"),  # curve
     "contact_share": ("solver/rigs/",),  # curve
     "edge_pressure": ("solver/rigs/",),  # curve
     "deflection": ("solver/rigs/",),  # curve

@@ -12,11 +12,6 @@
 
 namespace solemech::solver
 {
-/// What helps against faces that go through each other, for the end of a message.
-inline constexpr const char *cure_of_lost_folds =
-  "Try less load or energy, a rounder striker or one of another width, firmer "
-  "layers, or a wrapped side";
-
 class SelfContact : public Contribution
 {
 public:

@@ -1,59 +1,75 @@
 // SPDX-License-Identifier: Apache-2.0
-// Collects curves, ledger rows and pictures while a rig runs.
+// Collects curves, the energy account and pictures of a run: an observer that asks its probes what the things
+// they belong to show.
 #pragma once
 
-#include "solver/stack_model.h"
-#include "solver/time/account.h"
-#include "solver/time/generalised_alpha.h"
-
-#include <map>
+#include "solver/model.h"
+#include "solver/results/curves.h"
+#include "solver/results/energy_rows.h"
+#include "solver/results/snapshots.h"
 
 namespace solemech::solver
 {
 /// Adds a reading for what each part has turned into heat by the last recorded time, as the ledger says.
 void add_losses(Result &result);
 
-class Recorder
+/// Reads curves off one thing of a model: a striker, an air unit.
+class Probe
 {
 public:
-  /// @param picture_interval  at least this long between pictures [s]; <= 0: none
-  Recorder(const StackModel &model, const TimeIntegrator &integrator, double picture_interval);
+  virtual ~Probe() = default;
+  virtual void read(const TimeIntegrator &state, Curves &curves) const = 0;
+};
+
+using Probes = std::vector<std::unique_ptr<Probe>>;
+
+class Recorder : public Observer
+{
+public:
+  /// @param known        what the result holds beforehand; steps and iterations count on from there
+  /// @param held_counts  see EnergyRows::open
+  Recorder(const TimeIntegrator &state, Probes probes, EnergyRows energies, Snapshots pictures, Result known,
+           bool held_counts)
+    : state_(state), probes_(std::move(probes)), energies_(std::move(energies)),
+      pictures_(std::move(pictures)), result_(std::move(known)), held_counts_(held_counts)
+  {
+  }
 
   /// Energies from here on are counted from the present ones; `given` is the energy the run starts with [J].
-  void open_ledger(double given);
+  void open_ledger(double given)
+  {
+    result_.input_energy = given;
+    energies_.open(state_, held_counts_);
+  }
 
-  /// Records the accepted state at `time` [s].
-  void record(double time, bool picture_now = false);
+  std::optional<Objection> look(const AcceptedStep &step) override;
 
   /// Moves the last record back to `time` [s], between the last two: state and energies are those on the line
   /// between them, what the striker feels stays that of the last one.
   void end_at(double time);
 
   /// Pictures from here on at least `interval` [s] apart; without effect when none are wanted.
-  void space_pictures(double interval);
+  void space_pictures(double interval) { pictures_.space(interval); }
 
-  /// Adds an energy row with one value for all times from the first (guide) or a value now.
-  void set(const std::string &part, const std::string &kind, EnergyKind type, double value);
+  /// Adds an energy row with one value for all times.
+  void set(const std::string &part, const std::string &kind, EnergyKind type, double value)
+  {
+    energies_.add(part, kind, type, std::vector<double>(result_.time.size(), value));
+  }
 
-  const std::vector<double> &curve(const std::string &name) const;
+  const std::vector<double> &curve(const std::string &name) const { return curves_[name]; }
   const std::vector<double> &time() const { return result_.time; }
 
   /// Moves what was recorded into a result.
   Result finish();
 
 private:
-  const StackModel                                     &model_;
-  const TimeIntegrator                                 &integrator_;
-  double                                                picture_interval_, last_picture_ = -1e9, given_ = 0;
-  Result                                                result_;
-  std::map<std::pair<std::string, std::string>, double> opening_;
-  std::map<std::pair<std::string, std::string>, std::size_t> rows_;
-  double numerical_at_opening_ = 0, residual_at_opening_ = 0, fallen_at_opening_ = 0, work_at_opening_ = 0;
-  std::optional<double> held_before_; ///< stored at the opening, when something can spend it [J]
-
-  void push(const std::string &name, const std::string &unit, const std::string &meaning, double value);
-  void push_row(const std::string &part, const std::string &kind, EnergyKind type, double value);
-  void take_picture(double time);
-  void drop_small_falls();
+  const TimeIntegrator &state_;
+  Probes                probes_;
+  Curves                curves_;
+  EnergyRows            energies_;
+  Snapshots             pictures_;
+  Result                result_;
+  bool                  held_counts_;
 };
 } // namespace solemech::solver

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/blow.h"
 
-#include "solver/results/metrics.h"
 #include "solver/time/step_control.h"
 
 #include <fmt/format.h>
@@ -34,17 +33,11 @@ void Blow::fail(const std::string &reason, double t, const std::string &cure)
   throw RunFailed(message, std::move(partial));
 }
 
-void Blow::look_for_crest(const Vector &x_before, const Vector &v_before, double dt)
+void Blow::show(bool is_mark)
 {
-  const int tup = model_.tup_unknown();
-  if (v_before[tup] >= 0 || integrator_.v[tup] < 0)
-    return;
-  const auto crest = crest_between(x_before[tup], v_before[tup], integrator_.x[tup], integrator_.v[tup], dt);
-  if (-crest.place <= greatest_way)
-    return;
-  greatest_way = -crest.place, time_of_peak = integrator_.time - start_time - (1 - crest.share) * dt;
-  axis_thickness_at_peak = model_.axis_thickness(
-    on_cubic<Vector>(crest.share, x_before, dt * v_before, integrator_.x, dt * integrator_.v));
+  const double t = integrator_.time - start_time_;
+  if (const auto objection = model_.show({integrator_, t, is_mark}))
+    fail(objection->reason, t, objection->cure);
 }
 
 void Blow::run(double touch_level, double touch_speed, double share_before, double share_of_run)
@@ -53,13 +46,13 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
   const double weight = rig_.mass * model_.input.gravity;
   const double drop_energy = weight * rig_.height,
                numerical_share = step_numerical_share * resolution_.step_tolerance;
-  start_time = integrator_.time;
+  start_time_ = integrator_.time;
   integrator_.v.setZero(), integrator_.a.setZero();
   integrator_.x[tup] = touch_level;
   integrator_.v[tup] = -touch_speed;
   integrator_.a[tup] = -model_.input.gravity;
   integrator_.start();
-  recorder_.record(0, true);
+  show(true);
 
   double       contact_time = 0.3 * model_.height * std::numbers::pi / touch_speed;
   const double expected_force = rig_.mass * touch_speed * std::numbers::pi / contact_time;
@@ -73,7 +66,6 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
     settings.force_scale = std::max(force, 0.02 * expected_force);
     const double before = integrator_.time, speed_before = integrator_.v[tup],
                  way_before = integrator_.x[tup];
-    const Vector x_before = integrator_.x, v_before = integrator_.v;
     const double numerical_before = integrator_.numerical_energy();
     const auto   outcome = integrator_.step(control.step(), settings);
     if (!outcome.advanced)
@@ -82,31 +74,28 @@ void Blow::run(double touch_level, double touch_speed, double share_before, doub
       if (first_failure.empty())
         first_failure = outcome.reason;
       if (!control.cut())
-        fail(first_failure, before - start_time);
+        fail(first_failure, before - start_time_);
       continue;
     }
     first_failure.clear();
-    const double t = integrator_.time - start_time, dt = integrator_.time - before;
+    const double t = integrator_.time - start_time_, dt = integrator_.time - before;
     const double way = -integrator_.x[tup], new_force = model_.tup_contact->state(integrator_.x).force;
-    if (!model_.folds->lost().empty())
-      fail(model_.folds->lost(), t, cure_of_lost_folds);
     touched = touched || new_force > 0;
-    if (touched && new_force <= 0 && integrator_.v[tup] > 0)
+    const bool is_over = touched && new_force <= 0 && integrator_.v[tup] > 0;
+    show(is_over);
+    if (is_over)
     {
       // Force zero by extrapolation of the last two points of contact, within the step that lost it.
-      const double slope = (last_force - force) / std::max(before - start_time - last_time, 1e-30);
+      const double slope = (last_force - force) / std::max(before - start_time_ - last_time, 1e-30);
       const double wait = slope > 0 ? std::min(force / slope, dt) : 0.0;
-      loss.time = before - start_time + wait;
+      loss.time = before - start_time_ + wait;
       loss.speed = speed_before + (0.5 * force / rig_.mass - model_.input.gravity) * wait;
       loss.height = way_before + 0.5 * (speed_before + loss.speed) * wait;
-      recorder_.record(t, true);
       recorder_.end_at(loss.time);
       return;
     }
-    look_for_crest(x_before, v_before, dt);
     raw_peak = std::max(raw_peak, new_force);
-    recorder_.record(t);
-    last_force = force, last_time = before - start_time, force = new_force;
+    last_force = force, last_time = before - start_time_, force = new_force;
 
     if (force > 0.02 * raw_peak && way > 0.02 * model_.height && integrator_.v[tup] < 0)
     {

@@ -4,7 +4,9 @@
 // free faces go through each other.
 #pragma once
 
-#include "solver/results/recorder.h"
+#include "solver/bottoming.h"
+#include "solver/fold_watch.h"
+#include "solver/results/stack_recorder.h"
 #include "solver/run.h"
 
 #include <string>
@@ -24,34 +26,37 @@ struct ContactLoss
 class Blow
 {
 public:
-  /// The references have to outlive it.
-  Blow(const StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
+  /// The references have to outlive it. Recorder and crest look at its steps.
+  Blow(StackModel &model, const DropRig &rig, TimeIntegrator &integrator, Recorder &recorder,
        const Resolution &resolution, const RunOptions &options)
-    : model_(model), rig_(rig), integrator_(integrator), recorder_(recorder), resolution_(resolution),
-      options_(options)
+    : crest(model.layer_thickness, model.tup_unknown()), model_(model), rig_(rig), integrator_(integrator),
+      recorder_(recorder), resolution_(resolution), options_(options), folds_(*model.folds)
   {
     settings.newton.tolerance *= resolution.newton_tolerance;
+    model.observers = {&folds_, &recorder_, &crest};
   }
+  ~Blow() { model_.observers.clear(); }
+  Blow(const Blow &) = delete;
 
   /// From the drop weight at `touch_level` [m, fresh stack: 0] falling at `touch_speed` [m/s].
   void run(double touch_level, double touch_speed, double share_before, double share_of_run);
 
-  ContactLoss         loss;
-  StepSettings        settings; ///< of its last step
-  double              greatest_way = 0, time_of_peak = 0, start_time = 0;
-  std::vector<double> axis_thickness_at_peak;
+  ContactLoss  loss;
+  StepSettings settings; ///< of its last step
+  CrestWatch   crest;
 
 private:
-  const StackModel &model_;
+  StackModel       &model_;
   const DropRig    &rig_;
   TimeIntegrator   &integrator_;
   Recorder         &recorder_;
   const Resolution &resolution_;
   const RunOptions &options_;
+  FoldWatch         folds_;
+  double            start_time_ = 0;
 
-  /// The crest of the way in the step from `before` to now, when there is one and none was higher.
-  void look_for_crest(const Vector &x_before, const Vector &v_before, double dt);
-
+  /// Shows the step that was accepted last.
+  void              show(bool is_mark = false);
   [[noreturn]] void fail(const std::string &reason, double t,
                          const std::string &cure = "Try less drop energy, or a thicker or firmer stack");
 };

@@ -1,13 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/rigs/drop.h"
 
-#include "solver/bottoming.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/rig_parts.h"
 #include "solver/rigs/blow.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 #include "solver/validity.h"
 
 #include <fmt/format.h>
@@ -83,7 +81,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
   double           given = 0;
   for (; n_done < n_planned; ++n_done)
   {
-    Recorder recorder(model, integrator, interval);
+    auto recorder = stack_recorder(model, integrator, interval);
     // Every fall starts from the same height over the fresh stack and is longer by the set.
     const double level = n_done > 0 ? std::min(0.0, model.first_touch(integrator.x)) : 0.0;
     const double touch_speed = std::sqrt(fall_speed * fall_speed - 2 * input.gravity * level);
@@ -102,15 +100,15 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
     // Areas under force against way: what the force has done to the weight, by its energy at touch, crest and
     // loss.
     const double touched = 0.5 * rig.mass * touch_speed * touch_speed;
-    const double loading = touched + weight * (blow.greatest_way + level);
-    const double unloading = returned + weight * (blow.greatest_way + blow.loss.height);
+    const double loading = touched + weight * (blow.crest.way() + level);
+    const double unloading = returned + weight * (blow.crest.way() + blow.loss.height);
     recorded.push_back({rise, rise / (rig.height - level), returned / touched, unloading / loading,
                         smoothed_peak(t, force, smoothing_share * blow.loss.time), peak_of(t, force).value,
-                        blow.greatest_way, blow.loss.time, blow.time_of_peak, touch_speed, blow.loss.speed,
-                        peak_of(t, recorder.curve("peak_pressure")).value, blow.axis_thickness_at_peak});
+                        blow.crest.way(), blow.loss.time, blow.crest.time(), touch_speed, blow.loss.speed,
+                        peak_of(t, recorder.curve("peak_pressure")).value, blow.crest.thickness()});
     recorder.set(rig_part::guide, "friction, down", EnergyKind::dissipated, guide_down);
     result = recorder.finish();
-    result.time_of_peak = blow.time_of_peak;
+    result.time_of_peak = blow.crest.time();
     result.time_of_loss = blow.loss.time;
 
     const auto n = recorded.size();
@@ -182,7 +180,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
   for (auto hit = recorded.end() - n_counted; hit != recorded.end(); ++hit)
     for (std::size_t i = 0; i < thickness.size(); ++i)
       thickness[i] += hit->thickness[i] / n_counted;
-  add_bottoming(model, thickness, result);
+  add_bottoming(input.layers, model.rest_thickness, thickness, result);
   add_validity(model, rig, result);
 
   set_ledger_facts(result, given);

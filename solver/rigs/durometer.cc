@@ -6,9 +6,8 @@
 #include "solver/mesh/tip_mesh.h"
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
-#include "solver/results/recorder.h"
+#include "solver/results/stack_recorder.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 
 #include <fmt/format.h>
 
@@ -119,17 +118,18 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
      .contact_length = penetration_length * gauge.travel,
      .sticks = !friction});
   const int tup = model.tup_unknown();
-  model.equation.contributions.push_back(std::make_unique<GaugeSpring>(gauge, tup));
+  model.equation.contribute<GaugeSpring>(gauge, tup);
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.book_parts(resolution.open_parts);
   integrator.x = model.at_rest();
   StepSettings settings{.force_scale = 0.05 * gauge.force(100), .quasi_static = true, .along_tangent = true};
   settings.newton.tolerance = newton_tolerance * resolution.newton_tolerance;
   settings.newton.n_iterations = n_iterations;
-  Recorder recorder(model, integrator, options.pictures ? rig.set_on_time / pictures_of_travel : 0.0);
+  auto recorder =
+    stack_recorder(model, integrator, options.pictures ? rig.set_on_time / pictures_of_travel : 0.0);
+  model.observers = {&recorder};
   integrator.start();
   recorder.open_ledger(0);
-  recorder.record(0, true);
 
   const auto depth = [&] { return -integrator.x[tup]; };
   const auto reaction = [&] { return model.tup_contact->state(integrator.x).force; };
@@ -145,6 +145,12 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
   };
+
+  const auto show = [&](bool is_mark) {
+    if (const auto objection = model.show({integrator, integrator.time, is_mark}))
+      stop_early(objection->reason);
+  };
+  show(true);
 
   // The tip is let in step by step until the next step would make the stack push harder than the spring, or
   // the travel is used up. Stopped short of balance, the surface is still being loaded when the spring takes
@@ -164,7 +170,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
         stop_early(outcome.reason);
       continue;
     }
-    recorder.record(integrator.time);
+    show(false);
     const double force = reaction(), spring = gauge.force(gauge.reading_at(depth()));
     settings.force_scale = std::max(settings.force_scale, force);
     const double slope = (force - last_force) / (depth() - last_depth);
@@ -196,7 +202,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
           stop_early(outcome.reason);
         continue;
       }
-      recorder.record(integrator.time, integrator.time >= end * (1 - 1e-12));
+      show(integrator.time >= end * (1 - 1e-12));
       dt *= 1 + share;
     }
     held = depth() < gauge.travel;

@@ -3,12 +3,12 @@
 
 #include "materials/temperature.h"
 #include "solver/contributions/applied_force.h"
+#include "solver/fold_watch.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
-#include "solver/results/recorder.h"
+#include "solver/results/stack_recorder.h"
 #include "solver/rigs/seating.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -85,7 +85,9 @@ public:
                   ? rig.load
                   : column_stiffness(input, rig.tup) * rig.squeeze * stack_height(input.layers)),
       model_(input, rig.tup, 0.0, resolution, expected_), integrator_(prepared()),
-      recorder_(model_, integrator_, options.pictures ? std::numeric_limits<double>::max() : 0.0)
+      recorder_(
+        stack_recorder(model_, integrator_, options.pictures ? std::numeric_limits<double>::max() : 0.0)),
+      folds_(*model_.folds)
   {
     integrator_.book_parts(resolution.open_parts);
     settings_.newton.tolerance *= resolution.newton_tolerance;
@@ -93,6 +95,7 @@ public:
     settings_.force_scale = least_scale();
     integrator_.x = model_.at_rest();
     integrator_.start();
+    model_.observers = {&folds_, &recorder_};
   }
 
   Result run()
@@ -102,7 +105,7 @@ public:
       seat(model_, integrator_, settings_, *load_, rig_.load, 1e-3 * rig_.ramp / ramp_steps);
     settings_.extrapolate = 1;
     recorder_.open_ledger(0);
-    recorder_.record(0, true);
+    show(true);
     const double seated = load_->force;
     if (!rig_.is_under_load())
       lead_to(-squeezed);
@@ -129,6 +132,7 @@ private:
   TimeIntegrator    integrator_;
   StepSettings      settings_;
   Recorder          recorder_;
+  FoldWatch         folds_;
   double            time_ = 0; // since first touch [s]
   int               n_phases_ = 0, n_steps_ = 0;
 
@@ -138,13 +142,18 @@ private:
 
   TimeIntegrator prepared()
   {
-    auto owned = std::make_unique<AppliedForce>(model_.tup_unknown());
-    load_ = owned.get();
-    model_.equation.contributions.push_back(std::move(owned));
+    load_ = &model_.equation.contribute<AppliedForce>(model_.tup_unknown());
     return TimeIntegrator(model_.equation, 1.0);
   }
 
-  [[noreturn]] void fail(const std::string &reason, const char *cure)
+  /// The step that was accepted last.
+  void show(bool is_mark)
+  {
+    if (const auto objection = model_.show({integrator_, time_, is_mark}))
+      fail(objection->reason, objection->cure);
+  }
+
+  [[noreturn]] void fail(const std::string &reason, const std::string &cure)
   {
     auto partial = recorder_.finish();
     partial.complete = false;
@@ -170,7 +179,8 @@ private:
     constexpr double shortest = 1e-6; // of the regular step
     const double     regular = rig_.ramp / ramp_steps * tolerance_;
     const double     begin = time_;
-    double           dt = (leaks() ? 1e-3 : 0.25) * regular;
+    // A leak empties a unit within milliseconds of the start.
+    double dt = (leaks(model_.chambers) ? 1e-3 : 0.25) * regular;
     for (double t = 0; t < length * (1 - 1e-12);)
     {
       dt = std::min(dt, length - t);
@@ -185,9 +195,7 @@ private:
       }
       t += dt;
       time_ = begin + t;
-      if (!model_.folds->lost().empty())
-        fail(model_.folds->lost(), cure_of_lost_folds);
-      recorder_.record(time_, ++n_steps_ % steps_per_picture == 0);
+      show(++n_steps_ % steps_per_picture == 0);
       settings_.force_scale = std::max(force(), least_scale());
       dt = std::min(1.5 * dt, std::max(regular, grows * tolerance_ * t));
       const double share = std::log1p(t / regular) / std::log1p(length / regular);
@@ -195,13 +203,6 @@ private:
         throw RunStopped();
     }
     ++n_phases_;
-  }
-
-  /// A leak empties a unit within milliseconds of the start.
-  bool leaks() const
-  {
-    return std::any_of(model_.chambers.begin(), model_.chambers.end(),
-                       [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); });
   }
 
   Result finished(double first_force, double first_way, double last_force, double last_way)

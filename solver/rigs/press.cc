@@ -3,12 +3,12 @@
 
 #include "solver/bottoming.h"
 #include "solver/contributions/applied_force.h"
+#include "solver/fold_watch.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
-#include "solver/results/recorder.h"
+#include "solver/results/stack_recorder.h"
 #include "solver/rigs/seating.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 
 #include <fmt/format.h>
 
@@ -64,9 +64,7 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   const double expected = by_force ? most : column_stiffness(input, rig.tup) * most;
   StackModel   model(input, rig.tup, 0.0, resolution, expected);
   const int    tup = model.tup_unknown();
-  auto         owned = std::make_unique<AppliedForce>(tup);
-  auto        &head = *owned;
-  model.equation.contributions.push_back(std::move(owned));
+  auto        &head = model.equation.contribute<AppliedForce>(tup);
 
   TimeIntegrator integrator(model.equation, 1.0);
   integrator.book_parts(resolution.open_parts);
@@ -77,7 +75,11 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   StepSettings settings{.force_scale = least_scale, .quasi_static = true};
   settings.newton.tolerance *= resolution.newton_tolerance;
   // Only the last cycle is recorded: the ones before condition the stack.
-  Recorder recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
+  auto recorder =
+    stack_recorder(model, integrator, options.pictures ? (whole - last_start) / n_pictures : 0.0);
+  FoldWatch  folds(*model.folds);
+  CrestWatch crest_of_way(model.layer_thickness, tup);
+  model.observers = {&folds};
 
   integrator.start();
   double dt_regular = std::min(rig.duration, whole) / steps_per_cycle * resolution.step_tolerance;
@@ -88,22 +90,12 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   const double clock = integrator.time;
   if (!by_force)
     model.equation.boundary.lead(tup, [&](double time) { return -wanted(rig, time - clock); });
-  bool       recording = last_start == 0;
-  const auto begin_record = [&](double time) {
-    recorder.open_ledger(0);
-    recorder.record(time, true);
-    recording = true;
-  };
-  if (recording)
-    begin_record(0);
 
   const auto   highest = std::max_element(rig.table.begin(), rig.table.end(),
                                           [](const auto &a, const auto &b) { return a.second < b.second; });
   const double table_crest = highest == rig.table.end() ? 0.0 : highest->first;
   // A leak empties a unit within milliseconds of the start.
-  const bool leaks = std::any_of(model.chambers.begin(), model.chambers.end(),
-                                 [](const Chamber &chamber) { return chamber.gas && chamber.gas->leaks(); });
-  double     dt = dt_regular * (leaks ? 1e-3 : 0.25), t = 0, greatest = -1e300;
+  double     dt = dt_regular * (leaks(model.chambers) ? 1e-3 : 0.25), t = 0;
   const auto fail = [&](const std::string &reason, const std::string &cure) {
     auto partial = recorder.finish();
     partial.complete = false;
@@ -111,7 +103,19 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
     const std::string message = partial.stop_reason;
     throw RunFailed(message, std::move(partial));
   };
-  std::vector<double> thickness;
+  const auto show = [&](double time, bool is_mark) {
+    if (const auto objection = model.show({integrator, time, is_mark}))
+      fail(objection->reason, objection->cure);
+  };
+  bool       recording = false;
+  const auto begin_record = [&] {
+    recording = true;
+    recorder.open_ledger(0);
+    model.observers = {&folds, &recorder, &crest_of_way};
+    show(0, true);
+  };
+  if (last_start == 0)
+    begin_record();
   while (t < whole * (1 - 1e-12))
   {
     if (t < last_start && t + dt > last_start)
@@ -134,19 +138,11 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
       continue;
     }
     t = integrator.time - clock;
-    if (!model.folds->lost().empty())
-      fail(model.folds->lost(), cure_of_lost_folds);
-    if (recording)
-      recorder.record(t - last_start);
-    else if (t >= last_start * (1 - 1e-12))
-      begin_record(0);
+    show(t - last_start, false);
+    if (!recording && t >= last_start * (1 - 1e-12))
+      begin_record();
     const double force = model.tup_contact->state(integrator.x).force;
     settings.force_scale = std::max(force, least_scale);
-    if (t >= last_start && -integrator.x[tup] > greatest)
-    {
-      greatest = -integrator.x[tup];
-      thickness = model.axis_thickness(integrator.x);
-    }
     const bool resting = rig.wave != PressWave::table && std::fmod(t, period) >= rig.duration * (1 - 1e-9);
     dt = std::min(dt * 1.5, resting ? std::max(dt_regular, 0.1 * rig.rest) : dt_regular);
     if (options.progress && !options.progress(t / whole, "the press"))
@@ -189,7 +185,7 @@ Result run_rig(const Case &input, const PressRig &rig, const Resolution &resolut
   add_reading(result, catalogue.peak_pressure, pressure,
               "highest mean contact pressure over a ring 5 mm wide (an eighth of a small striker)");
   add_losses(result);
-  add_bottoming(model, thickness, result);
+  add_bottoming(input.layers, model.rest_thickness, crest_of_way.thickness(), result);
   set_ledger_facts(result, std::max(areas.loading, 1e-12));
   return result;
 }

@@ -4,7 +4,7 @@
 #pragma once
 
 #include "solver/contributions/applied_force.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 
 namespace solemech::solver

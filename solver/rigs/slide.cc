@@ -6,7 +6,7 @@
 #include "solver/closed_run.h"
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
-#include "solver/results/recorder.h"
+#include "solver/results/energy_rows.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -56,10 +56,8 @@ materials::Material rubber_of(const Case &input, const SlideRig &rig)
 /// One recorded state, beside what slide_process.h records.
 struct Moment
 {
-  double                   axial = 0; ///< nominal shear along the bar [Pa]
-  double                   grip = 0;  ///< along the heading [-]
-  std::vector<EnergyEntry> energies;
-  double                   numerical = 0, residual = 0, seating = 0; ///< [J/m]
+  double axial = 0; ///< nominal shear along the bar [Pa]
+  double grip = 0;  ///< along the heading [-]
 };
 
 class Slide
@@ -125,10 +123,8 @@ private:
         sum += friction(point.pressure) * mobilised(point, moment.way) * sine_ * point.length;
     own.axial = sum / model_.nominal_width();
     own.grip = moment.pressure > 0 ? (cosine_ * moment.shear + sine_ * own.axial) / moment.pressure : 0.0;
-    own.energies = model_.equation.energies();
-    own.numerical = integrator_.numerical_energy(), own.residual = integrator_.residual_energy();
-    own.seating = integrator_.driven_work();
-    moments_.push_back(std::move(own));
+    moments_.push_back(own);
+    energies_.record(integrator_);
     const double share = 0.1 + 0.9 * moment.way / (rig_.distance * driven_);
     return !options_.progress || options_.progress(share, "the slide");
   }
@@ -180,34 +176,28 @@ private:
         [&](std::size_t i) { return moments[i].sink; });
   }
 
-  std::vector<double> &row(const std::string &part, const std::string &kind, EnergyKind type)
+  /// Along the bar friction takes what the drive gives at once.
+  void add_rows_along_bar()
   {
-    for (auto &known : result_.ledger)
-      if (known.part == part && known.kind == kind)
-        return known.values;
-    result_.ledger.push_back({part, kind, type, std::vector<double>(moments_.size(), 0.0)});
-    return result_.ledger.back().values;
-  }
-
-  /// Energies per metre of bar. Along the bar friction takes what the drive gives at once.
-  void ledger()
-  {
-    double along = 0;
+    std::vector<double> lost, given;
     for (std::size_t i = 0; i < moments_.size(); ++i)
     {
-      for (const auto &entry : moments_[i].energies)
-        row(std::string(entry.part), std::string(entry.kind), entry.type)[i] += entry.value;
-      row("scheme", "numerical", EnergyKind::numerical)[i] = moments_[i].numerical;
-      row("scheme", "residual", EnergyKind::numerical)[i] = moments_[i].residual;
-      row("press", "first touch", EnergyKind::exchanged)[i] = -moments_[i].seating;
-      if (sine_ <= 0)
-        continue;
-      if (i > 0)
-        along += 0.5 * (moments_[i].axial + moments_[i - 1].axial) * model_.nominal_width() * sine_ *
-                 (way_of(outcome_.moments[i]) - way_of(outcome_.moments[i - 1]));
-      row("court", "friction along the bar", EnergyKind::dissipated)[i] = along;
-      row("court", "drive along the bar", EnergyKind::exchanged)[i] = -along;
+      const double before = i > 0 ? lost.back() : 0.0;
+      const double sheared = i > 0 ? 0.5 * (moments_[i].axial + moments_[i - 1].axial) : 0.0;
+      const double way = i > 0 ? way_of(outcome_.moments[i]) - way_of(outcome_.moments[i - 1]) : 0.0;
+      lost.push_back(before + sheared * model_.nominal_width() * sine_ * way);
+      given.push_back(-lost.back());
     }
+    energies_.add("court", "friction along the bar", EnergyKind::dissipated, std::move(lost));
+    energies_.add("court", "drive along the bar", EnergyKind::exchanged, std::move(given));
+  }
+
+  /// Energies per metre of bar.
+  void ledger()
+  {
+    if (sine_ > 0)
+      add_rows_along_bar();
+    result_.ledger = energies_.moved();
     double put_in = 0;
     for (const auto &known : result_.ledger)
       if (known.type == EnergyKind::exchanged)
@@ -369,6 +359,7 @@ private:
   double                   newton_tolerance_; ///< relative to the default [-]
   SlideOutcome             outcome_;
   std::vector<Moment>      moments_;
+  EnergyRows               energies_{{}, {.part = "press", .kind = "first touch"}}; ///< the court comes down
   Result                   result_;
 };
 } // namespace

@@ -5,9 +5,9 @@
 // and temperature (materials/court_friction.h); the face keeps the temperature of the case.
 #pragma once
 
+#include "solver/resolution.h"
 #include "solver/run.h"
 #include "solver/slide_process.h"
-#include "solver/stack_model.h"
 
 namespace solemech::solver
 {

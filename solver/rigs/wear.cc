@@ -4,7 +4,6 @@
 #include "materials/abrasion_bench.h"
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
-#include "solver/results/recorder.h"
 #include "solver/rigs/slide.h"
 #include "solver/wear_process.h"
 

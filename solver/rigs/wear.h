@@ -4,8 +4,8 @@
 // court.
 #pragma once
 
+#include "solver/resolution.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
 
 namespace solemech::solver
 {

@@ -6,7 +6,7 @@
 #include "solver/part_law.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/benchmark/timing.h"
 #include "tests/benchmark/yardstick.h"

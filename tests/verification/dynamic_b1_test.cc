@@ -5,7 +5,7 @@
 #include "solver/rigs/drop.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"

@@ -4,7 +4,7 @@
 // and against the energy balance of an Ogden-Hill foam worked by hand.
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

@@ -3,7 +3,7 @@
 // displacement, by a force pulse, and by a given force history.
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

@@ -3,7 +3,7 @@
 // true one, on these stacks and on B1.
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/layered_cases.h"
 #include "tests/support/result_reading.h"

@@ -4,7 +4,7 @@
 #include "geometry/errors.h"
 #include "materials/errors.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/result_reading.h"
 #include "tests/support/unit_cases.h"

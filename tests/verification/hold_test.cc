@@ -5,7 +5,7 @@
 // a small strain leaves out what the law does at a large one. And a unit that leaks under a load.
 #include "solver/rigs/hold.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "solver/time/account.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"

@@ -5,7 +5,7 @@
 #include "solver/results/result.h"
 #include "solver/rigs/abrasion.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/rubber.h"
 

@@ -4,7 +4,7 @@
 // step.
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

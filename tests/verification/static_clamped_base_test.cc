@@ -5,7 +5,7 @@
 // strain. And a disc of rubber under such a head, from no friction at either face to a bonded foot.
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

@@ -5,7 +5,7 @@
 #include "materials/hardness.h"
 #include "solver/rigs/durometer.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/rubber.h"
 

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The inflated unit: film, fibres and gas are in balance before anything touches the stack.
-#include "solver/inflation.h"
-#include "solver/stack_model.h"
+#include "solver/models/inflation.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 
 using namespace solemech;

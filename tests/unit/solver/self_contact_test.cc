@@ -4,7 +4,7 @@
 #include "solver/contributions/self_contact.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/stack_model.h"
+#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/unit/solver/slopes.h"

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "solver/lug_model.h"
+#include "solver/models/lug_model.h"
 
 #include "solver/part_law.h"
 
@@ -39,15 +39,23 @@ std::vector<std::pair<unsigned, unsigned>> joined_ends(const geometry::PlugMesh 
 LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level, double the_slip_length)
   : cell(the_cell), slip_length(the_slip_length), drawn(geometry::make_lug_mesh(cell.outline, mesh_level))
 {
-  using geometry::BoundaryId;
   if (cell.neighbours == LugNeighbours::periodic)
     drawn.mesh.joined_faces = joined_ends(drawn.mesh);
-  mesh = std::make_unique<Discretisation>(drawn.mesh, MeshSection::whole_plane,
-                                          [](const geometry::BoundaryFace &face) {
-                                            const bool bonded = face.id == static_cast<int>(BoundaryId::base);
-                                            return std::array<bool, 2>{bonded, bonded};
-                                          });
-  // Mid nodes of the outline go onto its curves; a cell's inner node follows by half.
+  stand_on(std::make_unique<Discretisation>(
+    drawn.mesh, MeshSection::whole_plane, [](const geometry::BoundaryFace &face) {
+      const bool bonded = face.id == static_cast<int>(geometry::BoundaryId::base);
+      return std::array<bool, 2>{bonded, bonded};
+    }));
+  move_onto_curves();
+  equation.add(lifted_body(0));
+  make_bodies(input);
+  find_face();
+  add_court(equilibrium_modulus(cell.lug, input));
+}
+
+/// Mid nodes of the outline go onto its curves; a cell's inner node follows by half.
+void LugModel::move_onto_curves()
+{
   std::vector<Point> shift(mesh->nodes().size(), Point{});
   for (const auto &[f, place] : drawn.on_curves)
   {
@@ -60,28 +68,21 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
     }
   }
   mesh->move_nodes(shift);
-  equation.numbering = mesh.get();
-  equation.add(lifted_body(0));
-  equation.mass.assign(mesh->pattern().nonZeros() + 1, 0.0);
+}
 
+void LugModel::make_bodies(const Case &input)
+{
   const materials::Material *part_materials[2] = {&cell.skin, &cell.lug};
   for (int part = 0; part < 2; ++part)
   {
     auto kernel = make_part_kernel(*part_materials[part], 1.0, input);
     auto group = mesh->group(part, kernel->n_branches(), mesh->nodes(), {});
-    auto body = std::make_unique<SolidBody>(std::move(group), std::move(kernel));
-    bodies.push_back(body.get());
-    equation.contributions.push_back(std::move(body));
+    bodies.push_back(&equation.contribute<SolidBody>(std::move(group), std::move(kernel)));
   }
+}
 
-  std::vector<geometry::BoundaryFace> top;
-  double                              highest = 0;
-  for (const auto &face : drawn.mesh.faces)
-    if (face.id == static_cast<int>(BoundaryId::top))
-      top.push_back(face);
-  // A curved face may stand higher than its vertices.
-  for (const auto &point : surface_points(*mesh, top))
-    highest = std::max(highest, point.at_rest[1]);
+void LugModel::find_face()
+{
   face_left_ = std::numeric_limits<double>::max(), face_right_ = -face_left_;
   for (const unsigned f : drawn.face)
     for (const unsigned v :
@@ -90,13 +91,22 @@ LugModel::LugModel(const LugCell &the_cell, const Case &input, double mesh_level
       face_left_ = std::min(face_left_, drawn.mesh.vertices[v][0]);
       face_right_ = std::max(face_right_, drawn.mesh.vertices[v][0]);
     }
+}
+
+/// @param modulus  Young's, of the lug at rest [Pa]
+void LugModel::add_court(double modulus)
+{
+  std::vector<geometry::BoundaryFace> top;
+  double                              highest = 0;
+  for (const auto &face : drawn.mesh.faces)
+    if (face.id == static_cast<int>(geometry::BoundaryId::top))
+      top.push_back(face);
+  // A curved face may stand higher than its vertices.
+  for (const auto &point : surface_points(*mesh, top))
+    highest = std::max(highest, point.at_rest[1]);
   const double depth = penetration_share * cell.outline.height;
-  auto         contact = std::make_unique<SlidingContact>(
-    "court", *mesh, top, equilibrium_modulus(cell.lug, input) / (depth * depth), slip_length, 0, highest);
-  court = contact.get();
-  equation.contributions.push_back(std::move(contact));
-  auto force = std::make_unique<AppliedForce>(court_unknown());
-  load = force.get();
-  equation.contributions.push_back(std::move(force));
+  court = &equation.contribute<SlidingContact>("court", *mesh, top, modulus / (depth * depth), slip_length, 0,
+                                               highest);
+  load = &equation.contribute<AppliedForce>(court_unknown());
 }
 } // namespace solemech::solver

@@ -9,7 +9,7 @@
 #include "solver/contributions/applied_force.h"
 #include "solver/contributions/sliding_contact.h"
 #include "solver/contributions/solid_body.h"
-#include "solver/time/equation_of_motion.h"
+#include "solver/model.h"
 
 namespace solemech::solver
 {
@@ -20,7 +20,7 @@ struct LugCell
   LugNeighbours        neighbours = LugNeighbours::periodic;
 };
 
-class LugModel
+class LugModel : public ModelOf<Discretisation>
 {
 public:
   /// @param input        surroundings (temperature) of the materials
@@ -28,14 +28,12 @@ public:
   /// @param slip_length  elastic slip of the friction [m]
   LugModel(const LugCell &cell, const Case &input, double mesh_level, double slip_length);
 
-  const LugCell                   cell;
-  const double                    slip_length;
-  geometry::LugMesh               drawn;
-  std::unique_ptr<Discretisation> mesh;
-  EquationOfMotion                equation;
-  std::vector<SolidBody *>        bodies; ///< skin, lug
-  SlidingContact                 *court = nullptr;
-  AppliedForce                   *load = nullptr; ///< on the court, downwards, per metre of bar [N/m]
+  const LugCell            cell;
+  const double             slip_length;
+  geometry::LugMesh        drawn;
+  std::vector<SolidBody *> bodies; ///< skin, lug
+  SlidingContact          *court = nullptr;
+  AppliedForce            *load = nullptr; ///< on the court, downwards, per metre of bar [N/m]
 
   int court_unknown() const { return equation.n_unknowns(); }
   /// Whether a place of the unloaded outline lies on the face that was drawn to touch, not on a wall.
@@ -50,5 +48,10 @@ public:
 
 private:
   double face_left_, face_right_; ///< ends of the drawn face [m]
+
+  void move_onto_curves();
+  void make_bodies(const Case &input);
+  void find_face();
+  void add_court(double modulus);
 };
 } // namespace solemech::solver

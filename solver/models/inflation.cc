@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "solver/inflation.h"
+#include "solver/models/inflation.h"
 
 #include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
@@ -173,26 +173,24 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     {
       auto kernel = make_part_kernel(unit.unit->film, 1.0, input);
       auto group = mesh.group(unit.film_part, kernel->n_branches(), mesh.nodes(), {});
-      equation.contributions.push_back(std::make_unique<SolidBody>(std::move(group), std::move(kernel)));
+      equation.contribute<SolidBody>(std::move(group), std::move(kernel));
       const auto &chamber = mesh.mesh().chambers[unit.chamber];
-      auto        gas =
-        std::make_unique<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt);
-      gas->hold(share * unit.unit->gauge_pressure);
-      equation.contributions.push_back(std::move(gas));
+      equation.contribute<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt)
+        .hold(share * unit.unit->gauge_pressure);
       if (unit.unit->has_fibres)
       {
         AirUnit partly = *unit.unit;
         partly.gauge_pressure *= share;
-        equation.contributions.push_back(std::make_unique<FibreBundle>(
+        equation.contribute<FibreBundle>(
           "fibres", mesh, chamber,
           materials::TensileFibres{partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
                                    fibre_rest_length(partly, unit.height),
-                                   unit.unit->packed_share * unit.height}));
+                                   unit.unit->packed_share * unit.height});
       }
       load += unit.unit->gauge_pressure * chamber.drawn_area;
     }
-    equation.contributions.push_back(std::make_unique<Anchor>(mesh, idle, 1e3));
-    equation.contributions.push_back(std::make_unique<Anchor>(mesh, pinned, 1e6));
+    equation.contribute<Anchor>(mesh, idle, 1e3);
+    equation.contribute<Anchor>(mesh, pinned, 1e6);
     TimeIntegrator integrator(equation, 1.0);
     integrator.x = x;
     integrator.start();
