@@ -29,7 +29,7 @@ MAY_INCLUDE = {
     "solver/contributions": {"materials", "geometry", "solver", "solver/kernels", "solver/mesh"},
     "solver/time": {"solver", "solver/linear"},
     "solver/models": {"geometry", "solver", "solver/contributions", "solver/kernels", "solver/mesh", "solver/time"},
-    "solver/results": {"solver", "solver/contributions", "solver/models", "solver/time"},
+    "solver/results": {"solver", "solver/contributions", "solver/mesh", "solver/models", "solver/time"},
     "solver/rigs": {"materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/models",
                     "solver/results", "solver/time"},
     # Inside the tools: program -> answers -> study -> output -> rigs -> language. Values of the solver may be named by

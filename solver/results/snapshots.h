@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/contributions/solid_body.h"
+#include "solver/mesh/discretisation.h"
 #include "solver/results/result.h"
 #include "solver/time/generalised_alpha.h"
 
