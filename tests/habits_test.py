@@ -24,13 +24,11 @@ CHART = "one picture or text, part by part"
 ASSEMBLY = "one loop over elements, points or fronts"
 CHECKS = "comparisons in a row"
 TOLERATED = {
-    ("solver/inflation.cc", "inflate"): COURSE,
     ("solver/rigs/blow.cc", "Blow::run"): COURSE,
     ("solver/rigs/drop.cc", "run_rig"): COURSE,
     ("solver/rigs/durometer.cc", "set_on"): COURSE,
     ("solver/rigs/press.cc", "run_rig"): COURSE,
     ("solver/slide_process.cc", "slide"): COURSE,
-    ("solver/stack_model.cc", "StackModel::StackModel"): COURSE,
     ("solver/wear_process.cc", "wear_down"): COURSE,
     ("tests/support/column_reference.cc", "contact"): COURSE,
     ("tests/verification/dynamic_gas_column_test.cc", "dropped"): COURSE,

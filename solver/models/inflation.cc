@@ -131,36 +131,80 @@ void InflationFacts::add(const TimeIntegrator &integrator)
   iterations += integrator.n_iterations, descents += integrator.n_descents;
 }
 
+namespace
+{
+/// Nodes of the films of these units.
+std::vector<bool> film_nodes(const Discretisation &mesh, const std::vector<UnitToInflate> &units)
+{
+  std::vector<bool> on_film(mesh.n_nodes(), false);
+  for (const auto &unit : units)
+    for (std::size_t c = 0; c < mesh.cells().size(); ++c)
+      if (mesh.mesh().cells[c].part == unit.film_part)
+        for (const unsigned node : mesh.cells()[c])
+          on_film[node] = true;
+  return on_film;
+}
+
+/// Unknowns that no film reaches.
+std::vector<int> idle_unknowns(const Discretisation &mesh, const std::vector<bool> &on_film)
+{
+  std::vector<int> idle;
+  for (unsigned node = 0; node < mesh.n_nodes(); ++node)
+    for (unsigned c = 0; c < 2; ++c)
+      if (mesh.dof(node, c) >= 0 && !on_film[node])
+        idle.push_back(mesh.dof(node, c));
+  return idle;
+}
+
+/// A vertical one of each film that nothing else holds: on the held base a pin would only hinder it.
+std::vector<int> pinned_unknowns(const Discretisation &mesh, const std::vector<UnitToInflate> &units)
+{
+  std::vector<int> pinned;
+  for (const auto &unit : units)
+  {
+    bool       held = false;
+    const auto own = film_nodes(mesh, {unit});
+    for (unsigned node = 0; node < mesh.n_nodes(); ++node)
+      held |= own[node] && mesh.dof(node, 1) < 0;
+    const auto &face = mesh.mesh().faces[mesh.mesh().chambers[unit.chamber].facing.front().first];
+    if (const int dof = mesh.dof(mesh.edge(face)[0], 1); dof >= 0 && !held)
+      pinned.push_back(dof);
+  }
+  return pinned;
+}
+
+/// Film, gas and fibres of a unit at a share of its pressure.
+void add_unit(EquationOfMotion &equation, const Discretisation &mesh, const UnitToInflate &unit, double share,
+              const Case &input)
+{
+  auto kernel = make_part_kernel(unit.unit->film, 1.0, input);
+  auto group = mesh.group(unit.film_part, kernel->n_branches(), mesh.nodes(), {});
+  equation.contribute<SolidBody>(std::move(group), std::move(kernel));
+  const auto &chamber = mesh.mesh().chambers[unit.chamber];
+  equation.contribute<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt)
+    .hold(share * unit.unit->gauge_pressure);
+  if (!unit.unit->has_fibres)
+    return;
+  AirUnit partly = *unit.unit;
+  partly.gauge_pressure *= share;
+  const materials::TensileFibres fibres{
+    partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
+    fibre_rest_length(partly, unit.height), unit.unit->packed_share * unit.height};
+  equation.contribute<FibreBundle>("fibres", mesh, chamber, fibres);
+}
+} // namespace
+
 std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToInflate> &units,
                            const Case &input, InflationFacts &facts)
 {
   std::vector<Point> displacement(mesh.n_nodes(), Point{0, 0});
   if (units.empty())
     return displacement;
-
-  std::vector<bool> film_node(mesh.n_nodes(), false);
+  const auto on_film = film_nodes(mesh, units);
+  const auto idle = idle_unknowns(mesh, on_film), pinned = pinned_unknowns(mesh, units);
+  double     load = 0;
   for (const auto &unit : units)
-    for (std::size_t c = 0; c < mesh.cells().size(); ++c)
-      if (mesh.mesh().cells[c].part == unit.film_part)
-        for (const unsigned node : mesh.cells()[c])
-          film_node[node] = true;
-  std::vector<int> idle, pinned;
-  for (unsigned node = 0; node < mesh.n_nodes(); ++node)
-    for (unsigned c = 0; c < 2; ++c)
-      if (mesh.dof(node, c) >= 0 && !film_node[node])
-        idle.push_back(mesh.dof(node, c));
-  for (const auto &unit : units)
-  {
-    // A film on the held base needs no pin, which would only hinder it.
-    bool held = false;
-    for (std::size_t c = 0; c < mesh.cells().size(); ++c)
-      if (mesh.mesh().cells[c].part == unit.film_part)
-        for (const unsigned node : mesh.cells()[c])
-          held |= mesh.dof(node, 1) < 0;
-    const auto &face = mesh.mesh().faces[mesh.mesh().chambers[unit.chamber].facing.front().first];
-    if (const int dof = mesh.dof(mesh.edge(face)[0], 1); dof >= 0 && !held)
-      pinned.push_back(dof);
-  }
+    load += unit.unit->gauge_pressure * mesh.mesh().chambers[unit.chamber].drawn_area;
 
   Vector     x = Vector::Zero(mesh.n_unknowns());
   unsigned   n_failed = 0;
@@ -168,27 +212,8 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     EquationOfMotion equation;
     equation.numbering = &mesh;
     equation.mass.assign(mesh.pattern().nonZeros() + 1, 0.0);
-    double load = 0;
     for (const auto &unit : units)
-    {
-      auto kernel = make_part_kernel(unit.unit->film, 1.0, input);
-      auto group = mesh.group(unit.film_part, kernel->n_branches(), mesh.nodes(), {});
-      equation.contribute<SolidBody>(std::move(group), std::move(kernel));
-      const auto &chamber = mesh.mesh().chambers[unit.chamber];
-      equation.contribute<GasChamber>("gas", mesh, chamber, materials::ChamberGas{}, 0.0, std::nullopt)
-        .hold(share * unit.unit->gauge_pressure);
-      if (unit.unit->has_fibres)
-      {
-        AirUnit partly = *unit.unit;
-        partly.gauge_pressure *= share;
-        equation.contribute<FibreBundle>(
-          "fibres", mesh, chamber,
-          materials::TensileFibres{partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
-                                   fibre_rest_length(partly, unit.height),
-                                   unit.unit->packed_share * unit.height});
-      }
-      load += unit.unit->gauge_pressure * chamber.drawn_area;
-    }
+      add_unit(equation, mesh, unit, share, input);
     equation.contribute<Anchor>(mesh, idle, 1e3);
     equation.contribute<Anchor>(mesh, pinned, 1e6);
     TimeIntegrator integrator(equation, 1.0);
@@ -209,7 +234,7 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
     for (unsigned c = 0; c < 2; ++c)
       if (const int dof = mesh.dof(node, c); dof >= 0)
         displacement[node][c] = x[dof];
-  spread(mesh, film_node, displacement);
+  spread(mesh, on_film, displacement);
   return displacement;
 }
 

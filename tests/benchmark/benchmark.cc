@@ -3,10 +3,10 @@
 // the same blow by a plain program on deal.II. Also the assembly, the program with start-up, cost against
 // unknowns, and many variants in one process. Seconds depend on the machine, ratios hardly.
 #include "solver/in_parallel.h"
+#include "solver/models/stack_model.h"
 #include "solver/part_law.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/models/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/benchmark/timing.h"
 #include "tests/benchmark/yardstick.h"

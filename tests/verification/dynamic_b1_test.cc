@@ -2,10 +2,10 @@
 // The bench problem B1 against the readings of three independent codes, one of them on a general-purpose
 // finite-element library: dropped with and without branches, and pressed slowly. Observed orders of
 // convergence in mesh and step.
+#include "solver/models/stack_model.h"
 #include "solver/rigs/drop.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/models/stack_model.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"

@@ -2,9 +2,9 @@
 // A light, homogeneous column between frictionless plates: the finite-element drop against an independent
 // integration of the same law (elastic; relaxing; with cell gas, densification and slip), two blows in a row,
 // and against the energy balance of an Ogden-Hill foam worked by hand.
+#include "solver/models/stack_model.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/models/stack_model.h"
 #include "tests/external/check.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

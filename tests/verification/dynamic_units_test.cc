@@ -3,8 +3,8 @@
 // theory, the limits of a leak, and an answer for every stack that a bench can hold.
 #include "geometry/errors.h"
 #include "materials/errors.h"
-#include "solver/run.h"
 #include "solver/models/stack_model.h"
+#include "solver/run.h"
 #include "tests/support/catch.h"
 #include "tests/support/result_reading.h"
 #include "tests/support/unit_cases.h"

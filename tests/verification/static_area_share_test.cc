@@ -2,9 +2,9 @@
 // Layers of which only a share of the area is there, pressed: a free column against an independent
 // integration of the same law on that much less area, and a plug that goes over into the whole without a
 // step.
+#include "solver/models/stack_model.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
-#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/support/result_reading.h"

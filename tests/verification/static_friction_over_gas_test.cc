@@ -77,84 +77,111 @@ double height_on_axis(const solver::Discretisation &mesh, const Vector &x)
   return height;
 }
 
+/// The unit on its base, the court above.
+struct UnderCourt
+{
+  StaticProblem problem{unit_under_layer(), MeshSection::plane_strain, HeldFaces{.axis = {false, false}}};
+  solver::EquationOfMotion &equation = problem.equation;
+  Grip                      grip{problem};
+  solver::GasChamber       *gas;
+  solver::SlidingContact   *court;
+
+  explicit UnderCourt(double friction)
+  {
+    const auto &mesh = problem.mesh;
+    fill(problem);
+    gas = &equation.contribute<solver::GasChamber>("unit", mesh, mesh.mesh().chambers.front(),
+                                                   materials::ChamberGas{}, 0.0, std::nullopt);
+    std::vector<geometry::BoundaryFace> top;
+    for (const auto &face : mesh.mesh().faces)
+      if (face.id == static_cast<int>(geometry::BoundaryId::top))
+        top.push_back(face);
+    court = &equation.contribute<solver::SlidingContact>("court", mesh, top, 1e5 / std::pow(20e-6, 2), 20e-6,
+                                                         0, size + layer);
+    court->set_shear_law([friction](double pressure) {
+      return solver::ShearLimit{friction * pressure, friction};
+    });
+    equation.add(solver::lifted_body(0));
+  }
+
+  int height() const { return problem.mesh.n_unknowns(); } ///< of the court
+
+  static void step(solver::TimeIntegrator &integrator)
+  {
+    const auto outcome = integrator.step(1.0, {.newton = {.tolerance = 1e-6, .n_iterations = 30},
+                                               .force_scale = gauge * 2 * size,
+                                               .quasi_static = true});
+    INFO(outcome.reason);
+    REQUIRE(outcome.advanced);
+  }
+
+  /// Gives the unit its pressure with the court high above it, and seals it.
+  Vector inflated()
+  {
+    solver::TimeIntegrator integrator(equation, 1.0);
+    integrator.x[height()] = size;
+    equation.boundary.hold(height(), size);
+    integrator.start();
+    for (int k = 1; k <= 5; ++k)
+      gas->hold(0.2 * k * gauge), step(integrator);
+    gas->seal(integrator.x, gauge);
+    return integrator.x;
+  }
+
+  /// Presses the court down from where it touches.
+  void press(solver::TimeIntegrator &integrator)
+  {
+    double highest = 0;
+    for (const auto &point : court->points(integrator.x))
+      highest = std::max(highest, point.position[1]);
+    const double touch = highest - size - layer;
+    integrator.x[height()] = touch;
+    integrator.start();
+    constexpr int n_steps = 60;
+    for (int k = 1; k <= n_steps; ++k)
+      equation.boundary.hold(height(), touch - way_down * k / n_steps), step(integrator);
+  }
+
+  /// What is left of all forces from outside on the half that is drawn, counted twice, over the load: the
+  /// court from above, the gas of the other half from the left, and what holds axis and base. Across, upwards
+  /// [-].
+  std::array<double, 2> left_over(const Vector &x) const
+  {
+    Vector      force;
+    std::string failed;
+    REQUIRE(equation.forces(x, force, nullptr, failed));
+    const auto   now = court->state(x);
+    const double pressure = gas->state().pressure() - gas->gas().atmospheric_pressure;
+    double       across = now.shear + 2 * pressure * height_on_axis(problem.mesh, x), upwards = -now.normal;
+    for (const int k : grip.across)
+      across += force[k];
+    for (const int k : grip.upwards)
+      upwards += force[k];
+    return {across / now.normal, upwards / now.normal};
+  }
+};
+
 struct Pressed
 {
   Vector                                 x;
   std::vector<solver::SlidingPointState> points;
+  std::array<double, 2>                  left_over; ///< of the forces from outside, over the load [-]
   double                                 work = 0, friction = 0, open = 0; ///< per metre of depth [J/m]
-  double across = 0, upwards = 0; ///< what is left of all forces from outside, over the load [-]
 };
 
 Pressed press(double friction)
 {
-  StaticProblem problem(unit_under_layer(), MeshSection::plane_strain, HeldFaces{.axis = {false, false}});
-  auto         &mesh = problem.mesh;
-  auto         &equation = problem.equation;
-  const Grip    grip(problem);
-  fill(problem);
-  auto &gas = equation.contribute<solver::GasChamber>("unit", mesh, mesh.mesh().chambers.front(),
-                                                      materials::ChamberGas{}, 0.0, std::nullopt);
-  std::vector<geometry::BoundaryFace> top;
-  for (const auto &face : mesh.mesh().faces)
-    if (face.id == static_cast<int>(geometry::BoundaryId::top))
-      top.push_back(face);
-  auto &court = equation.contribute<solver::SlidingContact>("court", mesh, top, 1e5 / std::pow(20e-6, 2),
-                                                            20e-6, 0, size + layer);
-  court.set_shear_law([friction](double pressure) {
-    return solver::ShearLimit{friction * pressure, friction};
-  });
-  equation.add(solver::lifted_body(0));
-  const int height = mesh.n_unknowns();
-
-  const solver::StepSettings settings{
-    .newton = {.tolerance = 1e-6, .n_iterations = 30}, .force_scale = gauge * 2 * size, .quasi_static = true};
-  const auto step = [&](solver::TimeIntegrator &integrator) {
-    const auto outcome = integrator.step(1.0, settings);
-    INFO("friction " << friction << ": " << outcome.reason);
-    REQUIRE(outcome.advanced);
-  };
-  // The unit gets its pressure with the court high above it, then it is sealed and the account is opened.
-  solver::TimeIntegrator inflation(equation, 1.0);
-  inflation.x[height] = size;
-  equation.boundary.hold(height, size);
-  inflation.start();
-  for (int k = 1; k <= 5; ++k)
-    gas.hold(0.2 * k * gauge), step(inflation);
-  gas.seal(inflation.x, gauge);
-  double highest = 0;
-  for (const auto &point : court.points(inflation.x))
-    highest = std::max(highest, point.position[1]);
-  const double           touch = highest - size - layer;
-  solver::TimeIntegrator pressing(equation, 1.0);
-  pressing.x = inflation.x;
-  pressing.x[height] = touch;
-  pressing.start();
-  constexpr int n_steps = 60;
-  for (int k = 1; k <= n_steps; ++k)
-    equation.boundary.hold(height, touch - way_down * k / n_steps), step(pressing);
-
-  Pressed pressed{pressing.x, court.points(pressing.x)};
-  pressed.work = pressing.driven_work();
-  pressed.open = std::abs(pressing.numerical_energy()) + std::abs(pressing.residual_energy());
-  for (const auto &entry : pressing.energies())
+  UnderCourt             unit(friction);
+  const Vector           before = unit.inflated();
+  solver::TimeIntegrator integrator(unit.equation, 1.0); // its account is open from here on
+  integrator.x = before;
+  unit.press(integrator);
+  Pressed pressed{integrator.x, unit.court->points(integrator.x), unit.left_over(integrator.x)};
+  pressed.work = integrator.driven_work();
+  pressed.open = std::abs(integrator.numerical_energy()) + std::abs(integrator.residual_energy());
+  for (const auto &entry : integrator.energies())
     if (entry.part == "court" && entry.type == solver::EnergyKind::dissipated)
       pressed.friction += entry.value;
-
-  // Half of the section, counted twice: the court from above, the gas of the other half from the left, and
-  // what holds axis and base.
-  Vector      force;
-  std::string failed;
-  REQUIRE(equation.forces(pressing.x, force, nullptr, failed));
-  const auto   court_now = court.state(pressing.x);
-  const double gas_now =
-    2 * (gas.state().pressure() - gas.gas().atmospheric_pressure) * height_on_axis(mesh, pressing.x);
-  for (const int k : grip.across)
-    pressed.across += force[k];
-  for (const int k : grip.upwards)
-    pressed.upwards += force[k];
-  pressed.across += court_now.shear + gas_now;
-  pressed.upwards -= court_now.normal;
-  pressed.across /= court_now.normal, pressed.upwards /= court_now.normal;
   return pressed;
 }
 
@@ -175,8 +202,8 @@ TEST_CASE(
     REQUIRE(answer->work > 0);
     CHECK(answer->open < wanted_account * answer->work);
     constexpr double balance = 1e-5; // residuals of 1e-6 of the force scale, some hundred unknowns
-    CHECK(std::abs(answer->across) < balance);
-    CHECK(std::abs(answer->upwards) < balance);
+    CHECK(std::abs(answer->left_over[0]) < balance);
+    CHECK(std::abs(answer->left_over[1]) < balance);
   }
   CHECK(smooth.friction == 0);
   CHECK(rough.friction > 0);

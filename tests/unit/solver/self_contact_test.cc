@@ -2,9 +2,9 @@
 // Free faces that meet carry each other: force against energy, and stacks whose sides roll onto each other or
 // onto the striker, which run through with a closed account.
 #include "solver/contributions/self_contact.h"
+#include "solver/models/stack_model.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
-#include "solver/models/stack_model.h"
 #include "tests/support/catch.h"
 #include "tests/support/foam_cases.h"
 #include "tests/unit/solver/slopes.h"
