@@ -147,13 +147,15 @@ TEST_CASE("a block of hexahedra that cannot widen along its length is the sectio
 
 TEST_CASE("a free block of foam in compression", "[external]")
 {
-  const double mu = 0.5e6, alpha = 4, nu = 0.2, strain = 0.4;
-  Solid        solid(
-           hex_grid(even_lines(0, size, 2), even_lines(0, size, 2), even_lines(0, size, 2)),
-           [](const Point3 &p) {
+  const double    mu = 0.5e6, alpha = 4, nu = 0.2, strain = 0.4;
+  materials::Foam foam;
+  foam.network = {{mu, alpha, nu / (1 - 2 * nu)}};
+  Solid solid(
+    hex_grid(even_lines(0, size, 2), even_lines(0, size, 2), even_lines(0, size, 2)),
+    [](const Point3 &p) {
       return std::array{p[0] < 1e-9, p[1] < 1e-9, p[2] < 1e-9};
     },
-           solver::make_kernel<3>(materials::Foam{.network = {{mu, alpha, nu / (1 - 2 * nu)}}}));
+    solver::make_kernel<3>(foam));
   const auto head = solid.unknowns_at(size, 2);
   solid.equation.boundary.lead(head, [strain](double time) { return -strain * size * time; });
   solver::TimeIntegrator integrator(solid.equation, 1.0);
