@@ -5,6 +5,7 @@
 #include "materials/hencky.h"
 #include "solver/contributions/rigid_weight.h"
 #include "solver/model.h"
+#include "solver/part_law.h"
 #include "tests/external/check.h"
 #include "tests/support/closed_forms.h"
 #include "tests/support/hex_mesh.h"
@@ -66,12 +67,18 @@ solver::StepSettings static_step(double force_scale)
 }
 
 /// A foam that creeps and slips, so that a step depends on those before it.
-materials::Foam lossy_foam()
+template <int dim>
+std::unique_ptr<solver::SolidKernelOf<dim>> lossy_foam()
 {
-  materials::Foam foam{{{0.9e6, 4, 0.25}, {0.3e6, -2, 0}}, {0.16, 0.8, 101325, 1.2}, {0.16, 2e6, 3}, {}};
-  foam.branches = {materials::RelaxingBranch(0.4e6, 0.6e6, 0.02),
-                   materials::SlippingBranch(0.3e6, 0.5e6, 0.05, 5.0)};
-  return foam;
+  materials::FoamData data;
+  data.network = {{0.9e6, 4, 0.25}, {0.3e6, -2, 0}};
+  data.relative_density = 0.16, data.closed_cells = 0.8, data.gas_exponent = 1.2;
+  data.densification_modulus = 2e6;
+  data.relaxing = {{0.4, 0.02}};
+  data.slipping = {{0.3, 0.05}};
+  materials::Material material;
+  material.data = data;
+  return solver::make_part_kernel<dim>(material, 1.0, solver::Case());
 }
 
 /// What a bench would read of a block under a bonded head that goes down and half way up again, step by step.
@@ -117,7 +124,7 @@ TEST_CASE("a block of hexahedra that cannot widen along its length is the sectio
 
   StaticProblem flat(grid(x, z), MeshSection::plane_strain,
                      HeldFaces{.base = {true, true}, .top = {true, false}});
-  flat.fill(solver::make_kernel(lossy_foam()));
+  flat.fill(lossy_foam<2>());
   std::vector<int> head;
   for (unsigned node = 0; node < flat.mesh.n_nodes(); ++node)
     if (flat.mesh.nodes()[node][1] > size - 1e-9)
@@ -130,7 +137,7 @@ TEST_CASE("a block of hexahedra that cannot widen along its length is the sectio
       const bool base = p[2]<1e-9, top = p[2]> size - 1e-9, end = p[1] < 1e-9 || p[1] > length - 1e-9;
       return std::array{p[0] < 1e-9 || base || top, base || top || end, base};
     },
-    solver::make_kernel<3>(lossy_foam()));
+    lossy_foam<3>());
   const Loop block = run_loop(solid, solid.unknowns_at(size, 2), length);
 
   // Both are in balance to 1e-11 of the force scale; what the middle of the block moves along its length is
