@@ -18,10 +18,20 @@ export interface Page {
   redraws: (() => void)[]; // canvases, called when colours change
 }
 
+/** Warnings that belong to numbers, each once with the runs that it touches. */
+export function minds(page: Page): string[] {
+  const { runs } = page.report;
+  const by_text = new Map<string, string[]>();
+  for (const run of runs)
+    for (const each of run.warnings) by_text.set(each.text, [...(by_text.get(each.text) ?? []), short_name(page, run)]);
+  return [...by_text].map(([text, of]) => (runs.length === 1 ? text : `${of.length > 2 ? `${of.length} of ${runs.length} runs` : of.join(" and ")}: ${text}`));
+}
+
 export function frame_of(page: Page, title: string, sentence: string): Frame {
   return {
     title,
     sentence,
+    mind: minds(page),
     about: page.report.title,
     source: origin_line(page.report),
   };
@@ -40,8 +50,12 @@ export interface BlockParts {
   paint?: Painter | null;
   extra?: HTMLElement[]; // more buttons
   long?: boolean; // may break over pages
-  level?: "h1" | "h2";
+  sheet?: boolean; // belongs to the one sheet that is printed, and stays open on a phone
+  shown?: () => { heading: string; sentence: string } | null; // of a picture, where another moment is shown than the block is about
 }
+
+/** A screen on which a page of all blocks would be metres long. */
+export const narrow = (): boolean => matchMedia("(max-width: 720px)").matches;
 
 export function block(page: Page, parts: BlockParts): HTMLElement {
   const id = file_name("block", parts.heading);
@@ -53,7 +67,8 @@ export function block(page: Page, parts: BlockParts): HTMLElement {
         button(
           `Save picture ${size.name}`,
           () => {
-            save_picture(page.report, size, frame_of(page, parts.heading, parts.sentence), paint)
+            const { heading, sentence } = parts.shown?.() ?? parts;
+            save_picture(page.report, size, frame_of(page, heading, sentence), paint)
               .then(() => announce("Picture saved."))
               .catch((error: unknown) => announce(`No picture: ${error instanceof Error ? error.message : String(error)}.`));
           },
@@ -68,13 +83,17 @@ export function block(page: Page, parts: BlockParts): HTMLElement {
       }),
     );
   take.append(...(parts.extra ?? []));
-  return el(
-    "section",
-    { class: parts.long ? "block long" : "block", id, "aria-labelledby": `${id}-heading` },
-    el("h2", { id: `${id}-heading` }, parts.heading),
+  const body = [
     parts.sentence ? el("p", { class: "caption" }, parts.sentence) : null,
     ...parts.content,
     take.childElementCount > 0 ? take : null,
+  ];
+  const heading = el("h2", { id: `${id}-heading` }, parts.heading);
+  const folded = narrow() && !parts.sheet;
+  return el(
+    "section",
+    { class: ["block", parts.long ? "long" : "", parts.sheet ? "on-sheet" : ""].join(" ").trim(), id, "aria-labelledby": `${id}-heading` },
+    ...(folded ? [el("details", { class: "fold" }, el("summary", {}, heading), ...body)] : [heading, ...body]),
   );
 }
 

@@ -31,11 +31,24 @@ export interface ChartParts {
   cursor?: Cursor;
   title?: boolean; // show the name above
   rows?: boolean; // of a given height each: a picture keeps their proportions
+  note?: string; // one line under the chart
+  drawing?: (width: number, font: number) => SVGSVGElement; // in place of a chart: no axes, no cursor
+}
+
+/** Options of an axis whose values differ little: from zero, so that a small change looks small. */
+export function from_zero(values: number[]): { zero: boolean } {
+  const [low, high] = [Math.min(...values), Math.max(...values)];
+  return { zero: low > 0 && high - low < 0.25 * high };
 }
 
 type Drawn = SVGSVGElement & { scale(name: "x" | "y"): { apply(value: unknown): number; invert?(value: number): number } | undefined };
 
 function draw(parts: ChartParts, width: number, height: number, font: number): Drawn {
+  if (parts.drawing) {
+    const drawing = parts.drawing(width, font);
+    for (const [name, value] of [["role", "img"], ["aria-label", `${parts.name}. ${parts.finding}`], ["font-family", font_family]]) drawing.setAttribute(name, value);
+    return drawing as Drawn;
+  }
   const options = parts.options(width);
   const drawn = plot({
     marginLeft: 4.2 * font,
@@ -44,7 +57,7 @@ function draw(parts: ChartParts, width: number, height: number, font: number): D
     marginRight: 1.4 * font,
     ...options,
     width,
-    height,
+    ...(options.aspectRatio ? {} : { height }), // drawn to scale: the height follows
     ariaLabel: parts.name,
     ariaDescription: parts.finding,
     style: { background: "none", color: "var(--ink)", fontFamily: font_family, fontSize: `${font}px`, overflow: "visible" },
@@ -66,6 +79,7 @@ export function chart(parts: ChartParts): Chart {
     { class: "chart" },
     parts.title ? el("figcaption", { class: "chart-title" }, parts.name) : null,
     place,
+    parts.note ? el("p", { class: "note" }, parts.note) : null,
     data_details(parts.name, parts.table),
   );
   let drawn: Drawn | null = null;

@@ -83,6 +83,7 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
   const over_time = accounted.filter((run) => shown.includes(run)).map((run) => ({ run, chart: time_energy(page, run) }));
   return block(page, {
     heading: "Where the energy went",
+    sheet: page.report.kind === "run" && page.report.series === null,
     sentence: told_by(page, columns, (run) => run.captions.energy),
     long: true,
     content: [
@@ -95,9 +96,13 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
         true,
       ),
       ...columns.flatMap((run) => warnings(run, ["energy", "energy_return"])),
-      el("h3", {}, "Over time"),
-      el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The total grows a little while the weight sinks into the stack."),
+      el(
+        "details",
+        { class: "over-time" },
+        el("summary", {}, "Over time"),
+        el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The total grows a little while the weight sinks into the stack."),
       el("div", { class: over_time.length > 1 ? "side-by-side" : "" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
+      ),
     ],
     paint: async (pen, box, theme, font) => {
       const list = names.map(({ name, run, share }) => ({

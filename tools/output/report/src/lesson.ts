@@ -28,7 +28,7 @@ export function lesson_block(page: Page, lesson: Lesson, answer: HTMLElement): H
   };
   const block = el(
     "section",
-    { class: "block worksheet", "aria-labelledby": "lesson-heading" },
+    { class: "block on-sheet worksheet", "aria-labelledby": "lesson-heading" },
     el("h2", { id: "lesson-heading" }, "What do you think?"),
     el("p", { class: "question" }, lesson.question),
     el("ul", { class: "guesses" }, ...items),
@@ -44,7 +44,7 @@ export function lesson_block(page: Page, lesson: Lesson, answer: HTMLElement): H
 export function lesson_answer(lesson: Lesson): HTMLElement {
   return el(
     "section",
-    { class: "block", "aria-labelledby": "lesson-answer" },
+    { class: "block on-sheet", "aria-labelledby": "lesson-answer" },
     el("h2", { id: "lesson-answer" }, "The answer"),
     el("p", { class: "question" }, lesson.choices[lesson.answer] ?? ""),
     ...lesson.explanation.map((text) => el("p", {}, text)),

@@ -3,6 +3,7 @@
 import { type Page } from "./block";
 import { Clock } from "./clock";
 import { comparison_blocks } from "./comparison";
+import { contents } from "./contents";
 import type { Report, Run } from "./data";
 import { el, svg } from "./dom";
 import { energy_block } from "./energy";
@@ -15,6 +16,7 @@ import { drop_stage } from "./drop";
 import { fall_of } from "./fall";
 import { motion_block } from "./motion";
 import { pace_of } from "./pace";
+import { prepare_print } from "./print";
 import { overlay_block, readings_block, series_block } from "./readings";
 import { caution_block, record_block, short_block, story_block } from "./record";
 import { table_block } from "./tables";
@@ -126,18 +128,11 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   if (runs.length > 0) await show(runs.slice(0, runs.length > most_shown ? 1 : most_shown));
   add(story_block(page), readings_block(page, runs), overlay_block(page, runs, report.comparison[0]?.sentence ?? lead));
   add(caution_block(page), record_block(page));
+  header.append(contents(body));
 
   const redraw = () => page.redraws.forEach((each) => each());
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", redraw);
-  addEventListener("beforeprint", () => {
-    document.documentElement.classList.add("light");
-    for (const details of document.querySelectorAll<HTMLDetailsElement>("details:not(.data)")) details.open = true;
-    redraw();
-  });
-  addEventListener("afterprint", () => {
-    document.documentElement.classList.remove("light");
-    redraw();
-  });
+  prepare_print(main, redraw);
 }
 
 const main = document.getElementById("report");

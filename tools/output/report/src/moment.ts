@@ -218,6 +218,8 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   return block(page, {
     heading: "The moment of most compression",
     sentence: told_by(page, shown.map(({ run }) => run), (run) => run.captions.moment),
+    sheet: page.falls.size === 0, // a drop stands at the top already
+    shown: () => (page.clock.at_peak ? null : { heading: sentence_case(page.clock.moment(page.clock.time)), sentence: shown.map(({ run }) => `${shown.length > 1 ? `${short_name(page, run)}: ` : ""}${moment_text(page, run)}`).join("; ") }),
     content: [
       el("p", { class: "note cursor-hint" }, "Point at a curve, or use the arrow keys on it, to see the stack at another moment. All pictures move together."),
       ...rows.map((row) => row.element),

@@ -88,6 +88,7 @@ export interface Frame {
   about: string; // what the page is about
   sentence: string;
   source: string; // "model: ..." or "measured ..."
+  mind: string[]; // warnings that go with the numbers
 }
 
 /** Paint everything but the content; returns the room left for it. */
@@ -98,7 +99,7 @@ export function paint_frame(pen: CanvasRenderingContext2D, size: Size, theme: Th
   pen.fillStyle = theme.colour("--paper");
   pen.fillRect(0, 0, size.width, size.height);
   let y = margin;
-  y = paint_text(pen, frame.about, margin, y, width, { size: 30 * k, colour: theme.colour("--faint-ink"), most: 1 }) + 6 * k;
+  if (frame.about !== frame.title) y = paint_text(pen, frame.about, margin, y, width, { size: 30 * k, colour: theme.colour("--faint-ink"), most: 1 }) + 6 * k;
   y = paint_text(pen, frame.title, margin, y, width, { size: 58 * k, weight: "bold", colour: theme.colour("--ink"), most: 2 }) + 8 * k;
   y = paint_text(pen, frame.sentence, margin, y, width, { size: 40 * k, colour: theme.colour("--ink"), most: size.width > size.height ? 3 : 6 });
   const foot = size.height - margin - 30 * k;
@@ -108,9 +109,17 @@ export function paint_frame(pen: CanvasRenderingContext2D, size: Size, theme: Th
   pen.moveTo(margin, foot - 16 * k);
   pen.lineTo(margin + width, foot - 16 * k);
   pen.stroke();
+  let above = foot;
+  if (frame.mind.length > 0) {
+    const words = `Mind: ${frame.mind.slice(0, 2).join(" ")}${frame.mind.length > 2 ? ` ${frame.mind.length - 2} more on the page.` : ""}`;
+    pen.font = `${28 * k}px ${font_family}`;
+    const lines = Math.min(2, wrapped(pen, words, width).length);
+    above -= (14 + 36 * lines) * k;
+    paint_text(pen, words, margin, above - 20 * k, width, { size: 28 * k, colour: theme.colour("--mark"), most: 2 });
+  }
   paint_text(pen, `${frame.source} · solemech`, margin, foot, width, { size: 30 * k, colour: theme.colour("--ink"), most: 1 });
   y += 24 * k;
-  return { x: margin, y, width, height: foot - 36 * k - y };
+  return { x: margin, y, width, height: above - 36 * k - y };
 }
 
 /** Paint, encode and hand over a PNG of exactly `size`. */

@@ -3,7 +3,7 @@
 // runs laid over each other; a series.
 import { dot, lineY } from "@observablehq/plot";
 import { block, type Page, short_name } from "./block";
-import { chart, type Chart } from "./charts";
+import { chart, type Chart, from_zero } from "./charts";
 import type { Reading, Run, Series } from "./data";
 import { el, type Child } from "./dom";
 import { error_text, sentence_case, with_unit } from "./format";
@@ -122,7 +122,7 @@ export function series_charts(series: Series): Chart[] {
       height: (width) => Math.min(320, Math.max(220, 0.62 * width)),
       options: () => ({
         x: { label: x_label, nice: true },
-        y: { label, grid: true, nice: true },
+        y: { label, grid: true, nice: true, ...from_zero(data.map((point) => point.y)) },
         symbol: { domain: groups.map((_, g) => g), range: groups.map((_, g) => symbols[g % symbols.length]) },
         marks: groups.flatMap((_, g) => {
           const mine = data.filter((point) => point.g === g);
@@ -140,15 +140,16 @@ export function series_charts(series: Series): Chart[] {
   });
 }
 
-export function series_block(page: Page, series: Series, heading: string): HTMLElement {
+export function series_block(page: Page, series: Series, heading: string, sheet = true): HTMLElement {
   const charts = series_charts(series);
   const groups = [...new Set(series.groups)].filter((group) => group !== "");
   return block(page, {
     heading,
     sentence: series.sentence,
+    sheet,
     content: [
       groups.length > 1 ? group_legend(groups) : null,
-      el("div", { class: "side-by-side" }, ...charts.map((each) => each.element)),
+      el("div", { class: charts.length > 2 ? "side-by-side three" : "side-by-side" }, ...charts.map((each) => each.element)),
     ],
     paint: async (pen, box, theme, font) => {
       const room = groups.length > 1 ? paint_line_legend(pen, box, theme, groups, groups.map((_, g) => g), font) : box;

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 // In short at the top; what happened, cautions and how the numbers came about.
 import { block, type Page, short_name } from "./block";
+import { arrows } from "./comparison";
 import type { Headline } from "./data";
 import type { Drop } from "./drop";
 import { el, type Child } from "./dom";
 import { sentence_case } from "./format";
+import { number_lines, numbers_table } from "./numbers";
 import { origin_line, paint_text } from "./picture";
 import { reading_table } from "./table";
 import { caution_list } from "./trial";
@@ -25,22 +27,28 @@ export function short_block(page: Page, drop: Drop | null): HTMLElement {
     });
   };
   const source = origin_line(report);
+  const cause = report.comparison.length === 1 ? arrows(report.comparison[0].shares[0]?.sentence ?? "") : "";
   const made = block(page, {
     heading: "In short",
+    sheet: true,
+    shown: () => ({ heading: report.title, sentence: report.sentence }),
     sentence: report.sentence,
     content: [
+      cause ? el("p", { class: "caption" }, cause) : null,
       ...(drop?.content ?? []),
-      el(
-        "ul",
-        { class: "numbers" },
-        ...report.headline.map((each) =>
-          el("li", {}, el("span", { class: "name" }, each.name), el("span", { class: "value" }, each.value), el("span", { class: "note" }, each.note), ...touched(each)),
-        ),
-      ),
+      report.headline.length > 0 ? numbers_table(page, touched) : null,
       el("p", { class: "origin" }, `${source[0].toUpperCase()}${source.slice(1)}.`),
     ],
-    extra: drop?.clips({ title: "In short", sentence: report.sentence }),
-    paint: drop?.paint ?? ((pen, box, theme) => {
+    extra: drop?.clips({ title: report.title, sentence: report.sentence }),
+    paint: drop ? async (pen, box, theme, font) => {
+      const beside = box.width > box.height;
+      const lines = number_lines(page).filter((line) => !line.startsWith("rebound")); // that stands at the rods
+      const room = (beside ? 1.4 : 1.5 * lines.length) * font;
+      await drop.paint(pen, { ...box, height: box.height - room - 0.4 * font }, theme, font);
+      const y = box.y + box.height - room;
+      if (beside) paint_text(pen, lines.join("   ·   "), box.x, y, box.width, { size: font, colour: theme.colour("--ink"), most: 1 });
+      else lines.forEach((line, i) => paint_text(pen, line, box.x, y + 1.5 * i * font, box.width, { size: font, colour: theme.colour("--ink"), most: 1 }));
+    } : ((pen, box, theme) => {
       const beside = box.width > box.height;
       const n = Math.max(1, report.headline.length);
       report.headline.forEach((each, i) => {
@@ -55,7 +63,7 @@ export function short_block(page: Page, drop: Drop | null): HTMLElement {
       });
     }),
   });
-  made.querySelector(".caption")?.classList.replace("caption", "answer");
+  made.querySelector(".caption")?.classList.replace("caption", "answer"); // the first of them
   made.classList.add("short");
   return made;
 }
@@ -77,7 +85,7 @@ export function story_block(page: Page): HTMLElement | null {
 export function caution_block(page: Page): HTMLElement | null {
   const { cautions } = page.report;
   if (cautions.length === 0) return null;
-  return block(page, { heading: "Before you copy any of this by hand", sentence: "", content: caution_list(cautions) });
+  return block(page, { heading: "Before you copy any of this by hand", sentence: "", sheet: true, content: caution_list(cautions) });
 }
 
 export function record_block(page: Page): HTMLElement {

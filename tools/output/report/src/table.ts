@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Tables of the page, and the table of numbers behind each chart with its CSV file.
+import { narrow } from "./block";
 import { button, download, el, file_name, type Child } from "./dom";
 
 export interface Table {
@@ -16,20 +17,24 @@ export function reading_table(
     el(
       "tr",
       { class: sum_row && r === rows.length - 1 ? "sum" : null },
-      ...row.map((cell, i) => (i === 0 ? el("th", { scope: "row" }, cell) : el("td", { class: kind(i) }, cell))),
+      ...row.map((cell, i) => (i === 0 ? el("th", { scope: "row" }, cell) : el("td", { class: kind(i), "data-head": columns[i] || null }, cell))),
     ),
   );
-  return el(
+  // On a phone a row of many cells stands as a small list under its name (report.css), and a long table is folded.
+  const table = el(
     "div",
     { class: "wide", tabindex: 0, role: "region", "aria-label": label },
     el(
       "table",
-      {},
+      { class: columns.length > 2 ? "stands" : null },
       el("thead", {}, el("tr", {}, ...columns.map((column, i) => column === "" ? el("td", {}) : el("th", { scope: "col", class: kind(i) }, column)))),
       el("tbody", {}, ...body),
     ),
   );
+  return narrow() && rows.length > most_open ? el("details", { class: "fold" }, el("summary", {}, `${label} (${rows.length} rows)`), table) : table;
 }
+
+const most_open = 6; // rows of a table on a phone
 
 /** RFC 4180; text that a spreadsheet would take for a formula is marked as text. */
 export function csv(table: Table): string {

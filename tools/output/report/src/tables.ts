@@ -9,6 +9,7 @@ export function table_block(page: Page, parts: TableBlock): HTMLElement {
   return block(page, {
     heading: parts.heading,
     sentence: parts.sentence,
+    sheet: parts.columns.includes("measured"),
     content: [reading_table(parts.heading, parts.columns, parts.rows)],
     paint: (pen, box, theme) => paint_table(pen, box, theme, parts.columns, parts.rows),
   });

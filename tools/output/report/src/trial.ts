@@ -21,13 +21,14 @@ export function trial_blocks(page: Page, trial: Trial): HTMLElement[] {
   const blocks = [
     block(page, {
       heading: "Before and after",
+      sheet: true,
       sentence: trial.swaps.length > 0 ? `The change: ${trial.swaps.join("; ")}.` : page.report.sentence,
       content: [
         reading_table(
           "Readings before and after", columns,
           rows.map((row, r) => row.map((cell, i): Child => (i === 3 && trial.rows[r].verdict === "unknown" ? el("span", { class: "doubt" }, cell) : i === 3 && trial.rows[r].verdict !== "same" && verdicts[trial.rows[r].verdict] ? el("span", {}, el("strong", {}, verdicts[trial.rows[r].verdict]), trial.rows[r].note ? `: ${trial.rows[r].note}` : "") : cell))),
         ),
-        ...caution_list(trial.cautions),
+        ...caution_list(trial.cautions.filter((text) => !page.report.cautions.includes(text))),
       ],
       paint: (pen, box, theme) => paint_table(pen, box, theme, columns, rows),
     }),
@@ -42,7 +43,7 @@ export function trial_blocks(page: Page, trial: Trial): HTMLElement[] {
       }),
     );
   if (trial.range) {
-    const range = series_block(page, trial.range, "Over the whole range");
+    const range = series_block(page, trial.range, "Over the whole range", false);
     if (trial.bottoms) range.querySelector(".take")?.before(el("p", {}, trial.bottoms));
     blocks.push(range);
   } else if (trial.bottoms) {
