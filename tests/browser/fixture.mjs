@@ -152,7 +152,9 @@ function energy(kind, parts, curve) {
   return { input, accounted: 0.998, shares, time, rows };
 }
 
-const family_of = (material) => (/rubber/.test(material) ? "rubber" : /film/.test(material) ? "film" : /board/.test(material) ? "board" : /nylon/.test(material) ? "plate" : "foam");
+/** Tone and hatch: one of each a material, as the program gives them. */
+const materials = [...new Set(Object.values(part_lists).flat().map(([, material]) => material))];
+const look_of = (material) => ({ tone: materials.indexOf(material), hatch: materials.indexOf(material) });
 
 const reading = (name, label, value, unit, digits, error, meaning, headline) => ({
   name, label, value, unit, digits, error, meaning, headline,
@@ -189,7 +191,7 @@ export function run(kind, { label = `${kind}-drop`, title = `Pair 07, ${kind}, 1
     ],
     warnings: heel ? [] : [{ reading: "greatest_compression", text: "The unit came within 12 % of the end of its travel: close to bottoming." }],
     parts: parts.map(([name, material, thickness]) => ({
-      name, material, look: material, family: family_of(material), thickness, source: "invented for the demonstration",
+      name, material, ...look_of(material), thickness, source: "invented for the demonstration",
       assumed: name === "lasting board" ? ["thickness", "stiffness"] : [],
     })),
     section: {

@@ -3,17 +3,16 @@
 // for people, numbers are in the unit beside them; every number must be finite.
 #pragma once
 
+#include "tools/language/blocks.h"
+
 #include <string>
 #include <vector>
 
 namespace solemech::tools::rigs
 {
-/// One of the three numbers at the top.
 struct Headline
 {
-  std::string name;  ///< "rebound"
-  std::string value; ///< "262 mm", for several runs "262 / 325 mm"
-  std::string note;  ///< "65 % of the drop height"
+  std::string name, value, note;
 };
 
 /// A line chart over something other than time.
@@ -26,7 +25,7 @@ struct LineChart
 {
   std::string            name, x_label, y_label;
   std::vector<ChartLine> lines;
-  bool round = false; ///< x and y to one scale, rings round the origin: y ahead, x to the outer side
+  bool                   round = false; ///< y ahead, x to the outer side
 };
 struct LineBlock
 {
@@ -39,4 +38,49 @@ struct Captions
 {
   std::string moment, loop, motion, energy;
 };
+
+// Tables: a row is read as one line.
+// clang-format off
+constexpr auto block_of(const Headline *)
+{
+  using blocks::field;
+  using S = Headline;
+  return blocks::block<S>("Headline", "One of the three numbers at the top.",
+    field(&S::name, "name", "\"rebound\""),
+    field(&S::value, "value", "\"262 mm\", for several runs \"262 / 325 mm\""),
+    field(&S::note, "note", "\"65 % of the drop height\""));
+}
+
+constexpr auto block_of(const ChartLine *)
+{
+  using blocks::field;
+  using S = ChartLine;
+  return blocks::block<S>("ChartLine", "One line of a chart, in the units of its labels.",
+    field(&S::name, "name"),
+    field(&S::x, "x"),
+    field(&S::y, "y"));
+}
+
+constexpr auto block_of(const LineChart *)
+{
+  using blocks::field;
+  using S = LineChart;
+  return blocks::block<S>("LineChart", "Lines over something other than time.",
+    field(&S::name, "name"),
+    field(&S::x_label, "xLabel"),
+    field(&S::y_label, "yLabel"),
+    field(&S::lines, "lines"),
+    field(&S::round, "round", "x and y to one scale, rings round the origin"));
+}
+
+constexpr auto block_of(const LineBlock *)
+{
+  using blocks::field;
+  using S = LineBlock;
+  return blocks::block<S>("LineBlock", "Charts of one kind of rig.",
+    field(&S::heading, "heading"),
+    field(&S::sentence, "sentence"),
+    field(&S::charts, "charts"));
+}
+// clang-format on
 } // namespace solemech::tools::rigs

@@ -3,41 +3,20 @@
 
 #include "solver/results/csv_text.h"
 #include "tools/answers/compare/view.h"
+#include "tools/output/results/block_json.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 namespace solemech::tools
 {
 namespace
 {
-using Json = nlohmann::ordered_json;
-
-Json readings_json(const report::Comparison &view)
-{
-  Json readings = Json::array();
-  for (const auto &reading : view.readings)
-    readings.push_back({{"name", reading.name},
-                        {"label", reading.label},
-                        {"unit", reading.unit},
-                        {"from", reading.from},
-                        {"to", reading.to},
-                        {"difference", reading.to - reading.from},
-                        {"band", reading.band},
-                        {"verdict", reading.verdict}});
-  return readings;
-}
-
+/// A table with the names of its entries in this file.
 Json table_json(const report::ShareTable &table)
 {
-  Json rows = Json::array(), interactions = Json::array();
-  for (const auto &row : table.rows)
-    rows.push_back(
-      {{"change", row.change}, {"share", row.share}, {"band", row.band}, {"verdict", row.verdict}});
-  for (const auto &pair : table.interactions)
-    interactions.push_back({{"changes", pair.changes}, {"value", pair.value}, {"band", pair.band}});
-  return {{"reading", table.reading},  {"unit", table.unit},        {"total", table.total},
-          {"band", table.band},        {"shares", std::move(rows)}, {"interactions", std::move(interactions)},
+  return {{"reading", table.reading},      {"unit", table.unit},
+          {"total", table.total},          {"band", table.band},
+          {"shares", json_of(table.rows)}, {"interactions", json_of(table.interactions)},
           {"sentence", table.sentence}};
 }
 
@@ -45,9 +24,9 @@ Json pair_json(const ComparedPair &pair)
 {
   const auto         view = comparison_view(pair, 0, 1);
   const Explanation &explanation = pair.explanation;
-  Json               differences = Json::array(), shares = Json::array(), parts = Json::array();
-  for (const auto &difference : view.differences)
-    differences.push_back({{"what", difference.what}, {"from", difference.from}, {"to", difference.to}});
+  Json               readings = json_of(view.readings), shares = Json::array(), parts = Json::array();
+  for (std::size_t i = 0; i < view.readings.size(); ++i)
+    readings[i]["difference"] = view.readings[i].to - view.readings[i].from;
   for (const auto &table : view.shares)
     shares.push_back(table_json(table));
   for (const auto &part : view.parts)
@@ -57,8 +36,8 @@ Json pair_json(const ComparedPair &pair)
           {"to", pair.b},
           {"sentence", view.sentence},
           {"sentences", view.sentences},
-          {"differences", std::move(differences)},
-          {"readings", readings_json(view)},
+          {"differences", json_of(view.differences)},
+          {"readings", std::move(readings)},
           {"shares", std::move(shares)},
           {"no_shares", explanation.no_shares},
           {"parts", std::move(parts)},
@@ -80,7 +59,7 @@ std::string comparison_json(const std::vector<ComparedPair>          &pairs,
                        {"program", "solemech"},
                        {"versions", versions},
                        {"comparisons", std::move(comparisons)}};
-  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return text_of(answer, 2) + "\n";
 }
 
 std::string shares_csv(const std::vector<ComparedPair> &pairs)

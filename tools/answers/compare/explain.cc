@@ -139,8 +139,8 @@ const Together *entangled(const ReadingSplit &split, std::size_t change)
 std::string main_reading(const solver::Result &a, const solver::Result &b)
 {
   using solver::catalogue;
-  for (const auto *kind :
-       {&catalogue.rebound_by_height, &catalogue.loop_return, &catalogue.effective_grip, &catalogue.hardness})
+  for (const auto *kind : {&catalogue.rebound_by_height, &catalogue.compression_set, &catalogue.loop_return,
+                           &catalogue.effective_grip, &catalogue.hardness})
     if (a.find(*kind) && b.find(*kind))
       return *kind;
   return "";

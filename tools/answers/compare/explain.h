@@ -99,6 +99,7 @@ double cost_of(const Comparison &comparison);
 /// @throws Interrupted
 Explanation explained(const Comparison &comparison, Job &job, const std::string &what = "");
 
-/// The reading that speaks for a run: rebound of a drop, loop return of a press. "" when there is none.
+/// The reading that speaks for a run: rebound of a drop, set of a hold, loop return of a press. "" when there
+/// is none.
 std::string main_reading(const solver::Result &a, const solver::Result &b);
 } // namespace solemech::tools

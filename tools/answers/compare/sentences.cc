@@ -32,7 +32,12 @@ const ReadingSplit *main_split(const Explanation &explanation)
   return find(explanation, main_reading(explanation.a, explanation.b));
 }
 
-/// "15.9 points of return", without sign.
+bool is_return(const ReadingSplit &split)
+{
+  return split.name == solver::catalogue.rebound_by_height || split.name == solver::catalogue.loop_return;
+}
+
+/// "15.9 points", without sign.
 std::string amount(const ReadingSplit &split)
 {
   const ReadingWords words = reading_words(split.name);
@@ -96,6 +101,9 @@ std::string main_sentence(const ComparedPair &pair)
   if (split->name == solver::catalogue.effective_grip)
     return fmt::format("{} grips {} than {}: {:.2f} against {:.2f}.", pair.b, more ? "more" : "less", pair.a,
                        split->to, split->from);
+  if (split->name == solver::catalogue.compression_set)
+    return fmt::format("{} keeps {} {} of the squeeze than {}: {:.1f} % against {:.1f} %.", pair.b,
+                       amount(*split), more ? "more" : "less", pair.a, 100 * split->to, 100 * split->from);
   return drop ? fmt::format("{} throws the weight back {} {} than {}.", pair.b,
                             rebound_amount(explanation, *split), more ? "higher" : "lower", pair.a)
               : fmt::format("{} gives back {} {} than {}.", pair.b, rebound_amount(explanation, *split),
@@ -110,8 +118,7 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
     return sentences;
   const ReadingSplit *returned = main_split(explanation),
                      *force = find(explanation, solver::catalogue.peak_force);
-  if (returned && returned->name != solver::catalogue.effective_grip &&
-      returned->name != solver::catalogue.hardness && returned->total.is_told() &&
+  if (returned && is_return(*returned) && returned->total.is_told() &&
       is_within_doubt(returned->name, returned->from, returned->to))
     sentences.push_back(
       "Do not take a difference below 2 points of return as real, unless you know the inputs that well.");
@@ -124,10 +131,13 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
                           "know the inputs that well.");
     else
     {
-      const bool against = returned && returned->total.is_told() && (returned->total.value > 0) == harder;
-      sentences.push_back(fmt::format("{}{} hits {} by {:.0f} %: {} against {}.",
-                                      against && harder ? "But " : "", pair.b, harder ? "harder" : "softer",
-                                      100 * share, force_text(force->to), force_text(force->from)));
+      const bool against = returned && is_return(*returned) && returned->total.is_told() &&
+                           (returned->total.value > 0) == harder;
+      const bool held = returned && returned->name == solver::catalogue.compression_set;
+      sentences.push_back(fmt::format("{}{} {} {} by {:.0f} %: {} against {}.",
+                                      against && harder ? "But " : "", pair.b, held ? "pushes back" : "hits",
+                                      harder ? "harder" : "softer", 100 * share, force_text(force->to),
+                                      force_text(force->from)));
     }
   }
   for (const auto &[result, label] : {std::pair{&explanation.a, &pair.a}, std::pair{&explanation.b, &pair.b}})

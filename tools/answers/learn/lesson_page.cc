@@ -4,8 +4,6 @@
 #include "tools/output/report/report_page.h"
 #include "tools/output/results/json_output.h"
 
-#include <nlohmann/json.hpp>
-
 namespace solemech::tools::learn
 {
 report::Page lesson_page(const LessonAnswer &answer, const RunRecord &record)
@@ -26,7 +24,6 @@ report::Page lesson_page(const LessonAnswer &answer, const RunRecord &record)
 
 std::string lesson_json(const LessonAnswer &answer, const RunRecord &record)
 {
-  using Json = nlohmann::ordered_json;
   Json numbers = Json::array();
   for (const auto &number : answer.decided_by)
     numbers.push_back({{"what", number.words}, {"text", number.value}, {"value", number.size}});
@@ -36,8 +33,8 @@ std::string lesson_json(const LessonAnswer &answer, const RunRecord &record)
     {"because", answer.because},   {"explanation", answer.explanation},
     {"decided_by", numbers},       {"rule", answer.rule},
     {"source", answer.source}};
-  Json whole = Json::parse(json_text({record}));
+  Json whole = records_json({record});
   whole["lesson"] = lesson;
-  return whole.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return text_of(whole, 2) + "\n";
 }
 } // namespace solemech::tools::learn

@@ -9,6 +9,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 namespace solemech::tools::learn
 {
@@ -17,32 +18,25 @@ namespace
 constexpr double stack_width = 200, label_gap = 16, line_height = 17, figure_width = 480; ///< [SVG units]
 constexpr double striker_height = 26, air = 12;
 
-/// Fill of a part by its family. Patterns carry the number of the figure: names are common to the whole page.
-std::string fill_of(const materials::Material &material, int number)
+/// Hatches as patterns, none twice. They carry the number of the figure: names are common to the whole page.
+std::string patterns(const std::vector<Part> &parts, const Looks &looks, int number)
 {
-  const char *pattern = material.family == "foam"     ? "dots"
-                        : material.family == "rubber" ? "slant"
-                        : material.family == "plate"  ? "ink"
-                        : material.family == "film"   ? "ink"
-                                                      : "level";
-  return pattern == std::string("ink") ? "currentColor" : fmt::format("url(#{}{})", pattern, number);
-}
-
-std::string patterns(int number)
-{
-  return fmt::format(
-    "<defs>"
-    "<pattern id=\"dots{0}\" width=\"7\" height=\"7\" patternUnits=\"userSpaceOnUse\">"
-    "<circle cx=\"2\" cy=\"2\" r=\"0.9\" fill=\"currentColor\"/><circle cx=\"5.5\" cy=\"5.5\" r=\"0.9\" "
-    "fill=\"currentColor\"/></pattern>"
-    "<pattern id=\"dense{0}\" width=\"4\" height=\"4\" patternUnits=\"userSpaceOnUse\">"
-    "<circle cx=\"1\" cy=\"1\" r=\"0.9\" fill=\"currentColor\"/><circle cx=\"3\" cy=\"3\" r=\"0.9\" "
-    "fill=\"currentColor\"/></pattern>"
-    "<pattern id=\"slant{0}\" width=\"5\" height=\"5\" patternUnits=\"userSpaceOnUse\">"
-    "<path d=\"M0 5L5 0\" stroke=\"currentColor\" stroke-width=\"1\"/></pattern>"
-    "<pattern id=\"level{0}\" width=\"6\" height=\"3\" patternUnits=\"userSpaceOnUse\">"
-    "<path d=\"M0 1.5H6\" stroke=\"currentColor\" stroke-width=\"0.8\"/></pattern></defs>\n",
-    number);
+  std::set<int> hatches;
+  for (const auto &part : parts)
+    hatches.insert(looks.of(part).hatch);
+  std::string text = "<defs>";
+  for (const int hatch : hatches)
+  {
+    std::string path;
+    for (const auto &line : hatch_lines(hatch))
+      for (std::size_t i = 0; i < line.size(); ++i)
+        path += fmt::format("{}{:.1f} {:.1f}", i ? "L" : "M", line[i][0], hatch_tile - line[i][1]);
+    text += fmt::format("<pattern id=\"hatch{}-{}\" width=\"{}\" height=\"{}\" "
+                        "patternUnits=\"userSpaceOnUse\"><path d=\"{}\" fill=\"none\" "
+                        "stroke=\"currentColor\" stroke-width=\"0.8\"/></pattern>",
+                        hatch, number, hatch_tile, hatch_tile, path);
+  }
+  return text + "</defs>\n";
 }
 
 std::string box(double x, double y, double width, double height, const std::string &fill)
@@ -62,11 +56,6 @@ std::string line(double x1, double y1, double x2, double y2)
 std::string words(double x, double y, const std::string &text)
 {
   return fmt::format("<text x=\"{:.1f}\" y=\"{:.1f}\">{}</text>\n", x, y, report::html(text));
-}
-
-const solver::Tup &striker_of(const solver::Case &setup)
-{
-  return solver::tup_of(setup.rig);
 }
 
 /// "core: eva-soft, 16.0 mm", with what is inside or around it.
@@ -97,34 +86,40 @@ std::string unit_drawing(double x, double y, double width, double height, bool f
     text += line(at, y + 2, at, y + height - 2);
   return text;
 }
+
+std::string striker_drawing(const solver::Case &setup, double scale, double middle, double top)
+{
+  const auto  &tup = solver::tup_of(setup.rig);
+  const double half = std::min(0.5 * tup.diameter * scale, stack_width / 2);
+  std::string  text =
+    tup.shape == solver::TupShape::sphere
+       ? fmt::format(
+           "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"{:.1f}\" class=\"air\" stroke=\"currentColor\"/>\n",
+           middle, top - air - half, std::min(half, 0.5 * striker_height))
+       : box(middle - half, top - air - striker_height, 2 * half, striker_height, "none");
+  text += words(middle + half + 8, top - air - 0.4 * striker_height, rigs::kind_of(setup).striker(setup));
+  return text + line(middle, top - air + 1, middle, top - 2) + line(middle - 3, top - 5, middle, top - 2) +
+         line(middle + 3, top - 5, middle, top - 2);
+}
 } // namespace
 
-std::string stack_figure(const solver::Case &setup, const std::string &caption, int number)
+std::string stack_figure(const Run &run, const Looks &looks, const std::string &caption, int number)
 {
+  const auto  &setup = run.setup;
+  const auto   parts = parts_of(run);
   const double radius = setup.plug.radius, scale = stack_width / (2 * radius), middle = stack_width / 2 + 2;
-  double       height = 0;
-  for (const auto &layer : setup.layers)
-    height += layer.thickness * scale;
   const double top = striker_height + air + 16;
+  const auto   fill_of = [&](const std::string &part) {
+    return fmt::format("url(#hatch{}-{})",
+                         looks.of(parts[static_cast<std::size_t>(part_number(parts, part))]).hatch, number);
+  };
 
-  std::string  body;
-  const auto  &tup = striker_of(setup);
-  const double half = std::min(0.5 * tup.diameter * scale, stack_width / 2);
-  if (tup.shape == solver::TupShape::sphere)
-    body += fmt::format(
-      "<circle cx=\"{:.1f}\" cy=\"{:.1f}\" r=\"{:.1f}\" class=\"air\" stroke=\"currentColor\"/>\n", middle,
-      top - air - half, std::min(half, 0.5 * striker_height));
-  else
-    body += box(middle - half, top - air - striker_height, 2 * half, striker_height, "none");
-  body += words(middle + half + 8, top - air - 0.4 * striker_height, rigs::kind_of(setup).striker(setup));
-  body += line(middle, top - air + 1, middle, top - 2) + line(middle - 3, top - 5, middle, top - 2) +
-          line(middle + 3, top - 5, middle, top - 2);
-
-  double y = top, label_y = top - line_height;
+  std::string body = striker_drawing(setup, scale, middle, top);
+  double      y = top, label_y = top - line_height;
   for (const auto &layer : setup.layers)
   {
     const double thickness = layer.thickness * scale;
-    const auto   fill = fill_of(layer.material, number);
+    const auto   fill = fill_of(layer.name);
     const double inner =
       std::min(0.5 * (layer.unit ? layer.unit->diameter : layer.core_diameter), radius) * scale;
     if (layer.unit)
@@ -132,7 +127,7 @@ std::string stack_figure(const solver::Case &setup, const std::string &caption, 
               unit_drawing(middle - inner, y, 2 * inner, thickness, layer.unit->has_fibres);
     else if (layer.ring && inner > 0)
       body +=
-        box(2, y, stack_width, thickness, fmt::format("url(#dense{})", number)) +
+        box(2, y, stack_width, thickness, fill_of(layer.name + " ring")) +
         fmt::format("<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" class=\"air\"/>\n",
                     middle - inner, y, 2 * inner, thickness) +
         box(middle - inner, y, 2 * inner, thickness, fill);
@@ -155,7 +150,7 @@ std::string stack_figure(const solver::Case &setup, const std::string &caption, 
   const double bottom = std::max(y, label_y) + 10;
   return fmt::format(
     "<svg viewBox=\"0 0 {:.0f} {:.0f}\" role=\"img\" aria-label=\"{}\" class=\"stack\">\n{}{}</svg>\n",
-    figure_width, bottom, report::html(caption), patterns(number), body);
+    figure_width, bottom, report::html(caption), patterns(parts, looks, number), body);
 }
 
 std::vector<std::size_t> different_stacks(const std::vector<const solver::Case *> &setups, std::size_t most)

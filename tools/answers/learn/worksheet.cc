@@ -220,14 +220,15 @@ Json setting(const CaseFile &file, const RunRecord &record)
     if (const auto rig = rig_text(*setup, Lengths::millimetre);
         rigs.size() < drawn_stacks && std::find(rigs.begin(), rigs.end(), rig) == rigs.end())
       rigs.push_back(rig);
-  Json stacks = Json::array();
-  int  number = 0;
+  const Looks looks(record.runs);
+  Json        stacks = Json::array();
+  int         number = 0;
   for (const auto i : different_stacks(setups, drawn_stacks))
   {
     const auto name = run_name(file, record.runs[deciding[i]]);
     stacks.push_back(
-      {{"drawing",
-        stack_figure(*setups[i], fmt::format("Section through the stack of {}, to scale", name), number++)},
+      {{"drawing", stack_figure(record.runs[deciding[i]], looks,
+                                fmt::format("Section through the stack of {}, to scale", name), number++)},
        {"name", setups.size() > 1 ? Json(name) : Json()}});
   }
   return {{"rigs", rigs}, {"stacks", stacks}};

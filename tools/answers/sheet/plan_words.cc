@@ -4,9 +4,9 @@
 #include "tools/answers/sheet/sheet_words.h"
 #include "tools/answers/sheet/teardown.h"
 #include "tools/language/reading_measure.h"
+#include "tools/output/results/block_json.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 
@@ -77,20 +77,20 @@ std::string plan_text(const Sheet &sheet, const ReadingPlan &plan)
 
 std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
 {
-  nlohmann::json out{{"schema", 1},
-                     {"sheet", sheet.file.label},
-                     {"pair", sheet.pair},
-                     {"part", sheet.part},
-                     {"cautions", teardown_cautions(sheet)},
-                     {"question", plan.question.name},
-                     {"unit", materials::dimension_name(dimension_of(*plan.question.reading))},
-                     {"now", {{"value", plan.now.value}, {"low", plan.now.low}, {"high", plan.now.high}}},
-                     {"not_ranked", plan.left_out},
-                     {"doubts", plan.doubts}};
+  Json out{{"schema", 1},
+           {"sheet", sheet.file.label},
+           {"pair", sheet.pair},
+           {"part", sheet.part},
+           {"cautions", teardown_cautions(sheet)},
+           {"question", plan.question.name},
+           {"unit", materials::dimension_name(dimension_of(*plan.question.reading))},
+           {"now", {{"value", plan.now.value}, {"low", plan.now.low}, {"high", plan.now.high}}},
+           {"not_ranked", plan.left_out},
+           {"doubts", plan.doubts}};
   for (const auto &step : teardown_order(sheet))
     out["teardown"].push_back(
       {{"cuts", step.cuts}, {"do", step.what}, {"gives", step.gives}, {"ends", step.ends}});
-  out["readings"] = nlohmann::json::array();
+  out["readings"] = Json::array();
   for (const auto &one : plan.ranked)
     out["readings"].push_back({{"name", one.name},
                                {"by", one.instrument},
@@ -98,6 +98,6 @@ std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
                                {"note", one.note},
                                {"half_band_after", one.half_band},
                                {"worth", one.worth}});
-  return out.dump(2) + "\n";
+  return text_of(out, 2) + "\n";
 }
 } // namespace solemech::tools

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/case.h"
+#include "tools/output/report/report_blocks.h"
 #include "tools/output/results/summary.h"
 
 #include <string>
@@ -33,11 +34,7 @@ struct GeometryCost
 
 GeometryCost geometry_cost(const solver::Case &now, const solver::Case &changed);
 
-/// A line for people.
-struct GeometryLine
-{
-  std::string name, value, note;
-};
+using report::GeometryLine;
 
 /// Height, drop, counter, volume; what stays as it is is left out, unless nothing changes at all.
 std::vector<GeometryLine> geometry_lines(const GeometryCost &cost, Lengths lengths = Lengths::millimetre);

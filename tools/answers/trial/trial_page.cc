@@ -139,8 +139,7 @@ report::Page trial_page(const TrialAnswer &answer, const RunRecord &record)
   trial.swaps = answer.swaps;
   for (const auto &row : answer.rows)
     trial.rows.push_back(page_row(row));
-  for (const auto &line : answer.geometry)
-    trial.geometry.push_back({line.name, line.value, line.note});
+  trial.geometry = answer.geometry;
   if (answer.range)
     trial.range = page_series(*answer.range);
   trial.bottoms = bottoms_text(answer);

@@ -3,7 +3,7 @@
 // what it would show.
 #pragma once
 
-#include "tools/output/results/run_record.h"
+#include "tools/output/picture/looks.h"
 
 #include <string>
 
@@ -36,5 +36,5 @@ std::string worn_face_chart(const std::vector<Run> &runs);
 std::string grip_map_chart(const std::vector<Run> &runs);
 
 /// Cross-section of one run at rest and at its greatest compression.
-std::string section_chart(const Run &run, const std::string &name);
+std::string section_chart(const Run &run, const std::string &name, const Looks &looks);
 } // namespace solemech::tools

@@ -100,19 +100,25 @@ std::string source_line(const std::vector<Run> &runs)
 std::string force_time_chart(const std::vector<Run> &runs, const Series *series)
 {
   std::vector<Line> lines;
+  double            longest = 0;
+  for (const Run &run : runs)
+    longest = std::max(longest, run.result.time.empty() ? 0 : run.result.time.back());
+  const TimeUnit unit = time_unit(longest);
   for (std::size_t i = 0; i < runs.size(); ++i)
     if (const auto *force = curve_named(runs[i].result, {"force"}); force && !force->empty())
     {
       const std::size_t n = shown_times(runs[i].result);
       Line             &line = lines.emplace_back(line_of(runs, i, series));
-      line.x = scaled(runs[i].result.time, n, 1e3);
+      line.x = scaled(runs[i].result.time, n, 1 / unit.seconds);
       line.y = scaled(*force, n, 1e-3);
     }
   if (lines.empty())
     return "";
   return line_chart("force-time",
                     plot::begin(rigs::kind_of(runs[0].setup).force_title(), source_line(runs)) +
-                      "set xlabel 'time since first touch, ms'\nset ylabel 'force, kN'\nset xrange [0:*]\n",
+                      fmt::format("set xlabel 'time since first touch, {}'\nset ylabel 'force, kN'\n"
+                                  "set xrange [0:*]\n",
+                                  unit.name),
                     lines, "kN");
 }
 

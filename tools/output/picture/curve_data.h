@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
-// Curves of results as pictures take them.
+// Curves and times of results as pictures take them.
 #pragma once
 
 #include "solver/results/result.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <initializer_list>
+#include <string>
 #include <vector>
 
 namespace solemech::tools
@@ -19,6 +22,27 @@ inline const std::vector<double> *curve_named(const solver::Result              
       if (candidate.name == name)
         return &candidate.values;
   return nullptr;
+}
+
+/// The unit in which people read times up to `longest` [s], as the page does.
+struct TimeUnit
+{
+  const char *name;
+  double      seconds;
+};
+inline TimeUnit time_unit(double longest)
+{
+  for (const TimeUnit unit : {TimeUnit{"h", 3600}, TimeUnit{"min", 60}, TimeUnit{"s", 1}})
+    if (longest >= 2 * unit.seconds)
+      return unit;
+  return {"ms", 1e-3};
+}
+
+/// "4.2 ms", "22.0 h".
+inline std::string time_words(double seconds)
+{
+  const TimeUnit unit = time_unit(seconds);
+  return fmt::format("{:.1f} {}", seconds / unit.seconds, unit.name);
 }
 
 /// All values in another unit.

@@ -8,6 +8,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <map>
 
 namespace solemech::tools
 {
@@ -99,7 +100,25 @@ std::string grouped(const Bars &bars, const std::string &source)
                          plots));
 }
 
-std::string stacked(const Bars &bars, const std::string &source)
+/// Tones of the parts by their names; what is no part is plain.
+std::map<std::string, const char *> part_tones(const std::vector<Run> &runs)
+{
+  const Looks                         looks(runs);
+  std::map<std::string, const char *> tones;
+  for (const auto &run : runs)
+    for (const auto &part : parts_of(run))
+      tones.emplace(part.name, tone_colour(looks.of(part).tone));
+  return tones;
+}
+
+const char *tone_of(const std::map<std::string, const char *> &tones, const std::string &name)
+{
+  const auto found = tones.find(name);
+  return found == tones.end() ? tone_colour(-1) : found->second;
+}
+
+std::string stacked(const Bars &bars, const std::map<std::string, const char *> &tones,
+                    const std::string &source)
 {
   constexpr double    characters_across = 1.35; ///< width of a letter on the axis [%]
   int                 label = 1;
@@ -127,7 +146,7 @@ std::string stacked(const Bars &bars, const std::string &source)
     plots += fmt::format(
       "{0}$b{1} using 1:2:3:4:5:6 with boxxyerror fillstyle solid 1 border rgb '{4}' linecolor rgb '{2}' "
       "title {3}",
-      n ? ", " : "plot ", n, n ? plot::part_tone(n - 1) : plot::line_look(0).colour,
+      n ? ", " : "plot ", n, n ? tone_of(tones, bars.names[n]) : plot::line_look(0).colour,
       plot::quoted(bars.names[n]), plot::ink);
   }
   const int pixels = 260 + static_cast<int>(std::max(34 * bars.runs.size(), 30 * bars.names.size()));
@@ -150,6 +169,6 @@ std::string energy_chart(const std::vector<Run> &runs)
   if (bars.names.empty())
     return "";
   return bars.runs.size() <= grouped_runs ? grouped(bars, source_line(runs))
-                                          : stacked(bars, source_line(runs));
+                                          : stacked(bars, part_tones(runs), source_line(runs));
 }
 } // namespace solemech::tools

@@ -75,9 +75,10 @@ std::string picture_script(const std::vector<Run> &runs, const Series *series)
   script += face_pressure_chart(runs) + worn_face_chart(runs) + grip_map_chart(runs);
   if (series)
     script += series_chart(runs, *series);
+  const Looks looks(runs);
   for (std::size_t i = 0; i < runs.size(); ++i)
     if (runs.size() <= drawn_sections || i == 0 || i + 1 == runs.size())
-      script += section_chart(runs[i], "section-" + folder_name(runs[i].label));
+      script += section_chart(runs[i], "section-" + folder_name(runs[i].label), looks);
   return script;
 }
 

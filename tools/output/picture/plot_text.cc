@@ -18,14 +18,6 @@ LineLook line_look(std::size_t run)
   return looks[run % std::size(looks)];
 }
 
-const char *part_tone(std::size_t part)
-{
-  constexpr const char *tones[] = {"#c9bda6", "#f2dcae", "#b9cde0", "#e3b79b", "#8fa3b5", "#cfe0c3",
-                                   "#d9c6de", "#a89f91", "#f0e9c9", "#9fc5c0", "#d98f8f", "#a9b86a",
-                                   "#b48ec2", "#6fa8a0", "#d6a84f", "#8c8f6a"};
-  return tones[part % std::size(tones)];
-}
-
 std::string quoted(const std::string &text)
 {
   std::string result = "'";

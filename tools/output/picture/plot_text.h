@@ -17,9 +17,6 @@ struct LineLook
 };
 LineLook line_look(std::size_t run);
 
-/// Fill of a part; light enough for ink on top.
-const char *part_tone(std::size_t part);
-
 /// A text as gnuplot reads it literally, quotes included.
 std::string quoted(const std::string &text);
 

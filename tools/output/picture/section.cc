@@ -11,6 +11,7 @@ namespace solemech::tools
 namespace
 {
 constexpr double mm = 1e3;
+constexpr double tile_size = 4; ///< [mm]
 
 /// The half section and its mirror image as one mesh; nodes on the axis are shared.
 struct WholeMesh
@@ -80,64 +81,88 @@ double signed_area(const Polygon &polygon)
   return twice / 2;
 }
 
-/// Strokes along the lines  direction . X = k distance  of the undeformed stack, k whole.
-void add_strokes(const WholeMesh &mesh, int part, const Point &direction, double distance,
-                 std::vector<Polygon> &strokes)
+/// The part of a stroke that lies in a triangle that turns left, by its undeformed corners; empty when none
+/// does. Clipped side by side (Cyrus and Beck).
+Polygon inside(const Point &from, const Point &to, const Point (&corner)[3])
+{
+  double enters = 0, leaves = 1;
+  for (std::size_t i = 0; i < 3; ++i)
+  {
+    const Point &a = corner[i], &b = corner[(i + 1) % 3];
+    const auto   left_of = [&](const Point &x) {
+      return (b[0] - a[0]) * (x[1] - a[1]) - (b[1] - a[1]) * (x[0] - a[0]);
+    };
+    const double begins = left_of(from), ends = left_of(to);
+    if (begins < 0 && ends < 0)
+      return {};
+    if (begins < 0)
+      enters = std::max(enters, begins / (begins - ends));
+    else if (ends < 0)
+      leaves = std::min(leaves, begins / (begins - ends));
+  }
+  const auto at = [&](double t) {
+    return Point{(1 - t) * from[0] + t * to[0], (1 - t) * from[1] + t * to[1]};
+  };
+  return leaves - enters > 1e-9 ? Polygon{at(enters), at(leaves)} : Polygon{};
+}
+
+/// Where a point of the undeformed triangle has moved.
+Point moved(const Point &x, const Point (&from)[3], const Point (&to)[3])
+{
+  const double ax = from[1][0] - from[0][0], ay = from[1][1] - from[0][1], bx = from[2][0] - from[0][0],
+               by = from[2][1] - from[0][1], dx = x[0] - from[0][0], dy = x[1] - from[0][1];
+  const double all = ax * by - ay * bx, u = (dx * by - dy * bx) / all, v = (ax * dy - ay * dx) / all;
+  return {to[0][0] + u * (to[1][0] - to[0][0]) + v * (to[2][0] - to[0][0]),
+          to[0][1] + u * (to[1][1] - to[0][1]) + v * (to[2][1] - to[0][1])};
+}
+
+/// The tiles of a hatch that meet a triangle, cut to it and moved with it.
+void add_strokes(const std::vector<Polygon> &lines, const Point (&from)[3], const Point (&to)[3],
+                 std::vector<Polygon>       &strokes)
+{
+  // Off the grid, so that no line runs along the faces between parts or along the diagonals of cells.
+  constexpr double scale = tile_size / hatch_tile, off[] = {0.37, 0.61};
+  int              first[2], last[2];
+  for (std::size_t i = 0; i < 2; ++i)
+  {
+    const auto [low, high] = std::minmax({from[0][i], from[1][i], from[2][i]});
+    first[i] = static_cast<int>(std::floor((low - off[i]) / tile_size));
+    last[i] = static_cast<int>(std::floor((high - off[i]) / tile_size));
+  }
+  for (int column = first[0]; column <= last[0]; ++column)
+    for (int row = first[1]; row <= last[1]; ++row)
+      for (const auto &line : lines)
+        for (std::size_t i = 0; i + 1 < line.size(); ++i)
+        {
+          const auto place = [&](const Point &x) {
+            return Point{off[0] + tile_size * column + scale * x[0], off[1] + tile_size * row + scale * x[1]};
+          };
+          auto stroke = inside(place(line[i]), place(line[i + 1]), from);
+          for (auto &point : stroke)
+            point = moved(point, from, to);
+          if (!stroke.empty())
+            strokes.push_back(std::move(stroke));
+        }
+}
+
+std::vector<Polygon> hatch_strokes(const WholeMesh &mesh, int part, const Look &look)
 {
   // Two triangles in each quarter of a nine-node cell.
   constexpr std::size_t corners[][3] = {{0, 1, 4}, {0, 4, 3}, {1, 2, 5}, {1, 5, 4},
                                         {3, 4, 7}, {3, 7, 6}, {4, 5, 8}, {4, 8, 7}};
+  std::vector<Polygon>  strokes;
   for (std::size_t c = 0; c < mesh.cells.size(); ++c)
-  {
-    if (mesh.part[c] != part)
-      continue;
     for (const auto &triangle : corners)
-    {
-      double level[3];
-      Point  place[3];
-      for (std::size_t i = 0; i < 3; ++i)
+      if (mesh.part[c] == part)
       {
-        const std::size_t node = mesh.cells[c][triangle[i]];
-        // Half a distance off, so that no line runs along the faces between parts.
-        level[i] =
-          (direction[0] * mesh.initial[node][0] + direction[1] * mesh.initial[node][1]) / distance + 0.4999;
-        place[i] = mesh.current[node];
-      }
-      const double low = std::min({level[0], level[1], level[2]}),
-                   high = std::max({level[0], level[1], level[2]});
-      for (double k = std::ceil(low); k < high; ++k)
-      {
-        Polygon stroke;
+        Point from[3], to[3];
         for (std::size_t i = 0; i < 3; ++i)
         {
-          const std::size_t j = (i + 1) % 3;
-          if ((level[i] < k) != (level[j] < k))
-          {
-            const double w = (k - level[i]) / (level[j] - level[i]);
-            stroke.push_back(
-              {(1 - w) * place[i][0] + w * place[j][0], (1 - w) * place[i][1] + w * place[j][1]});
-          }
+          from[i] = mesh.initial[mesh.cells[c][triangle[i]]];
+          to[i] = mesh.current[mesh.cells[c][triangle[i]]];
         }
-        if (stroke.size() == 2)
-          strokes.push_back(std::move(stroke));
+        add_strokes(hatch_lines(look.hatch), from, to, strokes);
       }
-    }
-  }
-}
-
-std::vector<Polygon> hatch_strokes(const WholeMesh &mesh, int part)
-{
-  const double         half = std::sqrt(0.5), distance = hatch_distance(part);
-  const Hatch          hatch = hatch_of(part);
-  std::vector<Polygon> strokes;
-  if (hatch == Hatch::rising || hatch == Hatch::crossed)
-    add_strokes(mesh, part, {-half, half}, distance, strokes);
-  if (hatch == Hatch::falling || hatch == Hatch::crossed)
-    add_strokes(mesh, part, {half, half}, distance, strokes);
-  if (hatch == Hatch::level)
-    add_strokes(mesh, part, {0, 1}, distance, strokes);
-  if (hatch == Hatch::upright)
-    add_strokes(mesh, part, {1, 0}, distance, strokes);
   return strokes;
 }
 
@@ -154,18 +179,8 @@ Polygon tup_polygon(const std::vector<std::array<double, 2>> &half, double touch
 }
 } // namespace
 
-Hatch hatch_of(int part)
-{
-  constexpr Hatch order[] = {Hatch::upright, Hatch::rising, Hatch::falling, Hatch::crossed, Hatch::level};
-  return order[part % 5];
-}
-
-double hatch_distance(int part)
-{
-  return part % 2 ? 3.0 : 2.0;
-}
-
-SectionDrawing draw_section(const solver::Picture &picture, const solver::Snapshot &shot)
+SectionDrawing draw_section(const solver::Picture &picture, const solver::Snapshot &shot,
+                            const std::vector<Look> &looks)
 {
   const WholeMesh mesh = whole_mesh(picture, shot);
   SectionDrawing  drawing;
@@ -173,6 +188,7 @@ SectionDrawing draw_section(const solver::Picture &picture, const solver::Snapsh
   {
     PartDrawing one;
     one.part = part;
+    one.look = looks[static_cast<std::size_t>(part)];
     for (auto &polygon : boundaries(mesh, [&](int p) { return p == part; }))
       if (const double area = signed_area(polygon); area > 0)
       {
@@ -181,7 +197,7 @@ SectionDrawing draw_section(const solver::Picture &picture, const solver::Snapsh
       }
     if (one.outlines.empty())
       continue;
-    one.hatch = hatch_strokes(mesh, part);
+    one.hatch = hatch_strokes(mesh, part, one.look);
     drawing.parts.push_back(std::move(one));
   }
   std::stable_sort(drawing.parts.begin(), drawing.parts.end(),

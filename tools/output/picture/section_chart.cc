@@ -2,6 +2,7 @@
 // The drawn cross-section: at rest on the left, at greatest compression on the right, to one scale, with the
 // names and thicknesses of the parts below.
 #include "tools/output/picture/charts.h"
+#include "tools/output/picture/curve_data.h"
 #include "tools/output/picture/plot_text.h"
 #include "tools/output/picture/section.h"
 #include "tools/output/results/air_text.h"
@@ -74,7 +75,7 @@ void draw(Layers &layers, const SectionDrawing &drawing, double shift)
 {
   for (const auto &part : drawing.parts)
   {
-    layers.fill(part.outlines, shift, plot::part_tone(static_cast<std::size_t>(part.part)));
+    layers.fill(part.outlines, shift, tone_colour(part.look.tone));
     if (!part.hatch.empty())
       layers.strokes(part.hatch, shift);
   }
@@ -98,23 +99,23 @@ std::string arrow(double x0, double y0, double x1, double y1, const std::string 
 }
 
 /// A small field with the part's tone and hatch for the legend.
-void swatch(Layers &layers, int part, const Point &corner, double width, double height)
+void swatch(Layers &layers, const Look &look, const Point &corner, double width, double height)
 {
   const Polygon box = {corner,
                        {corner[0] + width, corner[1]},
                        {corner[0] + width, corner[1] + height},
                        {corner[0], corner[1] + height}};
-  layers.fill({box}, 0, plot::part_tone(static_cast<std::size_t>(part)));
+  layers.fill({box}, 0, tone_colour(look.tone));
   // Drawn like a part: one undeformed nine-node cell.
   solver::Picture  cell;
   solver::Snapshot shot;
   cell.cells = {{0, 1, 2, 3, 4, 5, 6, 7, 8}};
-  cell.cell_part = {part};
-  cell.part_names.resize(static_cast<std::size_t>(part) + 1);
+  cell.cell_part = {0};
+  cell.part_names.resize(1);
   for (int i = 0; i < 9; ++i)
     shot.position.push_back({1e-3 * width / 4 * (i % 3), 1e-3 * height / 2 * (i / 3)});
   shot.displacement.resize(9);
-  const SectionDrawing drawing = draw_section(cell, shot);
+  const SectionDrawing drawing = draw_section(cell, shot, {look});
   for (const auto &one : drawing.parts)
   {
     auto strokes = one.hatch;
@@ -139,7 +140,7 @@ std::string part_text(const Run &run, const std::string &name)
 }
 } // namespace
 
-std::string section_chart(const Run &run, const std::string &name)
+std::string section_chart(const Run &run, const std::string &name, const Looks &all_looks)
 {
   const auto &shots = run.result.picture.snapshots;
   if (shots.empty() || run.result.picture.cells.empty())
@@ -147,8 +148,9 @@ std::string section_chart(const Run &run, const std::string &name)
   const auto &squeezed = *std::min_element(shots.begin(), shots.end(), [&](const auto &a, const auto &b) {
     return std::abs(a.time - run.result.time_of_peak) < std::abs(b.time - run.result.time_of_peak);
   });
-  const SectionDrawing rest = draw_section(run.result.picture, shots.front());
-  const SectionDrawing peak = draw_section(run.result.picture, squeezed);
+  const auto  looks = all_looks.of_picture(run);
+  const SectionDrawing rest = draw_section(run.result.picture, shots.front(), looks);
+  const SectionDrawing peak = draw_section(run.result.picture, squeezed, looks);
 
   const double half = 0.5 * std::max(rest.width, peak.width), side = 0.42 * half + 4;
   const double span = 2 * (half + side), left = -0.5 * span, right = 0.5 * span;
@@ -164,8 +166,8 @@ std::string section_chart(const Run &run, const std::string &name)
   draw(layers, rest, left);
   draw(layers, peak, right);
   labels += text_at("at rest", left, top + 0.9 * line, "center font ',19'");
-  labels += text_at(fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time),
-                    right, top + 0.9 * line, "center font ',19'");
+  labels += text_at("greatest compression, " + time_words(squeezed.time) + " after first touch", right,
+                    top + 0.9 * line, "center font ',19'");
   if (const auto *drop = rigs::fall_of(run.setup); drop && !rest.tup.empty())
     labels +=
       text_at(fmt::format("{:.3g} kg", drop->mass), left, rest.touch + 0.3 * (top - rest.touch), "center");
@@ -210,7 +212,7 @@ std::string section_chart(const Run &run, const std::string &name)
   {
     const double x = -span + 4 + column * static_cast<double>(i % entries);
     const double y = -(2.6 + 1.15 * static_cast<double>(i / entries)) * line;
-    swatch(layers, static_cast<int>(i), {x, y}, 1.6 * line, 0.8 * line);
+    swatch(layers, looks[i], {x, y}, 1.6 * line, 0.8 * line);
     labels += text_at(part_text(run, names[i]), x + 1.9 * line, y + 0.4 * line, "left");
     bottom = y;
   }

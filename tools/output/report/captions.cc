@@ -1,16 +1,15 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/results/catalogue.h"
-#include "tools/output/report/parts.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/run_facts.h"
 #include "tools/output/report/story.h"
 #include "tools/output/results/energy_picture.h"
+#include "tools/output/results/parts.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 
@@ -21,7 +20,7 @@ namespace
 constexpr double worth_telling = 0.02; ///< share of the energy below which a part is not named
 } // namespace
 
-Json captions_json(const Run &run)
+BlockCaptions captions_block(const Run &run)
 {
   const auto              &kind = rigs::kind_of(run.setup);
   const bool               drop = kind.energy_basis() == rigs::EnergyBasis::blow;
@@ -74,6 +73,6 @@ Json captions_json(const Run &run)
                   texts.empty() ? "no part takes a share worth mentioning" : listed(texts),
                   100 * picture.accounted(), share_error_words(picture));
   }
-  return {{"section", section}, {"moment", moment}, {"loop", loop}, {"motion", motion}, {"energy", energy}};
+  return {section, moment, loop, motion, energy};
 }
 } // namespace solemech::tools::report

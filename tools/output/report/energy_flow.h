@@ -5,7 +5,7 @@
 // press has no weight: its rows grow with the work of the head.
 #pragma once
 
-#include "tools/output/report/parts.h"
+#include "tools/output/results/parts.h"
 
 #include <string>
 #include <vector>

@@ -4,10 +4,8 @@
 #include "tools/output/picture/outlines.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/frame_coding.h"
-#include "tools/output/report/parts.h"
 #include "tools/output/report/plain_text.h"
-
-#include <nlohmann/json.hpp>
+#include "tools/output/results/parts.h"
 
 #include <algorithm>
 #include <cmath>
@@ -101,16 +99,18 @@ std::vector<std::size_t> chosen_frames(const solver::Picture &picture, double ti
 
 struct FieldLook
 {
-  const char         *name, *label, *unit;
+  FieldName           name;
+  const char         *label, *unit;
   double              factor;
   std::vector<double> solver::Snapshot::*values;
   double                                 rest; ///< value of the unloaded stack, always on the scale
 };
 const FieldLook fields[] = {
-  {"stretch", "height divided by initial height", "", 1, &solver::Snapshot::vertical_stretch, 1},
-  {"energy_density", "energy stored", "mJ/cm³", 1e-3, &solver::Snapshot::energy_density, 0},
-  {"dissipated_density", "turned into heat so far", "mJ/cm³", 1e-3, &solver::Snapshot::dissipated_density, 0},
-  {"pressure", "pressure in the material", "kPa", -1e-3, &solver::Snapshot::mean_stress, 0}};
+  {FieldName::stretch, "height divided by initial height", "", 1, &solver::Snapshot::vertical_stretch, 1},
+  {FieldName::energy_density, "energy stored", "mJ/cm³", 1e-3, &solver::Snapshot::energy_density, 0},
+  {FieldName::dissipated_density, "turned into heat so far", "mJ/cm³", 1e-3,
+   &solver::Snapshot::dissipated_density, 0},
+  {FieldName::pressure, "pressure in the material", "kPa", -1e-3, &solver::Snapshot::mean_stress, 0}};
 
 /// The range that all but the outermost hundredths fill, widened to hold the value at rest.
 std::pair<double, double> colour_scale(std::vector<double> values, double rest)
@@ -126,8 +126,8 @@ std::pair<double, double> colour_scale(std::vector<double> values, double rest)
   return {low, high};
 }
 
-Json field_json(const solver::Picture &picture, const std::vector<std::size_t> &frames, const DrawnMesh &mesh,
-                const FieldLook &look, std::size_t peak)
+FieldBlock field_block(const solver::Picture &picture, const std::vector<std::size_t> &frames,
+                       const DrawnMesh &mesh, const FieldLook &look, std::size_t peak)
 {
   std::vector<double> all, telling;
   all.reserve(frames.size() * mesh.quads.size());
@@ -147,19 +147,16 @@ Json field_json(const solver::Picture &picture, const std::vector<std::size_t> &
   }
   const auto [low, high] = colour_scale(std::move(telling), look.rest);
   const double quantum = (high - low) / scale_steps;
-  return {{"name", look.name}, {"label", look.label},
-          {"unit", look.unit}, {"low", low},
-          {"high", high},      {"quantum", quantum},
-          {"offset", low},     {"values", coded(all, mesh.quads.size(), low, quantum)}};
+  return {look.name, look.label, look.unit, low,
+          high,      quantum,    low,       coded(all, mesh.quads.size(), low, quantum)};
 }
 } // namespace
 
-Json frames_json(const Run &run)
+std::optional<Frames> frames_block(const Run &run, const std::vector<Part> &parts)
 {
   const auto &picture = run.result.picture;
   if (picture.snapshots.empty() || picture.cells.empty())
-    return nullptr;
-  const auto       parts = parts_of(run);
+    return std::nullopt;
   std::vector<int> part_of;
   for (const auto &name : picture.part_names)
     part_of.push_back(part_number(parts, name));
@@ -188,26 +185,25 @@ Json frames_json(const Run &run)
   // Four digits are kept of the quantum, so that the page decodes with the number it shows.
   const double quantum = std::max(finest_quantum, rounded(1.001 * extent / greatest_step, 4));
 
-  Json outline = Json::array(), outlines = Json::array(), quads = Json::array(), drawn = Json::array();
+  Frames block{frames.size(),
+               rounded(time, 1),
+               rounded(tup, 1),
+               {},
+               mesh.nodes.size(),
+               quantum,
+               coded(positions, 2 * mesh.nodes.size(), 0, quantum),
+               {},
+               mesh.part,
+               {},
+               {}};
   for (const auto &point : picture.tup_outline)
-    outline.push_back({rounded(mm * point[0], 5), rounded(mm * point[1], 5)});
+    block.tup_outline.push_back({rounded(mm * point[0], 5), rounded(mm * point[1], 5)});
   for (const auto &[part, nodes] : mesh.outlines)
-    outlines.push_back({{"part", part}, {"nodes", nodes}});
+    block.outlines.push_back({part, nodes});
   for (const auto &quad : mesh.quads)
-    for (const std::size_t node : quad)
-      quads.push_back(node);
+    block.quads.insert(block.quads.end(), quad.begin(), quad.end());
   for (const auto &look : fields)
-    drawn.push_back(field_json(picture, frames, mesh, look, peak));
-  return {{"n", frames.size()},
-          {"time", rounded(time, 1)},
-          {"tup", rounded(tup, 1)},
-          {"tupOutline", std::move(outline)},
-          {"nNodes", mesh.nodes.size()},
-          {"quantum", quantum},
-          {"positions", coded(positions, 2 * mesh.nodes.size(), 0, quantum)},
-          {"quads", std::move(quads)},
-          {"quadPart", mesh.part},
-          {"outlines", std::move(outlines)},
-          {"fields", std::move(drawn)}};
+    block.fields.push_back(field_block(picture, frames, mesh, look, peak));
+  return block;
 }
 } // namespace solemech::tools::report

@@ -12,7 +12,6 @@
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -121,61 +120,54 @@ std::string error_words(const solver::Reading &reading)
                      unit.empty() ? "" : " " + unit);
 }
 
-namespace
+std::vector<ReadingBlock> reading_blocks(const Run &run, const std::vector<Part> &parts,
+                                         const RecordFacts &record)
 {
-/// Ends in display units; null for a reading that no input with a band decides.
-Json range_json(const Run &run, const solver::Reading &reading, const ReadingDisplay &display)
-{
-  const auto range = rigs::input_range(run, reading.name);
-  return range ? Json{rounded(range->low * display.factor, 3), rounded(range->high * display.factor, 3)}
-               : Json(nullptr);
-}
-} // namespace
-
-Json readings_json(const Run &run, const std::vector<Part> &parts, const RecordFacts &record)
-{
-  Json readings = Json::array();
+  std::vector<ReadingBlock> readings;
   for (const auto &reading : run.result.readings)
   {
     const ReadingDisplay display = reading_display(reading);
-    readings.push_back(
-      {{"name", reading.name},
-       {"label", display.label},
-       {"value", rounded(reading.value * display.factor, 8)},
-       {"unit", display.unit},
-       {"digits", display.digits},
-       {"error", reading.error < 0 ? Json(nullptr) : Json(rounded(reading.error * display.factor, 3))},
-       {"band", reading.doubt() < 0 ? Json(nullptr)
-                                    : Json(rounded(solver::uncertainty(reading) * display.factor, 3))},
-       {"range", range_json(run, reading, display)},
-       {"meaning", reading.meaning},
-       {"headline", display.headline},
-       {"how", how(run, reading, display, parts, record)}});
+    const auto           shown = [&](double value) { return rounded(value * display.factor, 3); };
+    ReadingBlock        &block = readings.emplace_back();
+    block.name = reading.name;
+    block.label = display.label;
+    block.value = rounded(reading.value * display.factor, 8);
+    block.unit = display.unit;
+    block.digits = display.digits;
+    if (reading.error >= 0)
+      block.error = shown(reading.error);
+    if (reading.doubt() >= 0)
+      block.band = shown(solver::uncertainty(reading));
+    if (const auto range = rigs::input_range(run, reading.name))
+      block.range = {shown(range->low), shown(range->high)};
+    block.meaning = reading.meaning;
+    block.headline = display.headline;
+    block.how = how(run, reading, display, parts, record);
   }
   return readings;
 }
 
-Json warnings_json(const Run &run)
+std::vector<PartBlock> part_blocks(const std::vector<Part> &parts, const Looks &looks)
 {
-  Json warnings = Json::array();
+  std::vector<PartBlock> blocks;
+  for (const auto &part : parts)
+  {
+    const Look look = looks.of(part);
+    blocks.push_back({part.name, part.material, look.tone, look.hatch, rounded(1e3 * part.thickness, 6),
+                      part.assumed, part.source});
+  }
+  return blocks;
+}
+
+std::vector<solver::Warning> warning_blocks(const Run &run)
+{
+  std::vector<solver::Warning> warnings;
   for (const auto &warning : run.result.warnings)
-    warnings.push_back({{"reading", warning.reading}, {"text", capital(warning.text) + "."}});
+    warnings.push_back({warning.reading, capital(warning.text) + "."});
   return warnings;
 }
 
-Json parts_json(const std::vector<Part> &parts)
-{
-  Json list = Json::array();
-  for (const auto &part : parts)
-    list.push_back({{"name", part.name},
-                    {"material", part.material},
-                    {"thickness", rounded(1e3 * part.thickness, 6)},
-                    {"assumed", part.assumed},
-                    {"source", part.source}});
-  return list;
-}
-
-const std::vector<std::string> &model_limits()
+const std::vector<std::string> &model_limits(const RecordFacts &)
 {
   static const std::vector<std::string> limits{
     "The model covers one spot of the sole under one striker: no bending at the ball of the foot, no rocker "

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/report_page.h"
 
-#include "tools/output/report/report_json.h"
 #include "tools/output/report/run_facts.h"
 #include "tools/output/report/series_block.h"
 #include "tools/output/report/story.h"

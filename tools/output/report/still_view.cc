@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/still_view.h"
 
+#include "tools/output/picture/curve_data.h"
 #include "tools/output/picture/section.h"
 #include "tools/output/report/page_template.h"
 #include "tools/output/report/reading_display.h"
@@ -49,7 +50,7 @@ std::string drawing(const SectionDrawing &section, double shift, const std::stri
   std::string svg = "<g transform=\"translate(" + fmt::format("{:.2f}", shift) + " 0)\">";
   for (const auto &part : section.parts)
   {
-    add_path(svg, part.outlines, true, part.part % 2 ? "#e9e4d8" : "#f7f4ec", 0.25);
+    add_path(svg, part.outlines, true, tone_colour(part.look.tone), 0.25);
     add_path(svg, part.hatch, false, "none", 0.1);
   }
   add_path(svg, section.cavities, true, "#ffffff", 0.25);
@@ -92,7 +93,33 @@ constexpr const char *view = R"(<h1>{{title}}</h1>
 <p>A model, not a measurement. This page shows more where scripts are allowed; it loads nothing from elsewhere.</p>
 )";
 
-Json run_values(const Run &run, bool with_section)
+/// The section of one run at rest and at its greatest compression as one SVG; empty without pictures.
+std::string section_svg(const Run &run, const Looks &all_looks)
+{
+  const auto &picture = run.result.picture;
+  const auto &shots = picture.snapshots;
+  if (shots.empty() || picture.cells.empty())
+    return "";
+  const auto &squeezed = *std::min_element(shots.begin(), shots.end(), [&](const auto &a, const auto &b) {
+    return std::abs(a.time - run.result.time_of_peak) < std::abs(b.time - run.result.time_of_peak);
+  });
+  const auto  looks = all_looks.of_picture(run);
+  const auto  rest = draw_section(picture, shots.front(), looks),
+             peak = draw_section(picture, squeezed, looks);
+  const double width = std::max(rest.width, peak.width) + 6;
+  double       top = rest.height;
+  for (const auto &point : rest.tup)
+    top = std::max(top, point[1]);
+  const std::string peak_caption =
+    "greatest compression, " + time_words(squeezed.time) + " after first touch";
+  return fmt::format(R"(<svg class="still" role="img" aria-label="{}" viewBox="{:.1f} {:.1f} {:.1f} {:.1f}" )"
+                     R"(xmlns="http://www.w3.org/2000/svg">)",
+                     html("Section of " + run.label + " at rest and at greatest compression"), -width / 2,
+                     -top - 1, 2 * width, top + 1 + 3 * text_height) +
+         drawing(rest, 0, "at rest") + drawing(peak, width, peak_caption) + "</svg>";
+}
+
+Json run_values(const Run &run, const Looks &looks, bool with_section)
 {
   Json warnings = Json::array(), readings = Json::array();
   for (const auto &warning : run.result.warnings)
@@ -104,42 +131,20 @@ Json run_values(const Run &run, bool with_section)
   return {{"title", run.setup.title.empty() ? run.label : run.setup.title},
           {"stopped", run.result.complete ? Json() : Json(run.result.stop_reason)},
           {"warnings", warnings},
-          {"section", with_section ? section_svg(run) : ""},
+          {"section", with_section ? section_svg(run, looks) : ""},
           {"readings", readings}};
 }
 } // namespace
 
-std::string section_svg(const Run &run)
-{
-  const auto &picture = run.result.picture;
-  const auto &shots = picture.snapshots;
-  if (shots.empty() || picture.cells.empty())
-    return "";
-  const auto  &squeezed = *std::min_element(shots.begin(), shots.end(), [&](const auto &a, const auto &b) {
-    return std::abs(a.time - run.result.time_of_peak) < std::abs(b.time - run.result.time_of_peak);
-  });
-  const auto   rest = draw_section(picture, shots.front()), peak = draw_section(picture, squeezed);
-  const double width = std::max(rest.width, peak.width) + 6;
-  double       top = rest.height;
-  for (const auto &point : rest.tup)
-    top = std::max(top, point[1]);
-  const std::string peak_caption =
-    fmt::format("greatest compression, {:.1f} ms after first touch", 1e3 * squeezed.time);
-  return fmt::format(R"(<svg class="still" role="img" aria-label="{}" viewBox="{:.1f} {:.1f} {:.1f} {:.1f}" )"
-                     R"(xmlns="http://www.w3.org/2000/svg">)",
-                     html("Section of " + run.label + " at rest and at greatest compression"), -width / 2,
-                     -top - 1, 2 * width, top + 1 + 3 * text_height) +
-         drawing(rest, 0, "at rest") + drawing(peak, width, peak_caption) + "</svg>";
-}
-
 std::string still_view(const Page &page)
 {
-  Json headline = Json::array(), runs = Json::array();
+  Json        headline = Json::array(), runs = Json::array();
+  const Looks looks(page.runs);
   for (const auto &number : page.headline)
     headline.push_back({{"name", number.name}, {"value", number.value}, {"note", number.note}});
   for (std::size_t i = 0; i < page.runs.size(); ++i)
-    runs.push_back(
-      run_values(*page.runs[i], page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size()));
+    runs.push_back(run_values(*page.runs[i], looks,
+                              page.runs.size() <= drawn_runs || i == 0 || i + 1 == page.runs.size()));
   return filled(view, {{"title", page.title},
                        {"sentence", page.sentence},
                        {"headline", headline},

@@ -11,7 +11,4 @@ namespace solemech::tools::report
 {
 /// Markup for the inside of <noscript>; every text in it is escaped.
 std::string still_view(const Page &page);
-
-/// The section of one run at rest and at its greatest compression as one SVG; empty without pictures.
-std::string section_svg(const Run &run);
 } // namespace solemech::tools::report

@@ -3,14 +3,16 @@
 // order of events, captions for the blocks of the page.
 #pragma once
 
-#include "tools/output/report/json.h"
-#include "tools/output/report/report_blocks.h"
+#include "tools/output/results/run_record.h"
+#include "tools/rigs/shown.h"
 
 #include <string>
 #include <vector>
 
 namespace solemech::tools::report
 {
+using blocks::block;
+using blocks::field;
 /// Why the run ended before its time; for a run that is not complete.
 std::string stopped_early(const Run &run);
 
@@ -27,6 +29,17 @@ std::vector<rigs::Headline> headline_of(const Run &run);
 /// bottoming.
 std::vector<std::string> story_of(const Run &run);
 
-/// The type Captions of src/data.ts.
-Json captions_json(const Run &run);
+// Tables: a row is read as one line.
+// clang-format off
+struct BlockCaptions { std::string section, moment, loop, motion, energy; };
+constexpr auto block_of(const BlockCaptions *)
+{
+  using S = BlockCaptions;
+  return block<S>("Captions", "One sentence for each block, for copying and saved pictures.",
+    field(&S::section, "section"), field(&S::moment, "moment"), field(&S::loop, "loop"),
+    field(&S::motion, "motion"), field(&S::energy, "energy"));
+}
+// clang-format on
+
+BlockCaptions captions_block(const Run &run);
 } // namespace solemech::tools::report

@@ -11,12 +11,18 @@
 #include "solver/case.h"
 #include "solver/results/result.h"
 
+#include <array>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace solemech::tools
 {
 enum class ShareKind { returned, lost_in_part, lost_in_guide, left_in_stack };
+constexpr std::array<std::string_view, 4> words_of(ShareKind)
+{
+  return {"returned", "part", "guide", "left"};
+}
 
 /// What the block under the stack, its spring and its damper took.
 inline constexpr const char *base_of_the_rig = "base of the rig";

@@ -6,15 +6,12 @@
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/readings_table.h"
-
-#include <nlohmann/json.hpp>
+#include "tools/output/results/result_blocks.h"
 
 namespace solemech::tools
 {
 namespace
 {
-using Json = nlohmann::ordered_json;
-
 const char *name_of(ShareKind kind)
 {
   switch (kind)
@@ -29,21 +26,6 @@ const char *name_of(ShareKind kind)
     return "left in stack";
   }
   return "";
-}
-
-Json readings_of(const solver::Result &result)
-{
-  Json readings = Json::object();
-  for (const auto &reading : result.readings)
-  {
-    Json entry = {{"value", reading.value}, {"unit", reading.unit}, {"meaning", reading.meaning}};
-    if (reading.error >= 0)
-      entry["error"] = reading.error;
-    if (reading.doubt() >= 0)
-      entry["band"] = reading.doubt();
-    readings[reading.name] = std::move(entry);
-  }
-  return readings;
 }
 
 Json energy_of(const Run &run)
@@ -68,9 +50,7 @@ Json energy_of(const Run &run)
 Json run_json(const Run &run)
 {
   const solver::Result &result = run.result;
-  Json                  warnings = Json::array(), chambers = Json::array();
-  for (const auto &warning : result.warnings)
-    warnings.push_back({{"reading", warning.reading}, {"text", warning.text}});
+  Json                  chambers = Json::array();
   for (const auto &chamber : result.chambers)
     chambers.push_back({{"layer", chamber.layer},
                         {"gauge_pressure", is_open(run.setup, chamber) ? 0 : chamber.gauge_pressure},
@@ -80,33 +60,37 @@ Json run_json(const Run &run)
                         {"threshold_load", chamber.threshold_load},
                         {"heat_time", chamber.heat_time},
                         {"volume", chamber.volume}});
-  const auto &facts = result.facts;
   return {{"label", run.label},
           {"title", run.setup.title},
           {"rig", rig_text(run.setup, Lengths::millimetre)},
           {"complete", result.complete},
           {"stop_reason", result.stop_reason},
-          {"readings", readings_of(result)},
+          {"readings", readings_json(result)},
           {"energy", energy_of(run)},
-          {"warnings", std::move(warnings)},
+          {"warnings", json_of(result.warnings)},
           {"cautions", cautions({&run.setup})},
           {"invented", is_invented(run.setup)},
           {"chambers", std::move(chambers)},
-          {"solver",
-           {{"unknowns", facts.unknowns},
-            {"cells", facts.cells},
-            {"steps", facts.steps},
-            {"repeated_steps", facts.repeated_steps},
-            {"iterations", facts.iterations},
-            {"descents", facts.descents},
-            {"given_up", facts.given_up},
-            {"seconds", facts.seconds},
-            {"ledger_residual", facts.ledger_residual},
-            {"ledger_numerical", facts.ledger_numerical}}}};
+          {"solver", json_of(result.facts)}};
 }
 } // namespace
 
-std::string json_text(const std::vector<RunRecord> &records)
+Json readings_json(const solver::Result &result)
+{
+  Json readings = Json::object();
+  for (const auto &reading : result.readings)
+  {
+    Json entry = {{"value", reading.value}, {"unit", reading.unit}, {"meaning", reading.meaning}};
+    if (reading.error >= 0)
+      entry["error"] = reading.error;
+    if (reading.doubt() >= 0)
+      entry["band"] = reading.doubt();
+    readings[reading.name] = std::move(entry);
+  }
+  return readings;
+}
+
+Json records_json(const std::vector<RunRecord> &records)
 {
   Json cases = Json::array();
   for (const auto &record : records)
@@ -123,14 +107,14 @@ std::string json_text(const std::vector<RunRecord> &records)
                   {"changed", record.runs.empty() ? std::vector<std::string>() : record.runs[0].changes},
                   {"runs", std::move(runs)}};
     if (record.series)
-      entry["series"] = {{"quantity", record.series->quantity},
-                         {"unit", record.series->unit},
-                         {"values", record.series->values},
-                         {"groups", record.series->groups}};
+      entry["series"] = json_of(*record.series);
     cases.push_back(std::move(entry));
   }
-  const Json answer = {{"schema", json_schema}, {"program", "solemech"}, {"cases", std::move(cases)}};
-  // Labels come from files and may hold any bytes: replace what is not UTF-8 instead of failing.
-  return answer.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
+  return {{"schema", json_schema}, {"program", "solemech"}, {"cases", std::move(cases)}};
+}
+
+std::string json_text(const std::vector<RunRecord> &records)
+{
+  return text_of(records_json(records), 2) + "\n";
 }
 } // namespace solemech::tools

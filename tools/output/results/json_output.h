@@ -4,6 +4,7 @@
 // raise it. Every number is finite.
 #pragma once
 
+#include "tools/output/results/block_json.h"
 #include "tools/output/results/run_record.h"
 
 #include <string>
@@ -11,6 +12,11 @@
 namespace solemech::tools
 {
 constexpr int json_schema = 1;
+
+/// Readings by name: value, unit, meaning, and error and band where they are known.
+Json readings_json(const solver::Result &result);
+
+Json records_json(const std::vector<RunRecord> &records);
 
 /// @throws solver::ResultsError naming the entry when a number is not finite
 std::string json_text(const std::vector<RunRecord> &records);

@@ -100,7 +100,8 @@ TEST_CASE("the figure is to scale and shows stacks that differ")
   CHECK(tools::learn::different_stacks(setups, 5) == std::vector<std::size_t>{0, 1, 2});
   CHECK(tools::learn::different_stacks({setups[0], setups[0]}, 2) == std::vector<std::size_t>{0});
   // 24 mm of 2 x 44 mm in the shoe (puck radius and stack height): the box is 200 wide, so 54.5 high.
-  const auto svg = tools::learn::stack_figure(file.cases[0], "a \"stack\"");
+  const std::vector<tools::Run> runs{{"run", file.cases[0], {}}};
+  const auto                    svg = tools::learn::stack_figure(runs[0], tools::Looks(runs), "a \"stack\"");
   CHECK(std::abs(file.cases[0].plug.radius - 0.044) < 1e-9);
   CHECK(svg.find("width=\"200.0\" height=\"54.5\"") != std::string::npos);
   CHECK(svg.find("aria-label=\"a &quot;stack&quot;\"") != std::string::npos);

@@ -5,10 +5,12 @@
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/frame_coding.h"
 #include "tools/output/report/report_page.h"
+#include "tools/output/results/block_json.h"
 
 #include <nlohmann/json.hpp>
 
 #include <cmath>
+#include <limits>
 #include <set>
 
 using namespace solemech;
@@ -176,6 +178,19 @@ TEST_CASE("the section carries its dimensions to scale and says what nobody meas
   CHECK(own.at("section").at("layers")[0].at("assumed") == false);
   CHECK(own.at("section").at("widths")[0].at("assumed") == true);
   CHECK_THAT(own.at("parts")[2].at("assumed").dump(), Contains("packed share 10 %"));
+}
+
+TEST_CASE("what is not finite is refused wherever it stands in a block, and named")
+{
+  RunBlock run;
+  run.curves.time = {0, 1};
+  run.energy = Energy{1, 1, {}, {0, 1}, {{"core", EnergyRowKind::stored, 0, {0, 0.5}}}};
+  CHECK(json::parse(tools::text_of(tools::json_of(run))).at("frames").is_null());
+  run.energy->rows[0].energy[1] = std::numeric_limits<double>::infinity();
+  CHECK_THROWS_WITH(tools::text_of(tools::json_of(run)), Contains("energy.rows[0].energy[1]"));
+  run.energy->rows[0].energy[1] = 0.5;
+  run.curves.time[1] = std::numeric_limits<double>::quiet_NaN();
+  CHECK_THROWS_WITH(tools::text_of(tools::json_of(run)), Contains("curves.time[1]"));
 }
 
 TEST_CASE("every reading says how it came about, headlines with their inputs, sources and versions")

@@ -10,15 +10,19 @@
 #include <cmath>
 #include <cstdlib>
 #include <iostream>
+#include <map>
+#include <set>
 
 using namespace solemech;
 using Catch::Matchers::Contains;
 namespace fs = std::filesystem;
+using Runs = std::vector<const tools::Run *>;
 
 TEST_CASE("the section at rest is the stack itself: areas, sizes, cavity")
 {
-  const auto run = tests::synthetic_forefoot();
-  const auto drawing = tools::draw_section(run.result.picture, run.result.picture.snapshots[0]);
+  const auto                     run = tests::synthetic_forefoot();
+  const std::vector<tools::Look> looks(run.result.picture.part_names.size(), {0, 8});
+  const auto drawing = tools::draw_section(run.result.picture, run.result.picture.snapshots[0], looks);
   CHECK(drawing.width == Approx(84));
   CHECK(drawing.height == Approx(23.2));
   CHECK(drawing.touch == Approx(23.2));
@@ -36,17 +40,46 @@ TEST_CASE("the section at rest is the stack itself: areas, sizes, cavity")
   }
 }
 
-TEST_CASE("hatch lines at rest are straight and keep their distance")
+TEST_CASE("hatch lines at rest are straight and fill the part that they are drawn in")
 {
-  const auto run = tests::synthetic_heel();
-  const auto drawing = tools::draw_section(run.result.picture, run.result.picture.snapshots[0]);
+  constexpr int                  rising = 0;
+  const auto                     run = tests::synthetic_heel();
+  const auto                    &picture = run.result.picture;
+  const std::vector<tools::Look> looks(picture.part_names.size(), {0, rising});
+  const auto                     drawing = tools::draw_section(picture, picture.snapshots[0], looks);
   for (const auto &part : drawing.parts)
-    if (tools::hatch_of(part.part) == tools::Hatch::rising)
-      for (const auto &stroke : part.hatch)
-      {
-        REQUIRE(stroke.size() == 2);
-        CHECK(stroke[1][1] - stroke[0][1] == Approx(stroke[1][0] - stroke[0][0]).margin(1e-9));
-      }
+  {
+    double length = 0;
+    for (const auto &stroke : part.hatch)
+    {
+      REQUIRE(stroke.size() == 2);
+      CHECK(stroke[1][1] - stroke[0][1] == Approx(stroke[1][0] - stroke[0][0]).margin(1e-9));
+      length += std::hypot(stroke[1][0] - stroke[0][0], stroke[1][1] - stroke[0][1]);
+    }
+    // One diagonal of a square tile of 4 mm: a length of root 2 over 4 a square millimetre; a layer some
+    // tiles high is off by the part of a tile at its faces.
+    const double area = part.area * static_cast<double>(part.outlines.size()); // a ring shows twice
+    CHECK(length == Approx(area * std::sqrt(2.) / 4).epsilon(0.1));
+  }
+}
+
+TEST_CASE("a material looks the same beside any other, and no two that stand together look alike")
+{
+  const auto                         heel = tests::synthetic_heel(), forefoot = tests::synthetic_forefoot();
+  const tools::Looks                 alone(Runs{&heel}), together(Runs{&heel, &forefoot});
+  std::map<std::string, tools::Look> seen;
+  for (const auto &part : tools::parts_of(heel))
+  {
+    CHECK(alone.of(part).tone == together.of(part).tone);
+    CHECK(alone.of(part).hatch == together.of(part).hatch);
+  }
+  for (const auto *run : {&heel, &forefoot})
+    for (const auto &part : tools::parts_of(*run))
+      seen[part.material_name] = together.of(part);
+  std::set<std::pair<int, int>> different;
+  for (const auto &[name, look] : seen)
+    different.insert({look.tone, look.hatch});
+  CHECK(different.size() == seen.size());
 }
 
 TEST_CASE("pictures are drawn, or the reader is told why not")

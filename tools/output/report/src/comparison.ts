@@ -5,6 +5,7 @@ import { block, type Page } from "./block";
 import type { Chart } from "./charts";
 import type { Comparison, ShareTable } from "./data";
 import { el, type Child } from "./dom";
+import { energy_basis } from "./energy";
 import { fixed, signed } from "./format";
 import { doubt_look, lower_look, raise_look, returned_look } from "./looks";
 import { paint_table } from "./picture";
@@ -139,15 +140,16 @@ function interactions(shares: ShareTable): Child[] {
 
 function parts_block(page: Page, comparison: Comparison, from: string, to: string, pair: string): HTMLElement | null {
   if (comparison.parts.length === 0) return null;
+  const basis = energy_basis(page.report.runs);
   const bars = signed_bars(
     `energy turned into heat or kept: ${to} minus ${from}`, comparison.sentence,
     comparison.parts.map((part) => ({ name: arrows(part.name), value: part.to - part.from, band: 0, note: "", look: part.to < part.from ? lower_look : raise_look })),
-    "% of the drop energy", 1, false,
+    `% of the ${basis}`, 1, false,
   );
   const biggest = [...comparison.parts].sort((a, b) => Math.abs(b.to - b.from) - Math.abs(a.to - a.from))[0];
   return block(page, {
     heading: `Part by part: where the energy stays${pair}`,
-    sentence: `The largest difference is in ${arrows(biggest.name)}: ${fixed(biggest.from, 1)} % of the drop energy in ${from}, ${fixed(biggest.to, 1)} % in ${to}.`,
+    sentence: `The largest difference is in ${arrows(biggest.name)}: ${fixed(biggest.from, 1)} % of the ${basis} in ${from}, ${fixed(biggest.to, 1)} % in ${to}.`,
     content: [
       el("p", { class: "note" }, `Bars to the right: ${to} turns more of it into heat, or keeps more; to the left: less.`),
       bars.element,

@@ -1,10 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
-// The contract between the program, which writes these values into the page, and the page, which shows them.
-// Every value is ready for people: display units, words of the trade, sentences computed from the numbers.
-// Text is plain text; the page must never treat any of it as markup.
+// The values that the program writes into the page. Made by solemech-page-types from the descriptions of the blocks in
+// tools/output/report/*.h; change those and write this file anew. Every value is ready for people: display units,
+// words of the trade, sentences computed from the numbers. Text is plain text; the page must never treat any of it as
+// markup.
 
+/** A whole page. */
 export interface Report {
-  format: 1;
+  format: number; // rises when an entry changes its name or meaning
   kind: "run" | "comparison" | "trial" | "lesson";
   title: string;
   label: string; // short name, used for file names of saved pictures
@@ -15,21 +17,23 @@ export interface Report {
   story: string[]; // plain paragraphs: what happened and why
   runs: Run[];
   series: Series | null; // the runs are points of a series
+  comparison: Comparison[]; // one for every other run against the first; empty for one run
   tables: TableBlock[];
   lines: LineBlock[];
-  comparison: Comparison[]; // one for every other run against the first; empty for one run
   trial: Trial | null;
   lesson: Lesson | null;
   cautions: string[];
   record: RecordFacts;
 }
 
+/** One of the three numbers at the top. */
 export interface Headline {
   name: string; // "rebound"
   value: string; // "262 mm", for several runs "262 / 325 mm"
   note: string; // "65 % of the drop height"
 }
 
+/** One run of the page. */
 export interface Run {
   label: string;
   title: string;
@@ -42,12 +46,13 @@ export interface Run {
   parts: Part[];
   section: Section | null;
   curves: Curves;
-  gases?: Gas[];
+  gases: Gas[];
   energy: Energy | null;
   frames: Frames | null;
   captions: Captions;
 }
 
+/** One number of a run. */
 export interface Reading {
   name: string; // machine name
   label: string; // for people
@@ -56,85 +61,124 @@ export interface Reading {
   digits: number; // decimals to print
   error: number | null; // estimated numerical error in `unit`
   band: number | null; // half the band that readings of a bench sheet left open, in `unit`
-  range?: [number, number] | null; // in `unit`: as far as an input with a band lets it be known
+  range: [number, number] | null; // as far as an input with a band lets it be known, in `unit`
   meaning: string; // definition in one sentence
   headline: boolean;
   how: string[]; // how this number came about: inputs with sources, rule, error, versions; one line each
 }
 
+/** What to mind of a reading or of the run. */
 export interface Warning {
   reading: string; // machine name or ""
   text: string;
 }
 
+/** A part of the stack. */
 export interface Part {
-  name: string; // layer, or layer and place ("core, ring")
+  name: string; // layer, or layer and place ("core ring")
   material: string;
-  look?: string; // short name of the material: one look each, whatever its part is called
-  family?: string; // foam, rubber, plate, film, insert, board
+  tone: number; // of the palette; one material has one tone and one hatch everywhere
+  hatch: number; // number of a tile
   thickness: number; // mm
   assumed: string[]; // what no one measured, one phrase each
   source: string; // of the material
 }
 
-/** The drawing at rest, both halves, mm, x across and y up; y = 0 at the ground side. */
+/** The stack at rest, both halves, x across and y up; y = 0 at the ground side. */
 export interface Section {
-  width: number;
-  height: number;
-  layers: { name: string; bottom: number; top: number; part: number; assumed: boolean }[];
-  widths: { name: string; width: number; y: number; assumed: boolean }[]; // diameters: plug, core, unit, striker
+  width: number; // mm
+  height: number; // mm
+  layers: SectionLayer[];
+  widths: SectionWidth[];
 }
 
-/** All arrays of the same length. */
+/** A layer of the stack at rest. */
+export interface SectionLayer {
+  name: string;
+  bottom: number; // mm
+  top: number; // mm
+  part: number; // number of a part
+  assumed: boolean;
+}
+
+/** A diameter: plug, core, unit, striker. */
+export interface SectionWidth {
+  name: string;
+  width: number; // mm
+  y: number; // height at which it is drawn, mm
+  assumed: boolean;
+}
+
+/** Lists of the same length. */
 export interface Curves {
   time: number[]; // ms
   force: number[]; // N
   compression: number[]; // mm
-  timeOfPeak: number; // ms, greatest compression
-  timeOfLoss: number; // ms, 0: never
+  timeOfPeak: number; // of greatest compression, ms
+  timeOfLoss: number; // of the end of contact, 0: never, ms
 }
 
-/** The gas of a unit. */
+/** The gas of an air unit. */
 export interface Gas {
-  part: number; // its film
-  pressure: number[]; // kPa over the atmosphere, one a time of the curves
+  part: number; // number of its film
+  pressure: number[]; // over the atmosphere, one a time of the curves, kPa
 }
 
+/** Where the energy went, at the end and over time. */
 export interface Energy {
-  input: number; // J, 100 %
+  input: number; // 100 %, J
   accounted: number; // share 0..1 that the parts add up to
-  shares: { name: string; kind: "returned" | "part" | "guide" | "left"; energy: number; part: number }[]; // part: index or -1
+  shares: EnergySlice[];
   time: number[]; // ms
-  rows: { name: string; kind: "weight" | "stored" | "lost"; part: number; energy: number[] }[]; // J over time, stackable
+  rows: EnergyRow[];
 }
 
-/**
- * The deforming section. Mesh edges and cells are given once, positions per frame as 16-bit integers: value =
- * offset + quantum * integer. `positions` and each field are little-endian Int16, frame after frame, differences to the
- * frame before, deflated (zlib) and base64-coded.
- */
+/** What became of a share of the energy. */
+export interface EnergySlice {
+  name: string;
+  kind: "returned" | "part" | "guide" | "left";
+  energy: number; // J
+  part: number; // number of a part or -1
+}
+
+/** Energy over time, to be stacked on the others. */
+export interface EnergyRow {
+  name: string;
+  kind: "weight" | "stored" | "lost";
+  part: number; // number of a part or -1
+  energy: number[]; // J
+}
+
+/** The deforming section. Mesh edges and cells are given once, positions per frame as whole numbers: value = offset + quantum * number. `positions` and the values of each field are little-endian 16-bit integers, frame after frame, differences to the frame before, deflated (zlib) and base64-coded. */
 export interface Frames {
-  n: number;
+  n: number; // number of frames
   time: number[]; // ms
   tup: number[]; // height of the striker's lowest point, mm
-  tupOutline: [number, number][]; // right half, mm, relative to the lowest point
+  tupOutline: [number, number][]; // right half, relative to the lowest point, mm
   nNodes: number;
-  quantum: number; // mm
-  positions: string; // n x nNodes x 2, right half (x >= 0), mm
+  quantum: number; // of positions, mm
+  positions: string; // n x nNodes x 2, right half (x >= 0)
   quads: number[]; // 4 corner nodes a drawn cell, flat, counter-clockwise
-  quadPart: number[]; // part index a cell
-  outlines: { part: number; nodes: number[] }[]; // closed polylines of node numbers, part outlines of the right half
-  fields: Field[]; // one value a drawn cell and frame
+  quadPart: number[]; // number of a part, one a cell
+  outlines: PartOutline[];
+  fields: Field[];
 }
 
+/** A closed polyline round a part of the right half. */
+export interface PartOutline {
+  part: number; // number of a part
+  nodes: number[];
+}
+
+/** One value a drawn cell and frame. */
 export interface Field {
   name: "stretch" | "energy_density" | "dissipated_density" | "pressure";
   label: string;
   unit: string;
   low: number; // of the colour scale
-  high: number;
-  quantum: number;
-  offset: number;
+  high: number; // of the colour scale
+  quantum: number; // in `unit`
+  offset: number; // in `unit`
   values: string; // n x cells, coded like positions
 }
 
@@ -147,15 +191,94 @@ export interface Captions {
   energy: string;
 }
 
+/** A chart of readings over what a series varies. */
 export interface Series {
-  quantity: string;
-  unit: string;
+  quantity: string; // "drop energy"
+  unit: string; // "J"
   values: number[]; // one a run
-  groups: string[];
-  readings: { name: string; label: string; unit: string; values: number[] }[];
+  groups: string[]; // one a run: runs of one group are joined by a line
+  readings: SeriesReading[];
   sentence: string;
 }
 
+/** One reading of every run of a series. */
+export interface SeriesReading {
+  name: string; // machine name
+  label: string; // for people
+  unit: string; // display unit
+  values: number[]; // one a run, in `unit`
+}
+
+/** Run `to` against run `from`. */
+export interface Comparison {
+  from: number; // number of a run of the page
+  to: number; // number of a run of the page
+  sentence: string;
+  sentences: string[]; // what each change does
+  differences: Difference[];
+  readings: ComparedReading[];
+  shares: ShareTable[];
+  parts: ComparedPart[];
+  impossible: string[]; // mixtures that could not be built or run, with the reason
+  runs: string; // how many runs it took, in words
+  rule: string; // how mixtures are closed, in words
+}
+
+/** One entry that differs between two runs. */
+export interface Difference {
+  what: string;
+  from: string;
+  to: string;
+}
+
+/** One reading of two runs. */
+export interface ComparedReading {
+  name: string; // machine name
+  label: string; // for people
+  unit: string; // display unit
+  digits: number; // decimals to print
+  from: number; // in `unit`
+  to: number; // in `unit`
+  band: number; // the difference is good to ± this, in `unit`
+  verdict: string; // "higher", "cannot tell", "no difference"
+}
+
+/** How much of the difference of one reading each change makes. */
+export interface ShareTable {
+  reading: string; // machine name
+  label: string; // for people
+  unit: string; // display unit
+  digits: number; // decimals to print
+  total: number; // what the shares add up to
+  band: number;
+  rows: ChangeShare[];
+  interactions: Interaction[];
+  sentence: string;
+}
+
+/** What one change does to a reading, in the unit of its table. */
+export interface ChangeShare {
+  change: string; // "core -> pressurised unit"
+  share: number;
+  band: number;
+  verdict: string;
+}
+
+/** What several changes do together beyond what each does on its own. */
+export interface Interaction {
+  changes: string[];
+  value: number;
+  band: number;
+}
+
+/** Energy turned into heat or kept by one part. */
+export interface ComparedPart {
+  name: string;
+  from: number; // of the energy put in, %
+  to: number; // of the energy put in, %
+}
+
+/** A table of ready texts. */
 export interface TableBlock {
   heading: string;
   sentence: string;
@@ -163,56 +286,56 @@ export interface TableBlock {
   rows: string[][];
 }
 
+/** Charts of one kind of rig. */
 export interface LineBlock {
   heading: string;
   sentence: string;
   charts: LineChart[];
 }
 
+/** Lines over something other than time. */
 export interface LineChart {
   name: string;
   xLabel: string;
   yLabel: string;
-  lines: { name: string; x: number[]; y: number[] }[];
+  lines: ChartLine[];
   round: boolean; // x and y to one scale, rings round the origin
 }
 
-/** Run `to` against run `from`. */
-export interface Comparison {
-  from: number;
-  to: number;
-  sentence: string;
-  sentences: string[]; // what each change does
-  differences: { what: string; from: string; to: string }[];
-  readings: { name: string; label: string; unit: string; digits: number; from: number; to: number; band: number; verdict: string }[];
-  shares: ShareTable[];
-  parts: { name: string; from: number; to: number }[]; // energy turned into heat or kept, % of the drop energy
-  impossible: string[]; // mixtures that could not be built or run, with the reason
-  runs: string; // how many runs it took, in words
-  rule: string; // how mixtures are closed, in words
+/** One line of a chart, in the units of its labels. */
+export interface ChartLine {
+  name: string;
+  x: number[];
+  y: number[];
 }
 
-export interface ShareTable {
-  reading: string;
-  label: string;
-  unit: string;
-  digits: number;
-  total: number;
-  band: number;
-  rows: { change: string; share: number; band: number; verdict: string }[];
-  interactions: { changes: string[]; value: number; band: number }[];
-  sentence: string;
-}
-
+/** A change before cutting a shoe: before, after, what to know. */
 export interface Trial {
   swaps: string[];
-  rows: { name: string; now: string; then: string; note: string; verdict: "better" | "worse" | "same" | "unknown" | "fact" }[];
-  geometry: { name: string; value: string; note: string }[];
+  rows: TrialRow[];
+  geometry: GeometryLine[];
   range: Series | null;
   bottoms: string; // where it bottoms, in words
   cautions: string[];
 }
 
+/** One reading before and after a change. */
+export interface TrialRow {
+  name: string;
+  now: string;
+  then: string;
+  note: string;
+  verdict: "better" | "worse" | "same" | "unknown" | "fact";
+}
+
+/** What a change costs in room: stack height, heel-to-toe drop, counter depth. */
+export interface GeometryLine {
+  name: string;
+  value: string;
+  note: string;
+}
+
+/** A teaching case: question, guess, answer. */
 export interface Lesson {
   question: string;
   choices: string[]; // guesses to choose from before the answer is shown
@@ -221,11 +344,18 @@ export interface Lesson {
   guess: number | null; // made at the terminal before the run
 }
 
+/** What the page was made from. */
 export interface RecordFacts {
   program: string;
-  versions: { name: string; version: string }[];
+  versions: Version[];
   hash: string;
   caseText: string;
   resolvedText: string;
   limits: string[]; // what the model does not represent
+}
+
+/** A program or library that took part. */
+export interface Version {
+  name: string;
+  version: string;
 }

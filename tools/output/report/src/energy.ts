@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// Where the energy of the drop went: one bar a run by part, and how it moved over time.
+// Where the energy went: one bar a run by part, and how it moved over time.
 import { areaY, axisX, barX, ruleY, text } from "@observablehq/plot";
 import { block, type Page, short_name, warnings } from "./block";
 import { chart, type Chart } from "./charts";
@@ -36,10 +36,19 @@ function share_of(run: Accounted, name: string): number | null {
   return share ? (100 * share.energy) / run.energy.input : null;
 }
 
+/** What 100 % is: a weight that falls brings its energy with it, else the rig does work. */
+export function energy_basis(runs: Run[]): string {
+  return falls(runs) ? "drop energy" : "energy put in";
+}
+
+const falls = (runs: Run[]) => runs.some((run) => run.energy?.rows.some((row) => row.kind === "weight"));
+
 export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement | null {
   const accounted = runs.filter((run): run is Accounted => run.energy !== null);
   if (accounted.length === 0) return null;
   const names = names_of(accounted);
+  const basis = energy_basis(accounted);
+  const percent_of = `% of the ${basis}`;
   const several = accounted.length > 1;
   const bars = accounted.flatMap((run, r) =>
     names.flatMap(({ name }) => {
@@ -60,17 +69,17 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
       marginRight: 22,
       marginTop: 6,
       marginBottom: 46,
-      x: { domain: [0, Math.max(100, ...accounted.map((run) => names.reduce((sum, { name }) => sum + (share_of(run, name) ?? 0), 0)))], label: "% of the drop energy" },
+      x: { domain: [0, Math.max(100, ...accounted.map((run) => names.reduce((sum, { name }) => sum + (share_of(run, name) ?? 0), 0)))], label: percent_of },
       y: { domain: titles.map((each) => each.key), axis: null, padding: 0 },
       marks: [
-        axisX({ label: "% of the drop energy", labelArrow: "none", ticks: 5 }),
+        axisX({ label: percent_of, labelArrow: "none", ticks: 5 }),
         barX(bars, { y: "key", x: "percent", z: "name", order: names.map((each) => each.name), fill: (bar) => bar.look.fill, stroke: "var(--ink)", strokeWidth: 0.8, insetTop: top, insetBottom: 8 }),
         text(bars, stacked_text(bars, names.map((each) => each.name), width, top)),
         several ? text(titles, { y: "key", frameAnchor: "left", textAnchor: "start", dy: -24, text: "title" }) : null,
       ],
     }),
     table: () => ({
-      columns: ["run", "where", "% of the drop energy"],
+      columns: ["run", "where", percent_of],
       rows: bars.map((bar) => [accounted[Number(bar.key)].label, bar.name, bar.percent]),
     }),
   });
@@ -89,8 +98,8 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
     content: [
       bar_chart.element,
       reading_table(
-        "Shares of the drop energy",
-        ["where", ...columns.map((run) => (several ? short_name(page, run) : "share of the drop energy"))],
+        `Shares of the ${basis}`,
+        ["where", ...columns.map((run) => (several ? short_name(page, run) : `share of the ${basis}`))],
         [...rows, ["accounted for", ...sum]],
         columns.map((_, i) => i + 1),
         true,
@@ -100,7 +109,7 @@ export function energy_block(page: Page, runs: Run[], shown: Run[]): HTMLElement
         "details",
         { class: "over-time" },
         el("summary", {}, "Over time"),
-        el("p", { class: "note" }, "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The total grows a little while the weight sinks into the stack."),
+        el("p", { class: "note" }, falls(accounted) ? "From bottom to top: energy turned into heat, energy stored in the squeezed parts, energy of the weight. The total grows a little while the weight sinks into the stack." : "From bottom to top: energy turned into heat, energy stored in the squeezed parts."),
       el("div", { class: over_time.length > 1 ? "side-by-side" : "" }, ...over_time.map(({ run, chart: each }) => el("div", { class: "of-run" }, each.element, time_legend(page, run)))),
       ),
     ],

@@ -17,7 +17,6 @@ const tiles: { lines: string; dots?: boolean; width?: number }[] = [
   { lines: "M0 0L8 8M8 0L0 8", width: 0.7 },
   { lines: "M1.8 4a2.2 2.2 0 1 0 4.4 0a2.2 2.2 0 1 0 -4.4 0" },
 ];
-const n_tones = 10;
 export const dashes = ["", "9 3", "2 3", "9 3 2 3", "5 2", "12 3 2 3 2 3"];
 export const symbols = ["circle", "square", "triangle", "diamond", "star", "wye"] as const;
 
@@ -41,54 +40,26 @@ export const doubt_look = look("look-doubt", "--paper", "--faint-ink", 0);
 export const raise_look = look("look-raise", "--run-0", "--run-0", -1);
 export const lower_look = look("look-lower", "--tone-lower", "--run-1", 4);
 
-/** Hatches of a family: foams have cells, rubber strokes, what is stiff has bars. */
-const family_tiles: Record<string, number[]> = {
-  foam: [1, 9, 6, 7], rubber: [0, 4, 8], plate: [2, 5, 3], film: [5, 2], insert: [3, 8], board: [3, 8],
-};
-
-/** Start of the hash: one that gives the ten materials of the prepared shoes ten tones. */
-const salt = 96181;
-
-/** A number out of a name, the same everywhere: FNV-1a (Fowler, Noll, Vo), 32 bits, its high bits folded in. */
-function hash(name: string): number {
-  let value = salt;
-  for (const letter of name) value = Math.imul(value ^ (letter.codePointAt(0) ?? 0), 16777619);
-  return (value ^ (value >>> 15)) >>> 0;
-}
-
-/** What a part is made of, whatever share of the area it takes. */
-function material_of(part: Part): string {
-  return part.look ?? part.material.replace(/, \d+ % of the area$/, "");
-}
-
-/** Looks of materials: the name alone decides, so that one material looks the same on every page; only where two of a
- *  page would look alike the later name takes the next look. */
+/** Looks of parts: the program says which tone and hatch a material has, here as in its pictures. */
 export class PartLooks {
-  private readonly by_material = new Map<string, Look>();
+  private readonly known = new Map<string, Look>();
 
   constructor(private readonly report: Report) {
-    const family = new Map<string, string>();
-    for (const run of report.runs) for (const part of run.parts) family.set(material_of(part), part.family ?? "");
-    const taken = new Set<string>();
-    for (const name of [...family.keys()].sort()) {
-      const own = family_tiles[family.get(name) ?? ""] ?? tiles.map((_, i) => i);
-      let at = hash(name) % (n_tones * own.length);
-      const look_at = () => ({ tone: at % n_tones, tile: own[Math.floor(at / n_tones)] });
-      for (let tries = 0; tries < n_tones * own.length && taken.has(JSON.stringify(look_at())); ++tries) at = (at + 1) % (n_tones * own.length);
-      taken.add(JSON.stringify(look_at()));
-      const { tone, tile } = look_at();
-      this.by_material.set(name, look(`look-${tone}-${tile}`, `--tone-${tone}`, `--deep-${tone}`, tile));
-    }
+    for (const run of report.runs) for (const part of run.parts) if (part.tone >= 0) this.known.set(key_of(part), look(`look-${key_of(part)}`, `--tone-${part.tone}`, `--deep-${part.tone}`, part.hatch));
   }
 
   of(run: number, part: number): Look {
     const one = this.report.runs[run]?.parts[part];
-    return (one && this.by_material.get(material_of(one))) || left_look;
+    return (one && this.known.get(key_of(one))) || left_look;
   }
 
   all(): Look[] {
-    return [...new Set([...this.by_material.values(), guide_look, left_look, doubt_look, lower_look])];
+    return [...this.known.values(), guide_look, left_look, doubt_look, lower_look];
   }
+}
+
+function key_of(part: Part): string {
+  return `${part.tone}-${part.hatch}`;
 }
 
 /** The definitions that the fills of charts and drawings refer to. */

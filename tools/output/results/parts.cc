@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-#include "tools/output/report/parts.h"
+#include "tools/output/results/parts.h"
 
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/readings_table.h"
@@ -8,7 +8,7 @@
 
 #include <algorithm>
 
-namespace solemech::tools::report
+namespace solemech::tools
 {
 namespace
 {
@@ -26,7 +26,7 @@ std::string spoken(std::string text)
 
 Part made_of(const Run &run, const std::string &name, const materials::Material &material, double thickness)
 {
-  Part part{name, title_of(material), thickness, {}, material.source};
+  Part part{name, title_of(material), material.name, material.family, thickness, {}, material.source};
   if (layers_are_assumed(run))
     part.assumed.emplace_back("thickness and choice of material: invented, a demo stack");
   const bool invented = material.invented, remembered = material.from_memory;
@@ -87,4 +87,4 @@ int part_number(const std::vector<Part> &parts, const std::string &name)
     std::find_if(parts.begin(), parts.end(), [&](const Part &part) { return part.name == name; });
   return found == parts.end() ? -1 : static_cast<int>(found - parts.begin());
 }
-} // namespace solemech::tools::report
+} // namespace solemech::tools

@@ -9,12 +9,14 @@
 #include <string>
 #include <vector>
 
-namespace solemech::tools::report
+namespace solemech::tools
 {
 struct Part
 {
   std::string              name;          ///< as in the energy account: "core", "core ring", "unit film"
   std::string              material;      ///< for people, with the air of a unit
+  std::string              material_name; ///< its short name, "eva-soft"
+  std::string              family;        ///< "foam"
   double                   thickness = 0; ///< [m]
   std::vector<std::string> assumed;       ///< one phrase each
   std::string              source;        ///< of the numbers of the material
@@ -31,4 +33,4 @@ bool layers_are_assumed(const Run &run);
 /// Defaults that the run fell back on for this block or layer, without its name in front: "fibre_spacing 3
 /// mm".
 std::vector<std::string> defaults_of(const Run &run, const std::string &block);
-} // namespace solemech::tools::report
+} // namespace solemech::tools
