@@ -94,8 +94,8 @@ export function stage_paint(page: Page, run: Run, time: number, theme: Theme): P
 
 /** Pressure in each unit of a run; tints go up to the highest pressure of the page. */
 export function gas_at(page: Page, run: Run, time: number): NonNullable<Paint["gas"]> {
-  const highest = Math.max(0, ...page.report.runs.flatMap((each) => (each.gases ?? []).flatMap((gas) => gas.pressure)));
-  return (run.gases ?? []).map((gas) => ({ part: gas.part, pressure: at(run.curves.time, gas.pressure, time), highest }));
+  const highest = Math.max(0, ...page.report.runs.flatMap((each) => each.gases.flatMap((gas) => gas.pressure)));
+  return run.gases.map((gas) => ({ part: gas.part, pressure: at(run.curves.time, gas.pressure, time), highest }));
 }
 
 /** "4.20 ms after first touch: 1340 N, squeezed by 7.3 mm"; in flight how high and how fast. */
@@ -110,6 +110,6 @@ export function moment_text(page: Page, run: Run, time = page.clock.of(run)): st
   }
   const force = at(curves.time, curves.force, time);
   const compression = at(curves.time, curves.compression, time);
-  const gas = (run.gases ?? []).map((each) => `, gas at ${fixed(at(curves.time, each.pressure, time), 0)} kPa`).join("");
+  const gas = run.gases.map((each) => `, gas at ${fixed(at(curves.time, each.pressure, time), 0)} kPa`).join("");
   return `${when}: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm${gas}`;
 }
