@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/contribution.h"
+#include "solver/rig_parts.h"
 
 namespace solemech::solver
 {
@@ -26,9 +27,9 @@ public:
   }
   void energies(std::vector<EnergyEntry> &entries) const override
   {
-    entries.push_back({"press", "work", EnergyKind::exchanged, -work_});
+    entries.push_back({rig_part::press, "work", EnergyKind::exchanged, -work_});
   }
-  std::string name() const override { return "press"; }
+  std::string name() const override { return rig_part::press; }
 
 private:
   int    unknown_;

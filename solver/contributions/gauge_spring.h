@@ -5,6 +5,7 @@
 
 #include "materials/gauge.h"
 #include "solver/contribution.h"
+#include "solver/rig_parts.h"
 
 namespace solemech::solver
 {
@@ -28,9 +29,9 @@ public:
   {
     // What it has given so far is the mean of its forces over the way.
     const double given = -height_ * (gauge_.force(100) + 0.5 * stiffness() * height_);
-    entries.push_back({"gauge", "spring", EnergyKind::exchanged, -given});
+    entries.push_back({rig_part::gauge, "spring", EnergyKind::exchanged, -given});
   }
-  std::string name() const override { return "gauge"; }
+  std::string name() const override { return rig_part::gauge; }
 
 private:
   materials::Gauge gauge_;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/contributions/self_contact.h"
 
+#include "solver/rig_parts.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -213,6 +215,6 @@ std::string SelfContact::words(const Hit &hit) const
 void SelfContact::energies(std::vector<EnergyEntry> &entries) const
 {
   if (met_)
-    entries.push_back({"stack", "contact", EnergyKind::stored, stored_});
+    entries.push_back({rig_part::stack, "contact", EnergyKind::stored, stored_});
 }
 } // namespace solemech::solver

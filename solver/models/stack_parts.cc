@@ -1,7 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/models/stack_parts.h"
 
+#include "solver/layer_parts.h"
 #include "solver/models/striker.h"
+#include "solver/rig_parts.h"
 
 #include <algorithm>
 
@@ -11,18 +13,6 @@ namespace
 {
 /// Depth over stack height for which the mesh under the striker is made.
 constexpr double expected_depth = 0.3;
-
-std::string ring_name(const Layer &layer)
-{
-  return layer.name + " ring";
-}
-
-std::string film_name(const Layer &layer)
-{
-  return layer.name + " film";
-}
-
-const char *const wall_name = "wall";
 
 int number_of(const std::vector<Part> &parts, const std::string &name)
 {
@@ -36,7 +26,7 @@ geometry::Strip strip_of(const Layer &layer, const std::vector<Part> &parts, dou
   strip.thickness = layer.thickness;
   if (layer.ring && 0.5 * layer.core_diameter < radius)
     strip.zones = {{0.5 * layer.core_diameter, number_of(parts, layer.name)},
-                   {radius, number_of(parts, ring_name(layer))}};
+                   {radius, number_of(parts, ring_part(layer.name))}};
   else
     strip.zones = {{radius, number_of(parts, layer.name)}};
   if (layer.unit)
@@ -53,18 +43,18 @@ std::vector<Part> parts_of(const Case &input)
   {
     parts.push_back({layer.name, layer.material, layer.area_share, layer.name});
     if (layer.ring)
-      parts.push_back({ring_name(layer), *layer.ring, layer.area_share, layer.name});
+      parts.push_back({ring_part(layer.name), *layer.ring, layer.area_share, layer.name});
     if (layer.unit)
-      parts.push_back({film_name(layer), layer.unit->film, 1.0, layer.name, true});
+      parts.push_back({film_part(layer.name), layer.unit->film, 1.0, layer.name, true});
   }
   if (input.plug.side == Side::ring)
-    parts.push_back({wall_name, input.plug.side_material, 1.0, ""});
+    parts.push_back({rig_part::wall, input.plug.side_material, 1.0, ""});
   return parts;
 }
 
 int film_of(const std::vector<Part> &parts, const Layer &layer)
 {
-  return number_of(parts, film_name(layer));
+  return number_of(parts, film_part(layer.name));
 }
 
 geometry::PlugOutline outline_of(const Case &input, const std::vector<Part> &parts, const Tup &tup)
@@ -84,7 +74,7 @@ geometry::PlugOutline outline_of(const Case &input, const std::vector<Part> &par
   if (input.plug.side == Side::ring)
   {
     outline.wall_thickness = input.plug.side_thickness;
-    outline.wall_part = number_of(parts, wall_name);
+    outline.wall_part = number_of(parts, rig_part::wall);
   }
   return outline;
 }

@@ -3,6 +3,7 @@
 
 #include "solver/contributions/bedding.h"
 #include "solver/contributions/contact.h"
+#include "solver/rig_parts.h"
 
 #include <algorithm>
 
@@ -44,18 +45,18 @@ void add_side_and_base(const Case &input, const Discretisation &mesh, const Cont
   const auto   ground = faces_at(mesh, {geometry::BoundaryId::base});
   const double height = stack_height(input.layers), softest = stiffness.softest_modulus;
   const auto   stand_on_ground = [&](const std::vector<geometry::BoundaryFace> &faces, double friction) {
-    equation.contribute<Contact>("base", mesh, faces, geometry::Plane(),
+    equation.contribute<Contact>(rig_part::ground, mesh, faces, geometry::Plane(),
                                  ContactSettings{.penalty = stiffness.penalty(height), .friction = friction},
                                  RigidBody{}, 0.0, true);
   };
   if (plug.side == Side::shell)
-    equation.contribute<Bedding>("shell", mesh, side, 0, plug.shell_stiffness);
+    equation.contribute<Bedding>(rig_part::shell, mesh, side, 0, plug.shell_stiffness);
   // Jaws hold the foot of the side: firmly at the base, fading out half way up the lowest layer, so that no
   // edge of theirs stands in the striker's way.
   if (plug.base == Base::clamped)
   {
     const double top = jaw_share * input.layers.back().thickness, firm = jaw_stiffness * softest / top;
-    equation.contribute<Bedding>("jaws", mesh, side, 0,
+    equation.contribute<Bedding>(rig_part::jaws, mesh, side, 0,
                                  [=](double z) { return firm * std::max(0.0, 1 - z / top); });
   }
   // A stack that only lies there has no stiffness at all until it is pressed: a bedding too weak to be read
@@ -63,7 +64,7 @@ void add_side_and_base(const Case &input, const Discretisation &mesh, const Cont
   if (plug.base == Base::resting)
   {
     stand_on_ground(ground, plug.base_friction);
-    equation.contribute<Bedding>("base", mesh, ground, 1, bedding_share * softest / height);
+    equation.contribute<Bedding>(rig_part::ground, mesh, ground, 1, bedding_share * softest / height);
   }
   // The side may bulge down onto the base.
   if (plug.base != Base::sliding)

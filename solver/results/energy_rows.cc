@@ -2,12 +2,14 @@
 #include "solver/results/energy_rows.h"
 
 #include "solver/results/curves.h"
+#include "solver/rig_parts.h"
 
 namespace solemech::solver
 {
 namespace
 {
-const std::pair<std::string, std::string> fall_row{"creasing", "fall"}, numerical_row{"scheme", "numerical"};
+const std::pair<std::string, std::string> fall_row{rig_part::creasing, "fall"},
+  numerical_row{rig_part::scheme, "numerical"};
 } // namespace
 
 void EnergyRows::open(const TimeIntegrator &state, bool held_counts)
@@ -56,7 +58,7 @@ void EnergyRows::push_motion(const TimeIntegrator &state)
     push(bodies_[body], "motion", EnergyKind::kinetic, energy);
     moving += energy;
   }
-  push("stack", "motion", EnergyKind::kinetic, state.kinetic_energy() - moving);
+  push(rig_part::stack, "motion", EnergyKind::kinetic, state.kinetic_energy() - moving);
 }
 
 void EnergyRows::record(const TimeIntegrator &state)
@@ -67,12 +69,12 @@ void EnergyRows::record(const TimeIntegrator &state)
   for (const auto &[key, opened] : opening_)
     rows_[number_.at(key)].values.back() -= opened;
   if (held_before_)
-    push("stack", held_before_kind, EnergyKind::exchanged, -*held_before_);
+    push(rig_part::stack, held_before_kind, EnergyKind::exchanged, -*held_before_);
   if (!bodies_.empty())
     push_motion(state);
   push(numerical_row.first, numerical_row.second, EnergyKind::numerical,
        state.numerical_energy() - numerical_at_opening_);
-  push("scheme", "residual", EnergyKind::numerical, state.residual_energy() - residual_at_opening_);
+  push(rig_part::scheme, "residual", EnergyKind::numerical, state.residual_energy() - residual_at_opening_);
   push_once_there(fall_row.first, fall_row.second, EnergyKind::dissipated,
                   state.fallen_energy() - fallen_at_opening_);
   push_once_there(drive_.part, drive_.kind, EnergyKind::exchanged, -(state.driven_work() - work_at_opening_));

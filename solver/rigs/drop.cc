@@ -169,7 +169,7 @@ Result run_rig(const Case &input, const DropRig &rig, const Resolution &resoluti
   double left = 0;
   for (const auto &row : result.ledger)
     if (row.part != rig_part::support &&
-        (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == "stack")))
+        (row.type == EnergyKind::stored || (row.type == EnergyKind::kinetic && row.part == rig_part::stack)))
       left += row.values.back();
   const double last_speed = recorded.back().speed;
   add_reading(result, catalogue.guide_loss_up, rig.guide_loss * 0.5 * rig.mass * last_speed * last_speed,

@@ -4,6 +4,7 @@
 #include "materials/temperature.h"
 #include "solver/contributions/applied_force.h"
 #include "solver/fold_watch.h"
+#include "solver/layer_parts.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/metrics.h"
 #include "solver/results/stack_recorder.h"
@@ -59,7 +60,7 @@ void warn_of_missing_branches(const Case &input, const HoldRig &rig, Result &res
   {
     look(layer.name, layer.material);
     if (layer.ring)
-      look(layer.name + " ring", *layer.ring);
+      look(ring_part(layer.name), *layer.ring);
   }
   if (quick.empty())
     return;

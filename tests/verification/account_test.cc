@@ -5,6 +5,8 @@
 // Conservation of energy is the outside reference. Drops and presses of other kinds: tests/random.
 #include "geometry/errors.h"
 #include "materials/errors.h"
+#include "solver/results/catalogue.h"
+#include "solver/rig_parts.h"
 #include "solver/run.h"
 #include "solver/time/account.h"
 #include "tests/support/catch.h"
@@ -197,4 +199,24 @@ TEST_CASE("accounts of slides close", "[random]")
 TEST_CASE("accounts of wear close", "[random]")
 {
   require_closed("wear", wear, 2);
+}
+
+TEST_CASE("a layer may be called as the rig calls its own: what is lost in it stays its own")
+{
+  const auto lost_below = [](const std::string &name) {
+    Draw         draw(7);
+    solver::Case input = stack(draw);
+    input.accuracy = 0.03;
+    input.layers[1].name = name;
+    input.plug.base = solver::Base::resting;
+    input.rig = solver::DropRig{};
+    auto &rig = std::get<solver::DropRig>(input.rig);
+    rig.tup.diameter = 40e-3, rig.tup.edge_radius = 2e-3, rig.mass = 2, rig.height = 0.1;
+    const auto  result = solver::run(input, alone());
+    const auto *lost = result.find(solver::catalogue.lost_in_part.of(name));
+    REQUIRE(lost);
+    REQUIRE(result.find(solver::catalogue.lost_in_part.of(solver::rig_part::ground)));
+    return lost->value;
+  };
+  CHECK(lost_below("base") == lost_below("lower"));
 }

@@ -142,7 +142,8 @@ private:
       fields.problem("name", fmt::format("\"{}\" cannot be used as a name", layer.name),
                      "Use letters, digits, - and _ in layer names");
     if (solver::rig_part::is_one(layer.name) || layer.name == "rig")
-      fields.problem("name", fmt::format("\"{}\" is already the name of a part of the rig", layer.name),
+      fields.problem("name",
+                     fmt::format("\"{}\" is already the name of a part of the energy account", layer.name),
                      "Choose another name for the layer");
     layer.material = material(fields, "material");
     if (fields.given("ring"))

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/compare/ledger_difference.h"
 
+#include "solver/layer_parts.h"
 #include "solver/rig_parts.h"
 #include "tools/output/results/energy_picture.h"
 
@@ -19,9 +20,8 @@ struct Row
 
 bool belongs(const std::string &part, const std::vector<std::string> &layers)
 {
-  return std::any_of(layers.begin(), layers.end(), [&](const std::string &layer) {
-    return part == layer || part.starts_with(layer + " ");
-  });
+  return std::any_of(layers.begin(), layers.end(),
+                     [&](const std::string &layer) { return solver::is_part_of(part, layer); });
 }
 
 /// Rows of the layers: those of one change of several layers (the rubber) are one row.

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/settle_sheet.h"
 
+#include "solver/layer_parts.h"
 #include "solver/results/catalogue.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/value_words.h"
@@ -137,7 +138,7 @@ double returned_by(const solver::Result &result, const std::string &part)
   double              lost = 0;
   for (const auto &row : result.ledger)
   {
-    if (row.part != part && !row.part.starts_with(part + " "))
+    if (!solver::is_part_of(row.part, part))
       continue;
     for (std::size_t i = 0; i < into.size() && i < row.values.size(); ++i)
       if (row.type != solver::EnergyKind::exchanged)

@@ -1,9 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/air_story.h"
 
+#include "solver/layer_parts.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
+#include "tools/rigs/facts.h"
 
 #include <fmt/format.h>
 
@@ -67,7 +68,7 @@ std::string fibre_words(const Run &run, const solver::Layer &layer)
 
 std::string film_words(const solver::Layer &layer, const EnergyFlow &flow, std::size_t peak, std::size_t end)
 {
-  const auto *film = flow.find(layer.name + " film");
+  const auto *film = flow.find(solver::film_part(layer.name));
   if (!film || flow.input <= 0)
     return "";
   const double held = (film->stored[peak] + film->lost[peak]) / flow.input,

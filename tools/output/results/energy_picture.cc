@@ -98,7 +98,7 @@ EnergyPicture energy_picture(const solver::Case &setup, const solver::Result &re
       if (std::find(order.begin(), order.end(), row.part) == order.end())
         order.push_back(row.part);
     }
-    else if (row.type != EnergyKind::exchanged && !rig_part::is_one(row.part))
+    else if (row.type != EnergyKind::exchanged && row.part != rig_part::striker)
       left += energy;
   }
   const auto error_of = [&](const std::string &name) {

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/results/parts.h"
 
+#include "solver/layer_parts.h"
+#include "solver/rig_parts.h"
 #include "tools/output/results/air_text.h"
 #include "tools/output/results/readings_table.h"
 
@@ -71,13 +73,14 @@ std::vector<Part> parts_of(const Run &run)
         core.assumed.push_back(entry);
     }
     if (layer.ring)
-      parts.push_back(made_of(run, layer.name + " ring", *layer.ring, layer.thickness));
+      parts.push_back(made_of(run, solver::ring_part(layer.name), *layer.ring, layer.thickness));
     if (layer.unit)
-      parts.push_back(made_of(run, layer.name + " film", layer.unit->film, layer.unit->film_thickness));
+      parts.push_back(
+        made_of(run, solver::film_part(layer.name), layer.unit->film, layer.unit->film_thickness));
   }
   const auto &plug = run.setup.plug;
   if (plug.side == solver::Side::ring)
-    parts.push_back(made_of(run, "wall", plug.side_material, plug.side_thickness));
+    parts.push_back(made_of(run, solver::rig_part::wall, plug.side_material, plug.side_thickness));
   return parts;
 }
 
