@@ -75,7 +75,7 @@ speed = "5000 rpm"
         second = self.sheet(GOOD.replace('"16 mm"', "16").replace('"1.2 kg"', '"1,2 kg"'), "second.toml")
         messages = self.refused("check", first, second)
         self.assertIn("first.toml:7:1: core.thikness: there is no such entry. Did you mean \"thickness\"?", messages)
-        self.assertIn("second.toml:7:13: core.thickness: 16 has no unit. For example thickness = \"16 mm\"",
+        self.assertIn("second.toml:7:13: core.thickness: 16 has no unit. Write thickness = \"16 mm\", for example",
                       messages)
         self.assertIn("second.toml:10:8: drop.mass: ", messages)
 

@@ -16,6 +16,9 @@
 
 namespace solemech::tools
 {
+/// Splits an address at its dots.
+std::vector<std::string> split_address(const std::string &address);
+
 /// Moves a node under a key; a moved node keeps its position, a copied one would not.
 void put(toml::table &table, std::string_view key, toml::node &node);
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/case_file.h"
 
+#include "tools/language/addresses.h"
 #include "tools/language/assumptions.h"
 #include "tools/language/case_builder.h"
 #include "tools/language/case_tree.h"
@@ -153,7 +154,7 @@ private:
       if (values.empty())
       {
         if (fields.given("values"))
-          fields.problem("values", "there are no values", "For example values = [\"2 J\", \"4 J\"]");
+          fields.problem("values", "there are no values", "Write values = [\"2 J\", \"4 J\"], for example");
         continue;
       }
       if (series.labels.size() != values.size())

@@ -101,7 +101,7 @@ struct Description<solver::DropRig>
     member(&S::conditioned, "conditioned")
       .as(Dimension::flag, any_value, "false", "Repeat hits until the return changes by less than 0.2 "
                                                "points."),
-    member(&S::base_mass, "base_mass").called("mass of the base")
+    member(&S::base_mass, "base_mass").called("mass of the base", "", "none, rigid ground")
       .as(Dimension::mass, within(0, 1e6), "0 kg", "Mass of the block under the stack; 0: rigid ground."),
     member(&S::base_stiffness, "base_stiffness")
       .as(Dimension::stiffness, within(0, 1e12), "0 N/m", "Stiffness between block and ground."),

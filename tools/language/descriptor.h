@@ -74,6 +74,7 @@ struct Member
   materials::Entry                     entry = {}; ///< in files; no meaning: not an entry
   std::optional<solver::DoubtedNumber> doubt = {}; ///< a file may say how sure it is
   std::string_view told_as = {}, told_in = {};     ///< where two cases differ; none: key, usual unit
+  std::string_view told_zero = {};                 ///< there instead of a number that is 0
 
   /// As a person writes it, under the member's own name.
   constexpr Member as(Dimension dimension, materials::Range range, std::string_view fallback,
@@ -91,12 +92,15 @@ struct Member
     changed.entry = {"", key, dimension, range, fallback, meaning, words, instead_of};
     return changed;
   }
-  /// What people call it where two cases differ in it, and the unit they use there.
-  constexpr Member called(std::string_view name_for_people, std::string_view unit_for_people = {}) const
+  /// What people call it where two cases differ in it, the unit they use there, and what none of it is
+  /// called.
+  constexpr Member called(std::string_view name_for_people, std::string_view unit_for_people = {},
+                          std::string_view word_for_zero = {}) const
   {
     Member changed = *this;
     changed.told_as = name_for_people;
     changed.told_in = unit_for_people;
+    changed.told_zero = word_for_zero;
     return changed;
   }
   /// As an entry that other structs have as well.
@@ -165,8 +169,9 @@ constexpr Member<Struct, Value> one_of(Value Struct::*at, std::string_view name,
   return {at, name, kind_name};
 }
 
-/// The list of a struct: `members`, a tuple of Member and Said; `left_out`, how many members do not belong to
-/// what a run sees (titles, sources); `kind`, its name where it is one of several; and `block`, where its
+/// The list of a struct: `members`, a tuple of Member and Said; `shown`, those that no run sees but answers
+/// show or follow (titles, sources), if there are any; `left_out`, how many members follow from others;
+/// `kind`, its name where it is one of several; and `block`, where its
 /// entries stand in a block of their own. Of a rig besides (described_rigs.h): `Blocks`, `needed`, `words`.
 template <typename Struct>
 struct Description;
@@ -212,6 +217,16 @@ constexpr std::size_t n_described(const std::tuple<Items...> &)
 {
   return (0 + ... + (is_said<Items> ? 0 : 1));
 }
+
+/// `shown` of a description, or nothing.
+template <typename List>
+constexpr auto shown_of()
+{
+  if constexpr (requires { List::shown; })
+    return List::shown;
+  else
+    return std::tuple<>();
+}
 } // namespace detail
 
 /// Number of members of an aggregate.
@@ -237,12 +252,21 @@ template <Described Struct, typename Visit>
 constexpr void for_each_member(Visit &&visit)
 {
   using List = Description<Struct>;
-  static_assert(detail::n_described(List::members) + List::left_out == n_members<Struct>(),
+  static_assert(detail::n_described(List::members) + detail::n_described(detail::shown_of<List>()) +
+                    List::left_out ==
+                  n_members<Struct>(),
                 "the description and the struct have not the same members");
   for_each_item<Struct>([&](const auto &item) {
     if constexpr (!detail::is_said<decltype(item)>)
       visit(item);
   });
+}
+
+/// Calls `visit` with each Member that no run sees but answers show.
+template <Described Struct, typename Visit>
+constexpr void for_each_shown(Visit &&visit)
+{
+  std::apply([&](const auto &...each) { (visit(each), ...); }, detail::shown_of<Description<Struct>>());
 }
 
 /// Whether the entries of a member's value stand in the block of the struct around it.

@@ -144,7 +144,7 @@ std::string doubts_text(const std::vector<Doubt> &doubts)
   return text;
 }
 
-std::string_view doubted_number_words()
+std::vector<materials::Entry> doubt_entries()
 {
   static const std::string words = [] {
     std::string text;
@@ -152,6 +152,15 @@ std::string_view doubted_number_words()
       text += (text.empty() ? "" : "|") + word;
     return text;
   }();
-  return words;
+  return {
+    {"settled", "number", Dimension::choice, any_value, required, "Which number is uncertain.", words},
+    {"settled", "of", Dimension::text, any_value, required,
+     "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the "
+     "others). A name that is not in the stack has no effect."},
+    {"settled", "doubt", Dimension::share, within(1e-4, 9), required,
+     "Half of the 90 % band, as a share of the value."},
+    {"settled", "together", Dimension::list, any_value, "none",
+     "Correlation with each [[settled]] number above: 1 rise and fall together, 0 independent, -1 one "
+     "rises when the other falls."}};
 }
 } // namespace solemech::tools

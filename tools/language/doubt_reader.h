@@ -3,9 +3,10 @@
 #pragma once
 
 #include "solver/case.h"
+#include "tools/language/entries.h"
 #include "tools/language/fields.h"
 
-#include <string_view>
+#include <string>
 #include <vector>
 
 namespace solemech::tools
@@ -16,8 +17,8 @@ namespace solemech::tools
 std::vector<solver::Doubt> read_doubts(const std::vector<const toml::table *> &blocks,
                                        materials::Problems                    &problems);
 
-/// The words for numbers that a block may be about, '|' between them.
-std::string_view doubted_number_words();
+/// The entries of a block; the numbers that it may be about follow from what is described as doubted.
+std::vector<materials::Entry> doubt_entries();
 
 /// True when a block is about a number of the rig: another rig has doubts of its own.
 bool names_the_rig(const toml::table &settled);

@@ -165,7 +165,7 @@ double Fields::value(std::string_view name) const
     {
       const auto example = dimension_example(known.dimension);
       problem(name, fmt::format("{} has no unit", written),
-              fmt::format("For example {} = \"{} {}\" (known: {})", name, written,
+              fmt::format("Write {} = \"{} {}\", for example (known: {})", name, written,
                           example.substr(example.find(' ') + 1), unit_list(known.dimension)));
       return not_a_value;
     }
@@ -174,7 +174,7 @@ double Fields::value(std::string_view name) const
   if (!node->is_string())
   {
     problem(name, fmt::format("is {}, but a {} is needed", written, dimension_name(known.dimension)),
-            fmt::format("For example: {}", example_line(known)));
+            fmt::format("Write {}, for example", example_line(known)));
     return not_a_value;
   }
   try
@@ -230,14 +230,14 @@ std::string Fields::text(std::string_view name) const
   if (!node->is_string())
   {
     problem(name, fmt::format("is {}, but text in quotes is needed", shown(*node)),
-            fmt::format("For example: {}", example_line(known)));
+            fmt::format("Write {}, for example", example_line(known)));
     return {};
   }
   const auto written = node->as_string()->get();
   const auto list = word_list(known);
   if (known.fallback == required && written.find_first_not_of(" \t\r\n") == std::string::npos)
   {
-    problem(name, "is empty", fmt::format("For example: {}", example_line(known)));
+    problem(name, "is empty", fmt::format("Write {}, for example", example_line(known)));
     return {};
   }
   if (!list.empty() && std::find(list.begin(), list.end(), written) == list.end())
@@ -286,8 +286,8 @@ std::optional<GaugeReading> Fields::hardness(std::string_view name) const
   if (node->is_number())
   {
     problem(name, fmt::format("{} does not name its hardness scale", shown(*node)),
-            fmt::format("For example {} = \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", name,
-                        shown(*node)));
+            fmt::format("Write {} = \"{} ShoreA\", for example (known: ShoreA, ShoreD, ShoreOO, AskerC)",
+                        name, shown(*node)));
     return {};
   }
   try
@@ -360,7 +360,7 @@ std::vector<std::string> Fields::texts(std::string_view name) const
         list.push_back(shown(element));
   }
   else
-    problem(name, "is not a list", fmt::format("For example: {} = [\"2 J\", \"4 J\"]", name));
+    problem(name, "is not a list", fmt::format("Write {} = [\"2 J\", \"4 J\"], for example", name));
   return list;
 }
 } // namespace solemech::materials

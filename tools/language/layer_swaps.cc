@@ -62,14 +62,14 @@ bool are_whole(const LayerSwap &swap, bool is_new, Problems &problems)
     if (is_new && !ply.material)
     {
       note(problems, ply.place, swap.layer.text, "a new layer needs a material",
-           fmt::format("For example {} = eva-insert {}", swap.layer.text, ply.place.text));
+           fmt::format("Write {} = eva-insert {}, for example", swap.layer.text, ply.place.text));
       whole = false;
     }
     if ((is_new || swap.plies.size() > 1) && !ply.thickness)
     {
       note(problems, ply.place, swap.layer.text,
            is_new ? "a new layer needs a thickness" : "each of several sheets needs a thickness",
-           fmt::format("For example {} 2 mm", ply.place.text));
+           fmt::format("Write {} 2 mm, for example", ply.place.text));
       whole = false;
     }
   }
@@ -94,7 +94,7 @@ void apply_to_zone(toml::table &zone, const LayerSwap &swap, Problems &problems)
 {
   if (swap.plies.size() != 1 || !swap.plies[0].material || swap.plies[0].thickness)
     return note(problems, swap.layer, swap.layer.text, "a zone can only get another rubber",
-                fmt::format("For example {} = rubber-67a", swap.layer.text));
+                fmt::format("Write {} = rubber-67a, for example", swap.layer.text));
   if (auto holder = option_value(*swap.plies[0].material, swap_option, true))
     set_entry(zone, "zone", "rubber", *holder->get(value_key));
 }
@@ -123,7 +123,7 @@ void apply_to_lug(toml::table &tree, toml::table &lug, const LayerSwap &swap, Pr
   }
   if (swap.plies.size() != 1)
     return note(problems, swap.layer, swap.layer.text, "a bar and its skin can only get one rubber each",
-                fmt::format("For example {} = rubber-67a", swap.layer.text));
+                fmt::format("Write {} = rubber-67a, for example", swap.layer.text));
   const auto set = [&](const char *entry, const std::optional<PlacedText> &value) {
     if (auto holder = value ? option_value(*value, swap_option, true) : std::nullopt)
       set_entry(lug, "lug", entry, *holder->get(value_key));

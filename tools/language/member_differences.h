@@ -21,11 +21,15 @@ std::string told_name(const Item &item)
   return name;
 }
 
-/// The value of a member for people: in `unit` or the usual one of its entry, or the word that a file has for
-/// it.
-template <typename Value>
-std::string member_text(const Value &value, const materials::Entry &entry, std::string_view unit)
+/// The value of a member for people: in its own or the usual unit of its entry, or the word that a file has
+/// for it.
+template <typename Value, typename Item>
+std::string member_text(const Value &value, const Item &item)
 {
+  const auto &entry = item.entry;
+  if constexpr (std::is_arithmetic_v<Value>)
+    if (value == Value(0) && !item.told_zero.empty())
+      return std::string(item.told_zero);
   if constexpr (std::same_as<Value, bool>)
     return value ? "yes" : "no";
   else if constexpr (std::is_enum_v<Value>)
@@ -35,7 +39,7 @@ std::string member_text(const Value &value, const materials::Entry &entry, std::
     return place < words.size() ? words[place] : "its own";
   }
   else if constexpr (std::is_arithmetic_v<Value>)
-    return materials::quantity_text(static_cast<double>(value), entry.dimension, unit);
+    return materials::quantity_text(static_cast<double>(value), entry.dimension, item.told_in);
   else
     return value;
 }
@@ -51,8 +55,8 @@ void add_differences(std::vector<Row> &rows, const Struct &a, const Struct &b)
     {
       if (item.entry.meaning.empty() || (item.applies && !(item.applies(a) && item.applies(b))))
         return;
-      const auto from = member_text(a.*item.at, item.entry, item.told_in);
-      const auto to = member_text(b.*item.at, item.entry, item.told_in);
+      const auto from = member_text(a.*item.at, item);
+      const auto to = member_text(b.*item.at, item);
       if (from != to)
         rows.push_back({told_name(item), from, to});
     }

@@ -59,6 +59,19 @@ std::string digits_text(double value)
   return fixed_text(value, size >= 99.95 ? 0 : size >= 9.995 ? 1 : 2);
 }
 
+std::string time_text(double seconds)
+{
+  constexpr double minute = 60, hour = 3600, day = 86400;
+  const double     size = std::abs(seconds);
+  if (size < 0.9995)
+    return fmt::format("{:.{}f} ms", 1e3 * seconds, size < 0.09995 ? 1 : 0);
+  if (size < 2 * minute)
+    return fmt::format("{:.3g} s", seconds);
+  if (size < 2 * hour)
+    return fmt::format("{:.3g} min", seconds / minute);
+  return size < 3 * day ? fmt::format("{:.3g} h", seconds / hour) : fmt::format("{:.3g} days", seconds / day);
+}
+
 std::string force_text(double newtons)
 {
   return std::abs(newtons) >= 999.5 ? fmt::format("{:.2f} kN", newtons / 1e3) : fixed_text(newtons, 0) + " N";

@@ -30,6 +30,8 @@ std::string length_text(double metres, Lengths lengths, bool with_unit = true);
 std::string short_length(double metres);
 /// "+3.0 mm", of a difference.
 std::string signed_length_text(double metres, Lengths lengths);
+/// A time in the unit of its own size: "4.7 ms", "1.5 s", "30 min", "22 h", "7 days".
+std::string time_text(double seconds);
 std::string force_text(double newtons);
 /// Energy as people say it: "4.71 J", "0.30 J", "82 mJ".
 std::string energy_text(double joules);

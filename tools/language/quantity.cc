@@ -239,8 +239,9 @@ double parse_quantity(std::string_view text, Dimension dimension)
     if (unitless)
       return value;
     const auto unit = words().at(dimension).display_unit;
-    throw InvalidQuantity(fmt::format("\"{}\" has no unit", text),
-                          fmt::format("For example \"{} {}\" (known: {})", text, unit, unit_list(dimension)));
+    throw InvalidQuantity(
+      fmt::format("\"{}\" has no unit", text),
+      fmt::format("Write \"{} {}\", for example (known: {})", text, unit, unit_list(dimension)));
   }
   const std::string name = spelled(rest);
   const auto        unit = find_unit(name, dimension);
@@ -309,7 +310,7 @@ GaugeReading parse_hardness(std::string_view text)
   if (hardness.scale.empty())
     throw InvalidQuantity(
       fmt::format("\"{}\" does not name its hardness scale", text),
-      fmt::format("For example \"{} ShoreA\" (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
+      fmt::format("Write \"{} ShoreA\", for example (known: ShoreA, ShoreD, ShoreOO, AskerC)", text));
   if (std::find(scales.begin(), scales.end(), hardness.scale) == scales.end())
   {
     if (is_other_scale(hardness.scale))

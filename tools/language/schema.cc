@@ -51,16 +51,6 @@ const Entry entries[] = {
   {"series", "values", D::list, any_value, required, "Its values, one case for each."},
   {"series", "labels", D::list, any_value, "", "Endings of the case labels; default: the values."},
 
-  {"settled", "number", D::choice, any_value, required, "Which number is uncertain."},
-  {"settled", "of", D::text, any_value, required,
-   "Of which material (stiffness, loss, density) or layer (thickness, gauge pressure), or \"rig\" (the "
-   "others). A name that is not in the stack has no effect."},
-  {"settled", "doubt", D::share, within(1e-4, 9), required,
-   "Half of the 90 % band, as a share of the value."},
-  {"settled", "together", D::list, any_value, "none",
-   "Correlation with each [[settled]] number above: 1 rise and fall together, 0 independent, -1 one rises "
-   "when the other falls."},
-
   {"expect", "label", D::text, any_value, "", "Case of the series (label or its ending); default: all."},
   {"expect", "source", D::text, any_value, required, "Source of the ranges."},
   {"expect", "outside", D::text, any_value, "",
@@ -147,14 +137,14 @@ std::span<const Entry> case_entries()
     for (const auto &entry : entries)
     {
       list.push_back(entry);
-      if (entry.section == "settled" && entry.name == "number")
-        list.back().words = doubted_number_words();
       if (entry.section.empty() && entry.name == "plug")
         for_each_rig_block([&]<typename Struct>() {
           constexpr auto &block = Description<Struct>::block;
           list.push_back({"", block.name, block.is_list ? D::blocks : D::block, any_value, "", block.entry});
         });
     }
+    const auto of_doubts = doubt_entries();
+    list.insert(list.end(), of_doubts.begin(), of_doubts.end());
     for (const auto &kind : solver::all_readings())
       if (!kind.expected.empty())
         list.push_back({"expect", kind.name, dimension_of(kind), any_value, "", kind.expected});

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/language/swap_option.h"
 
+#include "tools/language/addresses.h"
 #include "tools/language/shown_text.h"
 
 #include <fmt/format.h>
@@ -16,8 +17,8 @@ using materials::Problems;
 
 namespace
 {
-constexpr const char *swap_example = "For example --swap \"insert = pp-semirigid 2 mm\"";
-constexpr const char *range_example = "For example --range gauge_pressure=\"80..200 kPa\"";
+constexpr const char *swap_example = "Write --swap \"insert = pp-semirigid 2 mm\", for example";
+constexpr const char *range_example = "Write --range gauge_pressure=\"80..200 kPa\", for example";
 constexpr std::size_t most_points = 100;
 constexpr int         usual_points = 7;
 
@@ -94,7 +95,7 @@ std::vector<Ply> plies_of(const Piece &piece, Problems &problems, const std::str
     const auto part = piece.part(from, plus);
     if (part.empty())
       note(problems, swap_option, part.placed(), layer, "nothing is written beside the +",
-           "For example pp-semirigid 2 mm + eva-soft 2 mm");
+           "Write pp-semirigid 2 mm + eva-soft 2 mm, for example");
     else
       plies.push_back(ply_of(part));
     from = plus + 1;
@@ -144,7 +145,7 @@ std::optional<Variant::value_type> swap_of(const Piece &option, Problems &proble
   if (!change)
   {
     note(problems, swap_option, right.placed(), layer.text, "the value cannot be read",
-         "For example --swap \"core.thickness = 18 mm\"");
+         "Write --swap \"core.thickness = 18 mm\", for example");
     return std::nullopt;
   }
   return std::move(*change);
@@ -215,7 +216,7 @@ Change change_from_option(const std::string &option, Problems &problems)
 {
   constexpr std::size_t longest = 1000;
   const auto            slip = [&](const std::string &shown, const char *reason) {
-    problems.add({"--set " + shown, 0, 0, "", reason, "For example --set insert.thickness=\"2 mm\""});
+    problems.add({"--set " + shown, 0, 0, "", reason, "Write --set insert.thickness=\"2 mm\", for example"});
     return Change();
   };
   if (option.size() > longest)
@@ -318,10 +319,10 @@ EntryRange read_range(const std::string &text, Problems &problems)
          "Swap the two");
   else if (step && step->value <= 0)
     note(problems, range_option, step->piece.placed(), entry, "the step is not above 0",
-         fmt::format("For example by {:g} {}", round_step(high->value - low->value), range.unit));
+         fmt::format("Write by {:g} {}, for example", round_step(high->value - low->value), range.unit));
   else if (step && step->value > high->value - low->value)
     note(problems, range_option, step->piece.placed(), entry, "the step is wider than the range",
-         fmt::format("For example by {:g} {}", round_step(high->value - low->value), range.unit));
+         fmt::format("Write by {:g} {}, for example", round_step(high->value - low->value), range.unit));
   else if (step && (high->value - low->value) / step->value > static_cast<double>(most_points))
     note(problems, range_option, step->piece.placed(), entry,
          fmt::format("the step gives more than {} points", most_points), "Give a larger step");

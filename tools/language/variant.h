@@ -45,7 +45,4 @@ struct LayerSwap
 
 /// Changes in the order in which they are made.
 using Variant = std::vector<std::variant<LayerSwap, Change>>;
-
-/// Splits an address at its dots.
-std::vector<std::string> split_address(const std::string &address);
 } // namespace solemech::tools

@@ -32,7 +32,7 @@ void check(const Options &options, const SheetRequest &request)
     throw UsageError("--part and --rig cannot be combined: a rig is the same for heel and forefoot. Leave "
                      "out one of the two.");
   if (const std::filesystem::path path(request.file); path.extension() != ".toml")
-    throw UsageError(fmt::format("'{}': the name of a sheet must end in .toml. For example: '{}.toml'.",
+    throw UsageError(fmt::format("'{}': the name of a sheet must end in .toml, such as '{}.toml'.",
                                  request.file,
                                  path.stem().empty() || path.stem() == ".toml" ? "my-heel" : request.file));
 }

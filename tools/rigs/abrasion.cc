@@ -202,7 +202,17 @@ protected:
     add_row(rows, "tool", tools[static_cast<int>(a.tool)], tools[static_cast<int>(b.tool)]);
     if (a.tool == b.tool && a.tool == solver::AbrasionTool::sleeve)
       add_differences(rows, a.sleeve, b.sleeve);
-    add_differences(rows, a, b);
+    // Bounds that keep their ratio to the coefficient are no difference of their own.
+    AbrasionRig bounded = b;
+    const auto  keeps = [&](double AbrasionRig::*bound) {
+      constexpr double rounding = 1e-9;
+      return std::abs(a.*bound * b.coefficient - b.*bound * a.coefficient) <=
+             rounding * a.*bound * b.coefficient;
+    };
+    for (double AbrasionRig::*bound : {&AbrasionRig::lowest, &AbrasionRig::highest})
+      if (keeps(bound))
+        bounded.*bound = a.*bound;
+    add_differences(rows, a, bounded);
     return rows;
   }
 };

@@ -71,14 +71,6 @@ std::string length(double metres)
   return length_text(metres, Lengths::millimetre);
 }
 
-std::string milliseconds(double seconds)
-{
-  if (std::abs(seconds) >= 0.9995)
-    return fmt::format("{:.3g} s", seconds);
-  const double ms = 1e3 * seconds;
-  return fmt::format("{:.{}f} ms", ms, std::abs(ms) < 99.95 ? 1 : 0);
-}
-
 std::string of_stack(const Run &run, double way)
 {
   const double height = stack_height(run.setup.layers);

@@ -40,9 +40,6 @@ double peak_force(const Run &run);
 /// "6.2 mm".
 std::string length(double metres);
 
-/// "4.7 ms", "1.5 s".
-std::string milliseconds(double seconds);
-
 /// "8.3 mm of 28.9 mm": a way as part of the height of the stack.
 std::string of_stack(const Run &run, double way);
 

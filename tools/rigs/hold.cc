@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Hold: a squeeze or a load kept up for minutes to days, and the rest after it.
 #include "solver/results/catalogue.h"
+#include "tools/language/number_text.h"
 #include "tools/rigs/facts.h"
 #include "tools/rigs/kind.h"
 #include "tools/rigs/numbers.h"
@@ -17,18 +18,6 @@ namespace
 {
 using solver::catalogue;
 using solver::HoldRig;
-
-/// "30 s", "30 min", "22 h", "7 days".
-std::string long_time(double seconds)
-{
-  constexpr double minute = 60, hour = 3600, day = 86400;
-  if (seconds < 2 * minute)
-    return fmt::format("{:.3g} s", seconds);
-  if (seconds < 2 * hour)
-    return fmt::format("{:.3g} min", seconds / minute);
-  return seconds < 3 * day ? fmt::format("{:.3g} h", seconds / hour)
-                           : fmt::format("{:.3g} days", seconds / day);
-}
 
 std::string held_text(const HoldRig &rig)
 {
@@ -66,8 +55,8 @@ public:
   {
     const auto &rig = numbers_of<HoldRig>(setup);
     return fmt::format("hold, {}, {} {} for {}, then {} of rest", tup_text(rig.tup, lengths),
-                       rig.is_under_load() ? "under" : "squeezed by", held_text(rig), long_time(rig.duration),
-                       long_time(rig.rest));
+                       rig.is_under_load() ? "under" : "squeezed by", held_text(rig), time_text(rig.duration),
+                       time_text(rig.rest));
   }
 
   std::vector<std::string> cautions(const solver::Case &setup) const override
@@ -93,7 +82,7 @@ public:
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
     return fmt::format("{}. {} after it is let go, {} of the squeeze remains.{}", held(run),
-                       long_time(rig.rest), share_words(number(run, catalogue.compression_set)),
+                       time_text(rig.rest), share_words(number(run, catalogue.compression_set)),
                        warning_on(run, catalogue.compression_set));
   }
 
@@ -103,21 +92,21 @@ public:
     const auto  kept = value_of(run, catalogue.force_left);
     return {
       kept
-        ? Headline{"force left", share_words(*kept), "after " + long_time(rig.duration)}
-        : Headline{"creep under load", length(number(run, catalogue.creep)), "in " + long_time(rig.duration)},
+        ? Headline{"force left", share_words(*kept), "after " + time_text(rig.duration)}
+        : Headline{"creep under load", length(number(run, catalogue.creep)), "in " + time_text(rig.duration)},
       {"compression set", share_words(number(run, catalogue.compression_set)), "of the squeeze"},
-      {"height lost", length(number(run, catalogue.set_left)), long_time(rig.rest) + " after letting go"}};
+      {"height lost", length(number(run, catalogue.set_left)), time_text(rig.rest) + " after letting go"}};
   }
 
   std::vector<std::string> story(const Run &run) const override
   {
     const auto &rig = numbers_of<HoldRig>(run.setup);
-    return {fmt::format("The plate squeezes the stack {1} within {0}.", long_time(rig.ramp),
+    return {fmt::format("The plate squeezes the stack {1} within {0}.", time_text(rig.ramp),
                         rig.is_under_load() ? "with " + held_text(rig) : "by " + held_text(rig)),
             held(run) + "." + warning_on(run, catalogue.compression_set),
             fmt::format("Then the plate is lifted off. After {} of rest, the stack is still {} lower than "
                         "before: {} of the squeeze.",
-                        long_time(rig.rest), length(number(run, catalogue.set_left)),
+                        time_text(rig.rest), length(number(run, catalogue.set_left)),
                         share_words(number(run, catalogue.compression_set)))};
   }
 
@@ -160,8 +149,8 @@ protected:
     Details     rows;
     add_row(rows, "squeeze or load", held_text(a), held_text(b));
     add_row(rows, "ramp", quantity(a.ramp, "s"), quantity(b.ramp, "s"));
-    add_row(rows, "duration of the hold", long_time(a.duration), long_time(b.duration));
-    add_row(rows, "rest after the hold", long_time(a.rest), long_time(b.rest));
+    add_row(rows, "duration of the hold", time_text(a.duration), time_text(b.duration));
+    add_row(rows, "rest after the hold", time_text(a.rest), time_text(b.rest));
     return rows;
   }
 
@@ -173,10 +162,10 @@ private:
     if (const auto kept = value_of(run, catalogue.force_left))
       return fmt::format(
         "Squeezed by {} for {}, the stack pushes back with {} at the end, {} of the {} at first",
-        held_text(rig), long_time(rig.duration), force_text(number(run, catalogue.force_at_end)),
+        held_text(rig), time_text(rig.duration), force_text(number(run, catalogue.force_at_end)),
         share_words(*kept), force_text(peak_force(run)));
     return fmt::format("Under {} for {}, the stack sinks {} further, to {}", held_text(rig),
-                       long_time(rig.duration), length(number(run, catalogue.creep)),
+                       time_text(rig.duration), length(number(run, catalogue.creep)),
                        of_stack(run, greatest_compression(run)));
   }
 };

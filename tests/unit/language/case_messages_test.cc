@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a person gets to read for a bad sheet, word for word: one message for each slip, all of them at once,
 // with place and cure.
+#include "solver/rig_parts.h"
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/language/sheet.h"
@@ -76,8 +77,8 @@ TEST_CASE("values and units")
           .starts_with("my.toml:9:13: core.thickness: \"nan mm\" is not a finite number. Write a value such "
                        "as \"12 mm\".\n"));
   CHECK(problems_of(layer("thickness = true"))
-          .starts_with("my.toml:9:13: core.thickness: is true, but a length is needed. For example: "
-                       "thickness = \"12 mm\".\n"));
+          .starts_with("my.toml:9:13: core.thickness: is true, but a length is needed. Write "
+                       "thickness = \"12 mm\", for example.\n"));
 }
 
 TEST_CASE("slips that the parser would explain badly")
@@ -143,9 +144,16 @@ TEST_CASE("parts that do not fit together")
         "my.toml:8:12: core.material: there is no material \"eva-sof\". Did you mean \"eva-soft\"?\n"
         "    material = \"eva-sof\"\n"
         "               ^\n");
-  CHECK(problems_of(sheet("name = \"guide\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
-          .find("guide.name: \"guide\" is already the name of a part of the rig. Choose another name") !=
-        std::string::npos);
+  for (const auto name : solver::rig_part::all)
+  {
+    const std::string part(name);
+    const auto        wanted =
+      part.find(' ') == std::string::npos
+               ? "\"" + part + "\" is already the name of a part of the energy account. Choose another name"
+               : "\"" + part + "\" cannot be used as a name";
+    CHECK(problems_of(sheet("name = \"" + part + "\"\nmaterial = \"eva-soft\"\nthickness = \"16 mm\"\n"))
+            .find(wanted) != std::string::npos);
+  }
   CHECK(problems_of(unit("diameter = \"90 mm\"\nfilm_thickness = \"0.6 mm\""))
           .starts_with("my.toml:12:12: air.diameter: the unit of 90 mm does not fit into the plug of 80 mm. "
                        "Give a narrower unit (what "
@@ -231,11 +239,11 @@ TEST_CASE("changes from the command line")
     "--set unit.gauge_pressure=20 psi: unit.gauge_pressure: there is no such entry. No layer of this case "
     "has an air unit.\n");
   CHECK(problems_of(sheet(), {"core.thickness=12"}) ==
-        "--set core.thickness=12: core.thickness: 12 has no unit. For example thickness = \"12 mm\" "
+        "--set core.thickness=12: core.thickness: 12 has no unit. Write thickness = \"12 mm\", for example "
         "(known: mm, "
         "cm, m, in, um, µm, μm).\n");
   CHECK(problems_of(sheet(), {"core"}) ==
-        "--set core: this is not a change. For example --set insert.thickness=\"2 mm\".\n");
+        "--set core: this is not a change. Write --set insert.thickness=\"2 mm\", for example.\n");
   // A layer named like a library material: both have a density-free common entry name only by address.
   const auto clash = sheet("name = \"x\"\nmaterial = \"x\"\nthickness = \"16 mm\"\n",
                            "[[material]]\nname = \"x\"\nfrom = \"eva-soft\"\n");

@@ -3,6 +3,7 @@
 // and the messages that guide people, word for word.
 #include "tests/support/catch.h"
 #include "tools/language/nearest_name.h"
+#include "tools/language/number_text.h"
 #include "tools/language/quantity.h"
 
 using namespace solemech::materials;
@@ -73,7 +74,8 @@ TEST_CASE("every printed value is read back")
 
 TEST_CASE("messages about values guide to the cure")
 {
-  CHECK(complaint("12", D::mass) == "\"12\" has no unit. For example \"12 kg\" (known: kg, g, mg, lb, oz)");
+  CHECK(complaint("12", D::mass) ==
+        "\"12\" has no unit. Write \"12 kg\", for example (known: kg, g, mg, lb, oz)");
   CHECK(complaint("140 Mpa", D::pressure) == "unknown unit \"Mpa\". Did you mean \"MPa\"?");
   CHECK(complaint("1,5 mm", D::length) == "\"1,5 mm\" has a decimal comma. Use a decimal point: \"1.5 mm\"");
   CHECK(complaint("12 kg", D::length) ==
@@ -87,7 +89,7 @@ TEST_CASE("messages about values guide to the cure")
   CHECK(complaint("3 mm", D::count) ==
         "\"3 mm\" has a unit, but a whole number is needed. Leave the unit out");
   CHECK(complaint("60", D::hardness) ==
-        "\"60\" does not name its hardness scale. For example \"60 ShoreA\" (known: ShoreA, ShoreD, "
+        "\"60\" does not name its hardness scale. Write \"60 ShoreA\", for example (known: ShoreA, ShoreD, "
         "ShoreOO, AskerC)");
   CHECK(complaint("60 shoreA", D::hardness) == "unknown hardness scale \"shoreA\". Did you mean \"ShoreA\"?");
   CHECK(complaint("52 Shore C", D::hardness) == "the model has no gauge \"Shore C\", and no conversion of "
@@ -102,4 +104,17 @@ TEST_CASE("nearest names")
   CHECK(nearest_name("thikness", {"thickness", "material", "name"}) == "thickness");
   CHECK(nearest_name("heel-dorp", {"heel-drop", "forefoot-drop"}) == "heel-drop");
   CHECK(nearest_name("zebra", {"thickness", "material"}).empty());
+}
+
+TEST_CASE("a time is shown in the unit of its own size")
+{
+  using solemech::tools::time_text;
+  CHECK(time_text(0.00472) == "4.7 ms");
+  CHECK(time_text(0.185) == "185 ms");
+  CHECK(time_text(0.9996) == "1 s");
+  CHECK(time_text(10.1) == "10.1 s");
+  CHECK(time_text(1800) == "30 min");
+  CHECK(time_text(79200) == "22 h");
+  CHECK(time_text(604800) == "7 days");
+  CHECK(time_text(0) == "0.0 ms");
 }

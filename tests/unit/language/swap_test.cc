@@ -165,7 +165,7 @@ TEST_CASE("slips show their place in the option, all at once")
         "--swap:2:1: corre: there is no such layer. Did you mean \"core\"?\n"
         "    corre = 18 mm\n"
         "    ^\n"
-        "--swap:3:8: core.thickness: \"18\" has no unit. For example \"18 mm\" (known: mm, cm, m, "
+        "--swap:3:8: core.thickness: \"18\" has no unit. Write \"18 mm\", for example (known: mm, cm, m, "
         "in, um, µm, μm).\n"
         "    core = 18\n"
         "           ^\n");

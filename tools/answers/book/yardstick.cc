@@ -128,7 +128,7 @@ struct Reader
                          [](auto &a, auto &b) { return a.first == b.first; }) != category.anchors.end();
     if (category.anchors.size() < 2 || twice)
       slip(table.source(), "anchors", "a category needs at least two anchors at different values",
-           "For example [[\"200 mm\", 1], [\"320 mm\", 10]]");
+           "Write [[\"200 mm\", 1], [\"320 mm\", 10]], for example");
     yardstick.categories.push_back(category);
   }
 };

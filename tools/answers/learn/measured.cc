@@ -3,6 +3,7 @@
 
 #include "solver/results/catalogue.h"
 #include "solver/results/result_check.h"
+#include "tools/language/number_text.h"
 #include "tools/language/quantity.h"
 #include "tools/output/report/reading_display.h"
 #include "tools/output/results/energy_picture.h"
@@ -76,7 +77,7 @@ std::string quantity(double value, Dimension dimension, std::string_view name)
   case Dimension::force:
     return std::abs(value) < 99.95 ? digits(value) + " N" : force_text(value);
   case Dimension::time:
-    return std::abs(value) < 1 ? digits(1e3 * value) + " ms" : digits(value) + " s";
+    return time_text(value);
   case Dimension::pressure:
     return digits(1e-3 * value) + " kPa";
   case Dimension::energy:

@@ -36,7 +36,8 @@ struct Reader
 {
   std::string          file;
   materials::Problems &problems;
-  std::string          first_comma = {}; ///< first number that was written with a decimal comma
+  std::string          first_comma = {}; ///< first number, above 0 if any, written with a decimal comma
+  double               first_value = 0;  ///< as it is read
 
   void slip(int line, std::size_t column, const std::string &entry, const std::string &reason,
             const std::string &cure)
@@ -160,8 +161,8 @@ struct Reader
     if (const auto value = number_in(field); value || separator == ',')
       return value;
     const auto value = number_with_comma(field);
-    if (value && first_comma.empty())
-      first_comma = field;
+    if (value && (first_comma.empty() || (first_value == 0 && *value != 0)))
+      first_comma = field, first_value = *value;
     return value;
   }
 };
@@ -264,8 +265,8 @@ Record read_record(const std::filesystem::path &path, const std::string &text, m
       "Export the whole recording");
   check_times(record, reader);
   if (!reader.first_comma.empty())
-    record.notes.push_back(fmt::format("decimal commas: \"{}\" is read as {:.9g}", reader.first_comma,
-                                       *number_with_comma(reader.first_comma)));
+    record.notes.push_back(
+      fmt::format("decimal commas: \"{}\" is read as {:.9g}", reader.first_comma, reader.first_value));
   return record;
 }
 } // namespace solemech::records

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/results/catalogue.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/report/story.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/parts.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/facts.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -42,7 +42,7 @@ BlockCaptions captions_block(const Run &run)
   {
     moment =
       fmt::format("Greatest compression, {} after first touch: the stack gives {}. The peak force is {}.",
-                  rigs::milliseconds(run.result.time_of_peak), rigs::of_stack(run, way), force_text(force));
+                  time_text(run.result.time_of_peak), rigs::of_stack(run, way), force_text(force));
     const auto back = drop ? rigs::value_of(run, solver::catalogue.return_by_loop)
                            : rigs::value_of(run, solver::catalogue.loop_return);
     loop = back ? fmt::format("The stack gives back {} of the work that presses it in. The area inside the "
@@ -50,7 +50,7 @@ BlockCaptions captions_block(const Run &run)
                               share_words(*back))
                 : "Force against compression. The area inside the loop is the energy that the stack keeps.";
     const double end = run.result.time_of_loss > 0 ? run.result.time_of_loss : run.result.time.back();
-    motion = fmt::format("The section in slow motion: {} from first touch to {}.", rigs::milliseconds(end),
+    motion = fmt::format("The section in slow motion: {} from first touch to {}.", time_text(end),
                          drop && run.result.time_of_loss > 0 ? "contact loss" : "the end of the record");
   }
   if (const auto own = kind.tells(run) ? kind.captions(run) : rigs::Captions(); !own.moment.empty())

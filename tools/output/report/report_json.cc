@@ -1,6 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/report_page.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/results/block_json.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/readings_table.h"

@@ -1,11 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/report_page.h"
 
-#include "tools/output/report/run_facts.h"
 #include "tools/output/report/series_block.h"
 #include "tools/output/report/story.h"
 #include "tools/output/report/together.h"
 #include "tools/output/results/cautions.h"
+#include "tools/rigs/facts.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>

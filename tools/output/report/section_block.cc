@@ -3,8 +3,8 @@
 
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/facts.h"
 #include "tools/rigs/registry.h"
 
 #include <algorithm>

@@ -1,9 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/results/catalogue.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/report/story.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/facts.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -23,8 +23,7 @@ std::string so_far(const Run &run)
            ? "Nothing was recorded."
            : fmt::format(
                "Until then, {} after first touch, the peak force was {} and the stack had given {}.",
-               rigs::milliseconds(run.result.time.back()),
-               force_text(rigs::greatest_in(rigs::curve_of(run, "force"))),
+               time_text(run.result.time.back()), force_text(rigs::greatest_in(rigs::curve_of(run, "force"))),
                rigs::of_stack(run, rigs::greatest_in(rigs::compression_curve(run))));
 }
 
@@ -74,7 +73,7 @@ std::vector<rigs::Headline> headline_of(const Run &run)
     if (run.result.time.empty())
       return headline;
     return {
-      {"time covered", rigs::milliseconds(run.result.time.back()), "the run stopped early"},
+      {"time covered", time_text(run.result.time.back()), "the run stopped early"},
       {"force so far", force_text(rigs::greatest_in(rigs::curve_of(run, "force"))), "highest until then"},
       {"compression so far", rigs::length(rigs::greatest_in(rigs::compression_curve(run))),
        "highest until then"}};

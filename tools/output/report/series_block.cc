@@ -4,9 +4,9 @@
 #include "solver/results/catalogue.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/report/reading_display.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/facts.h"
 
 #include <fmt/format.h>
 

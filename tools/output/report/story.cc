@@ -5,11 +5,11 @@
 #include "tools/output/report/air_story.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/results/energy_picture.h"
 #include "tools/output/results/knee.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/facts.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
@@ -221,8 +221,8 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
   std::vector<std::string> story{touch_words(run, drop, flow)};
   const double             way = rigs::greatest_compression(run);
   const std::string        who = striker_of(run);
-  std::string              depth = fmt::format("After {} it has stopped, {} deep",
-                                               rigs::milliseconds(run.result.time_of_peak), rigs::length(way));
+  std::string              depth =
+    fmt::format("After {} it has stopped, {} deep", time_text(run.result.time_of_peak), rigs::length(way));
   if (const auto share = rigs::value_of(run, solver::catalogue.compression_share))
     depth += fmt::format(": {:.0f} % of the height of the stack", 100 * *share);
   depth += "." + give_words(run, way);
@@ -236,7 +236,7 @@ std::vector<std::string> drop_story(const Run &run, const solver::DropRig &drop,
   if (run.result.time_of_loss > 0 && rebound && rise)
   {
     std::string back = fmt::format("Then the stack pushes back. Contact ends {} after first touch",
-                                   rigs::milliseconds(run.result.time_of_loss));
+                                   time_text(run.result.time_of_loss));
     if (const auto speed = rigs::value_of(run, solver::catalogue.rebound_speed))
       back += fmt::format(" with the {} going up at {:.2f} m/s", who, *speed);
     story.push_back(back + fmt::format("; it rises {}, {} of the drop height.", rigs::length(*rise),

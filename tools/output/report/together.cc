@@ -4,10 +4,10 @@
 #include "solver/results/catalogue.h"
 #include "solver/results/uncertainty.h"
 #include "tools/output/report/plain_text.h"
-#include "tools/output/report/run_facts.h"
 #include "tools/output/report/story.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
+#include "tools/rigs/facts.h"
 
 #include <fmt/format.h>
 

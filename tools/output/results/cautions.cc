@@ -61,6 +61,14 @@ Invented invented_among(const LabelledCases &cases)
 }
 } // namespace
 
+LabelledCases labelled_cases(const std::vector<const Run *> &runs)
+{
+  LabelledCases cases;
+  for (const auto *run : runs)
+    cases.emplace_back(run->label, &run->setup);
+  return cases;
+}
+
 std::string invented_words(const LabelledCases &cases)
 {
   const auto found = invented_among(cases);

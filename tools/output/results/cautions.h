@@ -3,7 +3,7 @@
 // what the numbers are not, and whether the stack is invented. General shop practice; local rules come first.
 #pragma once
 
-#include "solver/case.h"
+#include "tools/rigs/run.h"
 
 #include <string>
 #include <utility>
@@ -15,6 +15,9 @@ namespace solemech::tools
 bool is_invented(const solver::Case &setup);
 
 using LabelledCases = std::vector<std::pair<std::string, const solver::Case *>>;
+
+/// Runs as what is invented about them is asked.
+LabelledCases labelled_cases(const std::vector<const Run *> &runs);
 
 /// For the foot of a picture: "invented demo stacks", by label when other stacks stand beside them, else
 /// "library materials partly invented", or "". Whoever puts in a stack of their own never reads that it is

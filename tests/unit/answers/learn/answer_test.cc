@@ -122,7 +122,7 @@ TEST_CASE("numbers as people read them")
   CHECK(text("peak_force:a / peak_force:b - 1", 0.563, true) == "+56 %");
   CHECK(text("peak_force:a / peak_force:b - 1", -0.0132, true) == "-1.3 %");
   CHECK(text("greatest_compression:a", 0.0083) == "8.3 mm");
-  CHECK(text("contact_time:a", 0.00945) == "9.45 ms");
+  CHECK(text("contact_time:a", 0.00942) == "9.4 ms");
   CHECK(text("peak_deceleration:a", 96.7) == "96.7 g");
   CHECK(text("bottoming_margin:a", 0.194) == "19 %");
   CHECK(text("bottoming_margin:a", -0.02) == "nothing");

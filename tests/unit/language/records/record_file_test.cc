@@ -112,7 +112,7 @@ TEST_CASE("decimal commas between semicolons are read, and that is noted")
   CHECK(record.time[3] == Approx(0.03e-3).epsilon(1e-12));
   CHECK(record.force[3] == Approx(3.5).epsilon(1e-12));
   REQUIRE(record.notes.size() == 1);
-  CHECK(has(record.notes[0], "decimal commas: \"0,00\" is read as 0"));
+  CHECK(has(record.notes[0], "decimal commas: \"0,5\" is read as 0.5"));
   // A thousands mark is no decimal comma.
   CHECK(has(refused(text + "0,5;1,234.5\n"), "\"1,234.5\" is not a number"));
 }
