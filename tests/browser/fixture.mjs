@@ -308,7 +308,7 @@ export function series() {
 }
 
 export function trial() {
-  const now = run("heel", { label: "now", title: "before" }), then = run("heel", { label: "with change", title: "with a 2 mm insert" });
+  const now = run("heel", { label: "before", title: "before" }), then = run("heel", { label: "after", title: "with a 2 mm insert" });
   const range = series().series;
   return {
     ...single_run(), kind: "trial", title: "A 2 mm semi-rigid insert in pair 07", label: "insert-trial", runs: [now, then],

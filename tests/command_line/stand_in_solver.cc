@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
-// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all), to
-// have a fault (STAND_IN_FAULT) or to refuse or trip over the cases of one label (STAND_IN_REFUSES,
-// STAND_IN_TRIPS).
+// take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all; "with
+// pictures": only runs that are to have them), to have a fault (STAND_IN_FAULT) or to refuse or trip over the
+// cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS).
 #include "tests/unit/output/results/synthetic.h"
 #include "tools/program/failures.h"
 #include "tools/program/full_answer.h"
@@ -40,7 +40,8 @@ solver::Result made_up(const solver::Case &setup)
   return has_unit(setup) ? tests::synthetic_forefoot().result : tests::synthetic_heel().result;
 }
 
-solver::Result solve(const solver::Case &setup, const tools::SolveWish &, const tools::RunProgress &progress)
+solver::Result solve(const solver::Case &setup, const tools::SolveWish &wish,
+                     const tools::RunProgress &progress)
 {
   if (std::getenv("STAND_IN_FAULT") != nullptr)
     throw std::logic_error("index 7 of 7");
@@ -62,7 +63,8 @@ solver::Result solve(const solver::Case &setup, const tools::SolveWish &, const 
     if (seconds != nullptr)
       std::this_thread::sleep_for(std::chrono::milliseconds(20));
   }
-  if (const char *when = std::getenv("STAND_IN_STOPS"))
+  const char *when = std::getenv("STAND_IN_STOPS");
+  if (when != nullptr && (std::string_view(when) != "with pictures" || wish.pictures))
   {
     if (std::string_view(when) == "at once")
       result = {};

@@ -51,7 +51,11 @@ class Trial(ProgramTest):
         code, output, messages = self.call("trial", "forefoot-drop", "--range", "gauge_pressure=80..200 kPa")
         self.assertEqual(code, 0, messages)
         self.assertIn("over unit gauge pressure, kPa", output)
-        self.assertNotIn("with change", output)
+        # Nothing is changed: one column, and no second run.
+        self.assertRegex(output, r"(?m)^ +now *$")
+        self.assertNotRegex(output, r"(?m)^ +before +after")
+        manifest = json.loads((self.folder / "results/trial-forefoot-drop/1/manifest.json").read_text())
+        self.assertFalse([name for name in manifest["files"] if "after" in name])
         table = (self.folder / "results/trial-forefoot-drop/1/data/range.csv").read_text().splitlines()
         self.assertEqual(len(table), 8)
         self.assertTrue(table[1].startswith("80,"))

@@ -13,10 +13,15 @@ namespace solemech::tools
 {
 namespace
 {
+/// Whether a text is of what a run sees, or of what an answer shows too.
+enum class Seen { by_run, in_answer };
+
 /// Collects lines below a prefix that grows and shrinks with the nesting of the data.
 class CanonicalWriter
 {
 public:
+  explicit CanonicalWriter(Seen seen) : seen_(seen) {}
+
   std::string text;
 
   template <Described Struct>
@@ -27,6 +32,8 @@ public:
       if (!each.applies || each.applies(object))
         write(object.*each.at, each, fresh.*each.at);
     });
+    if (seen_ == Seen::in_answer)
+      for_each_shown<Struct>([&](const auto &each) { write(object.*each.at, each, fresh.*each.at); });
   }
 
 private:
@@ -98,13 +105,14 @@ private:
           write(element, each, element);
   }
 
+  Seen        seen_;
   std::string prefix_;
 };
 
 template <typename Piece>
-std::string text_of(const Piece &piece)
+std::string text_of(const Piece &piece, Seen seen = Seen::by_run)
 {
-  CanonicalWriter out;
+  CanonicalWriter out(seen);
   out.members(piece);
   return std::move(out.text);
 }
@@ -113,6 +121,19 @@ std::string text_of(const Piece &piece)
 std::string canonical_text(const solver::Case &data)
 {
   return "solemech case, SI\n" + text_of(data);
+}
+
+std::string answer_text(const solver::Case &data)
+{
+  return "solemech case, SI, as shown\n" + text_of(data, Seen::in_answer);
+}
+
+std::string labelled_text(const std::vector<solver::Case> &cases, std::string (*text)(const solver::Case &))
+{
+  std::string all;
+  for (const solver::Case &data : cases)
+    all += fmt::format("# {}\n{}", data.label, text(data));
+  return all;
 }
 
 std::string canonical_text(const solver::Layer &layer)

@@ -1,19 +1,27 @@
 // SPDX-License-Identifier: Apache-2.0
 // The canonical text of a resolved case and of its pieces, and the fingerprint of a case. Spelling, units and
-// comments of the file do not matter; every number that a run sees does, to the last digit. Loops over the
+// comments of the file do not matter; every number that a run sees does, to the last digit. An answer shows
+// more than a run sees (titles, sources, what is invented), so it has a text of its own. Loops over the
 // descriptions.
 #pragma once
 
 #include "solver/case.h"
 
 #include <string>
+#include <vector>
 
 namespace solemech::tools
 {
 /// One `name = value` per line, SI, 17 significant digits.
 std::string canonical_text(const solver::Case &data);
 
-/// The same of a piece of a case.
+/// The same with what answers show or follow besides: two cases of one text get the same answer.
+std::string answer_text(const solver::Case &data);
+
+/// One of these texts of each case, under its label.
+std::string labelled_text(const std::vector<solver::Case> &cases, std::string (*text)(const solver::Case &));
+
+/// The canonical text of a piece of a case.
 std::string canonical_text(const solver::Layer &layer);
 std::string canonical_text(const solver::Plug &plug);
 std::string canonical_text(const solver::Rig &rig);

@@ -55,7 +55,8 @@ template <>
 struct Description<solver::Layer>
 {
   using S = solver::Layer;
-  static constexpr std::size_t left_out = 1; // what it is for people: laid in
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto shown = std::tuple(member(&S::laid_in, "laid_in")); // by what room is made and told
   static constexpr auto members = std::tuple(
     member(&S::name, "name")
       .as(Dimension::text, any_value, required, "Name of the layer; unique in the stack."),
@@ -71,8 +72,8 @@ struct Description<solver::Layer>
       .as(Dimension::length, above_to(0, 1), "", "Diameter of a core of `material` in a ring of another."),
     said("ring", Dimension::text, any_value, "", "Material outside the core diameter."),
     said("laid_in", Dimension::flag, any_value, "",
-         "Whether it lies in the shoe and is not part of the sole; by itself what is made of an insert's "
-         "material or is called insert, footbed or sockliner."),
+         "Whether it lies in the shoe and is not part of the sole. Default: true for a layer of an insert "
+         "material and for one called insert, footbed or sockliner."),
     member(&S::ring, "ring"),
     said("unit", Dimension::block, any_value, "", "An air unit in this layer."),
     member(&S::unit, "unit"),
@@ -128,7 +129,10 @@ template <>
 struct Description<solver::Case>
 {
   using S = solver::Case;
-  static constexpr std::size_t left_out = 4; // label, title, note, invented
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto shown = std::tuple(
+    member(&S::label, "label"), member(&S::title, "title"), member(&S::note, "note"),
+    member(&S::invented, "invented"));
   static constexpr auto members = std::tuple(
     member(&S::layers, "layer"), member(&S::plug, "plug"),
     one_of(&S::rig, "rig", "kind"),

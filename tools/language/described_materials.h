@@ -161,7 +161,11 @@ template <>
 struct Description<materials::Material>
 {
   using S = materials::Material;
-  static constexpr std::size_t left_out = 8; // name, title, family, hardness, stored readings, source and what it is worth
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto shown = std::tuple(
+    member(&S::name, "name"), member(&S::title, "title"), member(&S::family, "family"),
+    member(&S::hardness, "hardness"), member(&S::readings, "readings"), member(&S::source, "source"),
+    member(&S::invented, "invented"), member(&S::from_memory, "from_memory"));
   static constexpr auto members = std::tuple(
     said("name", Dimension::text, any_value, required, "Name of the material, used in layers."),
     said("from", Dimension::text, any_value, "",

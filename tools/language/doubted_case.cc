@@ -66,15 +66,28 @@ void scale_material(Material &material, DoubtedNumber number, double ratio)
 
 /// The member that the doubt is of, if the struct has it.
 template <typename Struct>
-void scale_member(Struct &object, DoubtedNumber number, double ratio)
+double *member_of(Struct &object, DoubtedNumber number)
 {
+  double *found = nullptr;
   for_each_member<Struct>([&](const auto &item) {
     if constexpr (std::same_as<std::remove_cvref_t<decltype(object.*item.at)>, double>)
       if (item.doubt == number)
-        object.*item.at *= ratio;
+        found = &(object.*item.at);
   });
+  return found;
 }
 } // namespace
+
+double *doubted_member(solver::Case &setup, DoubtedNumber number, const std::string &of)
+{
+  for (auto &layer : setup.layers)
+    if (layer.name == of)
+    {
+      auto *found = member_of(layer, number);
+      return !found && layer.unit ? member_of(*layer.unit, number) : found;
+    }
+  return std::visit([&](auto &rig) { return member_of(rig, number); }, setup.rig);
+}
 
 void scale_number(solver::Case &setup, DoubtedNumber number, const std::string &of, double ratio)
 {
@@ -84,15 +97,11 @@ void scale_number(solver::Case &setup, DoubtedNumber number, const std::string &
       scale_material(layer.material, number, ratio);
     if (layer.ring && layer.ring->name == of)
       scale_material(*layer.ring, number, ratio);
-    if (layer.name != of)
-      continue;
-    scale_member(layer, number, ratio);
-    if (layer.unit)
-      scale_member(*layer.unit, number, ratio);
   }
   if (setup.plug.side_material.name == of)
     scale_material(setup.plug.side_material, number, ratio);
-  std::visit([&](auto &rig) { scale_member(rig, number, ratio); }, setup.rig);
+  if (double *member = doubted_member(setup, number, of))
+    *member *= ratio;
 }
 
 std::vector<std::vector<double>> independent_doubts(const std::vector<solver::Doubt> &doubts)

@@ -6,6 +6,7 @@
 
 #include "solver/case.h"
 
+#include <string>
 #include <vector>
 
 namespace solemech::tools
@@ -20,6 +21,11 @@ constexpr bool is_of_rig(solver::DoubtedNumber number)
   return number == DoubtedNumber::height || number == DoubtedNumber::mass ||
          number == DoubtedNumber::guide_loss;
 }
+
+/// The number of a layer, its air unit or the rig; nullptr: the case does not hold it, or it is of a
+/// material.
+/// @param of  as in solver::Doubt
+double *doubted_member(solver::Case &setup, solver::DoubtedNumber number, const std::string &of);
 
 /// Multiplies a number of the case. What the case does not hold is left alone.
 /// @param of  material or layer, as in solver::Doubt

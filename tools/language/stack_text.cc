@@ -13,10 +13,13 @@ namespace solemech::tools
 {
 namespace
 {
-/// The case with the files that it names merged in and its changes made.
-toml::table complete(toml::table tree, const std::string &file, const ReadOptions &options, Variant variant,
+/// The case with the files that it names merged in and all changes made, those of the command line too.
+toml::table complete(toml::table tree, const std::string &file, const ReadOptions &options,
                      materials::Problems &problems)
 {
+  Variant variant;
+  for (const auto &option : options.overrides)
+    variant.emplace_back(change_from_option(option, problems));
   SheetFolder folder(options.case_roots, std::filesystem::path(file).parent_path(), options.copies);
   complete_tree(tree, std::move(variant), folder, options.library.names, problems);
   problems.throw_if_any();
@@ -39,7 +42,7 @@ std::string part_of(toml::table &tree, const std::vector<std::string> &names)
 std::string stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  auto tree = complete(materials::parse_sheet(text, file, problems), file, options, {}, problems);
+  auto                tree = complete(materials::parse_sheet(text, file, problems), file, options, problems);
   drop_rig_doubts(tree);
   auto names = sections_of({BlockOf::stack});
   names.insert(names.end(), {"format", "title", "note"});
@@ -49,22 +52,17 @@ std::string stack_text(const std::string &text, const std::string &file, const R
 std::string bench_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
-  auto                written = materials::parse_sheet(text, file, problems);
-  Variant             variant;
-  for (const auto &option : options.overrides)
-    variant.emplace_back(change_from_option(option, problems));
-  auto tree = complete(std::move(written), file, options, std::move(variant), problems);
+  auto                tree = complete(materials::parse_sheet(text, file, problems), file, options, problems);
   return part_of(tree, sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings}));
 }
 
-std::string named_stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
+std::string changed_stack_text(const std::string &text, const std::string &file, const ReadOptions &options)
 {
   materials::Problems problems;
   auto                tree = materials::parse_sheet(text, file, problems);
-  if (!tree.contains("stack"))
+  if (!tree.contains("stack") && !tree.contains("change") && options.overrides.empty())
     return "";
-  tree.erase("change"); // the settled case makes them itself
-  tree = complete(std::move(tree), file, options, {}, problems);
+  tree = complete(std::move(tree), file, options, problems);
   return part_of(tree, sections_of({BlockOf::stack}));
 }
 } // namespace solemech::tools

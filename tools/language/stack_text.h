@@ -17,6 +17,7 @@ std::string stack_text(const std::string &text, const std::string &file, const R
 /// The rest of it: the blocks of its rig and surroundings, with what a rig file and `options.overrides` say.
 std::string bench_text(const std::string &text, const std::string &file, const ReadOptions &options);
 
-/// The blocks of a stack that the case names, with what the case itself says of it; empty when it names none.
-std::string named_stack_text(const std::string &text, const std::string &file, const ReadOptions &options);
+/// The blocks of its stack, where the case alone does not say them as they are: it names a stack, or changes
+/// are made. Empty: it does.
+std::string changed_stack_text(const std::string &text, const std::string &file, const ReadOptions &options);
 } // namespace solemech::tools

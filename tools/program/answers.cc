@@ -50,6 +50,23 @@ RunFolder ResultPlaces::fresh(const RunRecord &record) const
                  : RunFolder::create(results_root, record.folder + (is_changed(record) ? changed_mark : ""));
 }
 
+bool all_complete(const std::vector<Run> &runs)
+{
+  bool complete = true;
+  for (const Run &run : runs)
+    if (!run.result.complete)
+    {
+      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
+      complete = false;
+    }
+  return complete;
+}
+
+ManifestFacts manifest_facts(const RunRecord &record, bool complete)
+{
+  return {record.label, complete ? record.hash : "incomplete", record.versions};
+}
+
 bool stored_summary_answers(const RunRequest &request)
 {
   return request.cases.size() == 1 && request.settings.empty() && !request.json && !request.details &&

@@ -88,19 +88,6 @@ void solve_all(std::vector<Task> &tasks, Job &job)
   }
 }
 
-/// Says which runs stopped early; true when all came to their end.
-bool all_complete(const RunRecord &record)
-{
-  bool complete = true;
-  for (const Run &run : record.runs)
-    if (!run.result.complete)
-    {
-      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
-      complete = false;
-    }
-  return complete;
-}
-
 struct Written
 {
   fs::path                 folder; ///< empty: it could not be written
@@ -108,9 +95,8 @@ struct Written
   std::exception_ptr       fault;
 };
 
-/// Writes what was calculated, several records at once, in their order. An incomplete record is kept to look
-/// at, but its hash is not that of its inputs, so it never answers a later run. One that cannot be written
-/// does not cost the others.
+/// Writes what was calculated, several records at once, in their order. One that cannot be written does not
+/// cost the others.
 std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
 {
   std::vector<Written> written(tasks.size());
@@ -124,8 +110,7 @@ std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool>
     try
     {
       written[i].remarks = write_run(*task.folder, task.record);
-      written[i].folder = task.folder->commit(
-        {task.record.label, complete[i] ? task.record.hash : "incomplete", task.record.versions});
+      written[i].folder = task.folder->commit(manifest_facts(task.record, complete[i]));
     }
     catch (...)
     {
@@ -170,7 +155,7 @@ Exit calculate(const RunRequest &request, Job &job)
 
   std::vector<bool> complete;
   for (const Task &task : tasks)
-    complete.push_back(all_complete(task.record));
+    complete.push_back(all_complete(task.record.runs));
   const auto written = write_all(tasks, complete);
   const Exit writing = explain_writing(written);
 

@@ -69,7 +69,7 @@ std::string reading_text(const SheetReading &reading)
                      seen.held_out ? " (held out)" : "");
 }
 
-/// What a bench sheet holds, and what is taken where nothing was written.
+/// What a bench sheet holds, and what is assumed where nothing was written.
 std::string check_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
 {
   const Sheet sheet = settleable_sheet(path, settings);
@@ -88,8 +88,8 @@ std::string check_sheet(const std::filesystem::path &path, const std::vector<std
   table.add_row({"readings", names.empty() ? "none yet" : fmt::format("{}", fmt::join(names, "; "))});
   for (const auto &question : sheet.asked)
     table.add_row({"please check", question});
-  for (const auto &taken : sheet.assumptions)
-    table.add_row({"taken", taken});
+  for (const auto &assumed : sheet.assumptions)
+    table.add_row({"assumed", assumed});
   for (const auto &kept : sheet.kept)
     table.add_row({"kept", kept});
   return answer_text(path, table);
@@ -126,7 +126,7 @@ std::string check_rig(const std::filesystem::path &path)
     {"use", fmt::format("rig = \"{}\" in a bench sheet in the same folder", path.filename().string())});
   materials::Problems told_before;
   if (const auto lines = invented_text(materials::read_sheet_text(path, told_before)); !lines.empty())
-    table.add_row({"taken", lines});
+    table.add_row({"assumed", lines});
   return answer_text(path, table);
 }
 

@@ -109,9 +109,11 @@ CompareInputs read_compare_inputs(const std::vector<std::string> &names)
   RunRecord &record = inputs.record;
   record.label = record.folder = joined_label(inputs.cases);
   record.versions = program_versions();
+  std::vector<solver::Case> setups;
   for (const auto &compared : inputs.cases)
-    record.canonical_text += fmt::format("# {}\n{}", compared.label, canonical_text(compared.setup));
-  record.hash = sha256_of_text("comparison\n" + record.canonical_text);
+    setups.push_back(compared.setup);
+  record.canonical_text = labelled_text(setups, canonical_text);
+  record.hash = sha256_of_text("comparison\n" + labelled_text(setups, answer_text));
   return inputs;
 }
 } // namespace solemech::tools

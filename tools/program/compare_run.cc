@@ -54,10 +54,9 @@ std::vector<Run> runs_of(const CompareInputs &inputs, const std::vector<Explanat
 /// Says which cases stopped early and takes them out; true when all came to their end.
 bool keep_complete(std::vector<Run> &runs)
 {
-  for (const Run &run : runs)
-    if (!run.result.complete)
-      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
-  return std::erase_if(runs, [](const Run &run) { return !run.result.complete; }) == 0;
+  const bool complete = all_complete(runs);
+  std::erase_if(runs, [](const Run &run) { return !run.result.complete; });
+  return complete;
 }
 
 /// No pair is left to compare: what finished is kept as it is, for people to look at.
@@ -65,7 +64,7 @@ void write_finished(RunFolder &folder, const RunRecord &record, const CompareReq
 {
   for (const std::string &remark : write_run(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
-  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, request.quiet);
+  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
   print_answers({record}, request);
 }
 
@@ -148,8 +147,7 @@ Exit calculate_comparison(const CompareRequest &request, Job &job)
   }
   if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
     fmt::print(stderr, "solemech: {}\n", remark);
-  const fs::path place =
-    folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
+  const fs::path place = folder.commit(manifest_facts(record, complete));
   tell_place(place, false, request.quiet);
   print_answer(pairs, record, request);
   return complete ? Exit::ok : Exit::run_failed;

@@ -30,8 +30,8 @@ RunRecord lesson_record(const Input &input, std::optional<std::size_t> guess)
   RunRecord record = planned_record(input);
   record.label = "learn-" + input.file.label;
   record.folder = "learn-" + record.folder;
-  record.hash = sha256_of_text(fmt::format("{}\n# lesson\n{}\n# guess {}\n", record.canonical_text,
-                                           input.file.text, guess ? std::to_string(*guess + 1) : "none"));
+  record.hash = sha256_of_text(fmt::format("{}\n# lesson\n{}\n# guess {}\n", record.hash, input.file.text,
+                                           guess ? std::to_string(*guess + 1) : "none"));
   return record;
 }
 
@@ -84,7 +84,7 @@ fs::path write_lesson(RunFolder &folder, const Input &input, const learn::Lesson
                                 learn::answer_text(answer, width) + "\n" + readings_text(record, {}));
   folder.write("report.html", report::report_html(learn::lesson_page(answer, record)));
   folder.write("worksheet.html", learn::worksheet_html(input.file, answer, record));
-  return folder.commit({record.label, record.hash, record.versions});
+  return folder.commit(manifest_facts(record, true));
 }
 
 void tell_files(const fs::path &folder, bool was_there, const LearnRequest &request)

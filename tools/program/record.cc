@@ -135,11 +135,9 @@ RunRecord planned_record(const Input &input)
   record.sheets = input.file.sheets;
   record.versions = program_versions();
   for (const solver::Case &setup : input.file.cases)
-  {
-    record.canonical_text += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
     record.runs.push_back({setup.label, setup, {}, input.file.changes});
-  }
-  record.hash = sha256_of_text(record.canonical_text);
+  record.canonical_text = labelled_text(input.file.cases, canonical_text);
+  record.hash = sha256_of_text(labelled_text(input.file.cases, answer_text));
   return record;
 }
 } // namespace solemech::tools

@@ -41,7 +41,7 @@ Sheet settleable_sheet(const std::filesystem::path &path, const std::vector<std:
 
 std::string sheet_fingerprint(const Sheet &sheet)
 {
-  auto text = sheet.text + sheet.data + canonical_text(sheet.setup);
+  auto text = sheet.text + sheet.data + answer_text(sheet.setup);
   for (const auto &unknown : sheet.unknowns)
     text += fmt::format("{} {:.12g} {:.12g} {}\n", unknown.parameter.name, unknown.parameter.median,
                         unknown.parameter.spread, unknown.parameter.minor);

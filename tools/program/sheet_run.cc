@@ -92,6 +92,7 @@ struct SettledAnswer
 {
   std::filesystem::path place;
   std::string           text, json;
+  bool                  complete = true; ///< the run of the settled stack came to its end
 };
 
 /// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the
@@ -121,6 +122,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   const auto case_text = settled_case_text(sheet, answer);
   RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
   record.runs.front().result = job.run_alone({answer.setup, {}}, "the settled stack");
+  const bool complete = all_complete(record.runs);
   take_from_run(record.runs.front().result, answer);
   auto       folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
@@ -136,7 +138,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
                  stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
   folder.write("settled.json", json);
   folder.write("data/sheet.toml", sheet.text);
-  return {folder.commit({sheet.file.label, record.hash, program_versions()}), text, json};
+  return {folder.commit(manifest_facts(record, complete)), text, json, complete};
 }
 } // namespace
 
@@ -148,7 +150,7 @@ std::optional<Exit> answer_sheet(const RunRequest &request, Job &job)
   const auto answer = settled_into_folder(settleable_sheet(*path, request.settings), request.output, job);
   tell_place(answer.place, false, request.quiet);
   fmt::print("{}", request.json ? answer.json : answer.text);
-  return Exit::ok;
+  return answer.complete ? Exit::ok : Exit::run_failed;
 }
 
 SettledStack settle_beforehand(const std::filesystem::path &path, bool quiet, Job &job)

@@ -25,11 +25,11 @@ RunRecord trial_record(const TrialInput &trial)
   file.text = trial.case_text;
   file.sheets = trial.sheets;
   file.cases = {trial.now};
-  file.cases.front().label = "now";
+  file.cases.front().label = trial.swaps.empty() ? as_it_is : before_change;
   if (!trial.swaps.empty())
   {
     file.cases.push_back(trial.changed);
-    file.cases.back().label = "with-change";
+    file.cases.back().label = after_change;
   }
   RunRecord record = planned_record({trial.path, file});
   record.label = "trial-" + record.label;
@@ -39,8 +39,8 @@ RunRecord trial_record(const TrialInput &trial)
   if (record.runs.size() > 1)
     record.runs.back().changes.insert(record.runs.back().changes.end(), trial.swaps.begin(),
                                       trial.swaps.end());
-  record.canonical_text = trial_canonical_text(trial);
-  record.hash = sha256_of_text(record.canonical_text);
+  record.canonical_text = asked_text(trial, canonical_text);
+  record.hash = sha256_of_text(asked_text(trial, answer_text));
   return record;
 }
 

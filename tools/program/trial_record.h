@@ -16,7 +16,8 @@ namespace solemech::tools
 /// @throws materials::CaseError, MissingPart
 TrialInput trial_input(const TrialRequest &request);
 
-/// The record of a trial before anything is calculated: the stack now, and with the change when there is one.
+/// The record of a trial before anything is calculated: the stack before and, when there is one, after the
+/// change.
 RunRecord trial_record(const TrialInput &trial);
 
 /// Folder of the same trial, answered by the same version and untouched since.

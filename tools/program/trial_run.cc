@@ -34,7 +34,7 @@ std::string range_picture(const TrialInput &trial, const TrialResult &result, co
     {
       runs.push_back({trial.range->cases[i].label, trial.range->cases[i], result.range[i], trial.swaps});
       series.values.push_back(trial.range->values[i]);
-      series.groups.emplace_back(trial.swaps.empty() ? "before" : "after");
+      series.groups.emplace_back(trial.swaps.empty() ? as_it_is : after_change);
     }
   return runs.empty() ? "" : series_chart(runs, series);
 }
@@ -55,7 +55,7 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
     draw_script(folder.file("summary.txt").parent_path(), "range.gp",
                 range_picture(trial, result, *answer.range));
   }
-  return folder.commit({record.label, complete ? record.hash : "incomplete", record.versions});
+  return folder.commit(manifest_facts(record, complete));
 }
 
 /// Says what stopped early; false when there is nothing.
@@ -88,7 +88,7 @@ void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest
     return;
   for (const std::string &remark : write_run(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
-  tell_place(folder.commit({record.label, "incomplete", record.versions}), false, request.quiet);
+  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
   print_answers({record}, request);
 }
 } // namespace

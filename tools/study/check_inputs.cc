@@ -1,4 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
+#include "tools/study/judge.h"
 #include "tools/study/settle.h"
 
 #include <fmt/format.h>
@@ -39,9 +40,10 @@ void check(const Observation &o, std::vector<std::string> &problems)
       fmt::format("{}: an uncertainty of {} would make the reading perfect. Give the ± of the instrument",
                   o.name, o.doubt));
   else if (o.doubt > std::abs(o.value))
-    problems.push_back(fmt::format("{}: the uncertainty {:.4g} is larger than the reading {:.4g}, so the "
-                                   "reading says nothing. Leave it out or check its unit",
-                                   o.name, o.doubt, o.value));
+    problems.push_back(
+      fmt::format("{}: ±{} is larger than the reading {}, so the reading says nothing. Leave "
+                  "it out or check its unit",
+                  o.name, shown(o.shown, doubts_in_half_band * o.doubt), shown(o.shown, o.value)));
   else if (o.by_ratio && o.value <= 0)
     problems.push_back(
       fmt::format("{}: a reading compared by ratio must be positive, this one is {:.4g}", o.name, o.value));

@@ -32,8 +32,10 @@ Verdict verdict_of(const Observation &observation, double misfit, double varianc
     return Verdict::agree;
   if (std::abs(misfit) > outside_99 * together)
     return Verdict::disagree;
-  const bool says_much = band_half_width * together * observation.doubt <= 0.5 * std::abs(observation.value);
-  return std::abs(misfit) <= band_half_width * together && says_much ? Verdict::agree : Verdict::cannot_tell;
+  const bool says_much =
+    doubts_in_half_band * together * observation.doubt <= 0.5 * std::abs(observation.value);
+  return std::abs(misfit) <= doubts_in_half_band * together && says_much ? Verdict::agree
+                                                                         : Verdict::cannot_tell;
 }
 
 /// Squared distance, over its variance, of readings `which` from what the priors alone predict.
@@ -69,9 +71,9 @@ void judge(const std::vector<Observation> &observations, const Linear &linear,
     const auto counted = residual(observation, predictions[Eigen::Index(i)]);
     answer.misfit = counted ? counted->value : 0;
     answer.weight = observation.held_out || answer.misfit == 0 ? 1 : weight;
-    answer.measured = in_units(observation, 0, band_half_width);
-    answer.predicted = in_units(observation, misfit, band_half_width * std::sqrt(q));
-    answer.without_it = in_units(observation, misfit / others, band_half_width * std::sqrt(q / others));
+    answer.measured = in_units(observation, 0, doubts_in_half_band);
+    answer.predicted = in_units(observation, misfit, doubts_in_half_band * std::sqrt(q));
+    answer.without_it = in_units(observation, misfit / others, doubts_in_half_band * std::sqrt(q / others));
     answer.verdict = verdict_of(observation, misfit / others, q / others);
   }
 }

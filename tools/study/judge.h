@@ -2,12 +2,12 @@
 // What each reading says about the model and about the other readings, linearised.
 #pragma once
 
+#include "tools/language/doubted_case.h"
 #include "tools/study/quadratic_model.h"
 
 namespace solemech::settle
 {
-/// Half width of a 90 % band in standard deviations of a normal distribution.
-constexpr double band_half_width = 1.6448536269514722;
+using tools::doubts_in_half_band;
 
 /// Fills verdict, misfit, weight and the bands `measured`, `predicted`, `without_it` of every reading.
 ///

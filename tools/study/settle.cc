@@ -13,6 +13,11 @@
 
 namespace solemech::settle
 {
+std::string shown(const std::function<std::string(double)> &how, double value)
+{
+  return how ? how(value) : fmt::format("{:.4g}", value);
+}
+
 namespace
 {
 Band log_normal_band(const Parameter &p, double z, double deviation)
@@ -20,7 +25,7 @@ Band log_normal_band(const Parameter &p, double z, double deviation)
   const auto at = [&](double x) {
     return std::clamp(p.median * std::exp(p.spread * x), p.lowest, p.highest);
   };
-  return {at(z), at(z - band_half_width * deviation), at(z + band_half_width * deviation)};
+  return {at(z), at(z - doubts_in_half_band * deviation), at(z + doubts_in_half_band * deviation)};
 }
 
 std::vector<SettledParameter> settled_parameters(const std::vector<Parameter> &parameters,
@@ -83,11 +88,6 @@ void take_samples(Settled &settled, const Sampled &sampled, double model_error, 
     "model behind the samples is off by up to {:.2g} standard errors of a reading in {} runs.",
     good ? "The bands hold" : "The bands are rough", "all", 100 * check.linear_error, check.surrogate_error,
     n_check_runs);
-}
-
-std::string shown(const std::function<std::string(double)> &how, double value)
-{
-  return how ? how(value) : fmt::format("{:.4g}", value);
 }
 
 void add_remarks(Settled &settled, const std::vector<Parameter> &parameters,
@@ -191,7 +191,7 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
   {
     auto        &o = settled.observations[std::size_t(i)];
     const double y = best.start_predictions[i];
-    const double half = band_half_width * best.start_jacobian.row(i).norm();
+    const double half = doubts_in_half_band * best.start_jacobian.row(i).norm();
     o.predicted_before = y;
     o.before = {y, y - half, y + half};
     o.sampled = o.predicted;

@@ -47,6 +47,9 @@ struct Observation
   std::function<std::string(double)> shown = {}; ///< how people read a value of it; empty: the bare number
 };
 
+/// A value as people read it.
+std::string shown(const std::function<std::string(double)> &how, double value);
+
 /// All predictions for many parameter sets at once, one row a set, one entry an observation in their order;
 /// the caller runs them in parallel and keeps them. A row that could not be computed is empty.
 using Predict = std::function<std::vector<std::vector<double>>(const std::vector<std::vector<double>> &sets)>;

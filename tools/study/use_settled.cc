@@ -76,7 +76,7 @@ bool shows(const Settled &settled, std::size_t parameter, double least_share)
 
 Band propagate(const Settled &settled, double value, const std::vector<double> &gradient)
 {
-  const double half = band_half_width * std::sqrt(std::max(0.0, along(settled, gradient, gradient)));
+  const double half = doubts_in_half_band * std::sqrt(std::max(0.0, along(settled, gradient, gradient)));
   return {value, value - half, value + half};
 }
 

@@ -79,8 +79,9 @@ std::vector<solver::Case> full_cases()
   return cases;
 }
 
-/// Calls `look` after changing each number, word and choice below `object`, one at a time, and puts it back.
-template <typename Value, typename Look>
+/// Calls `look` after changing each number, word and choice below `object`, one at a time, and puts it back;
+/// with `shown` also those that only people see.
+template <bool shown, typename Value, typename Look>
 void change_each(Value &object, const std::string &where, const Look &look)
 {
   if constexpr (std::is_enum_v<Value> || std::is_arithmetic_v<Value> || std::same_as<Value, std::string>)
@@ -105,24 +106,30 @@ void change_each(Value &object, const std::string &where, const Look &look)
     object = before;
   }
   else if constexpr (Described<Value>)
+  {
     for_each_member<Value>([&](const auto &each) {
       // A choice that decides which other members count is tested by those.
       if (!each.applies || each.applies(object))
-        change_each(object.*each.at, where + "." + std::string(each.name), look);
+        change_each<shown>(object.*each.at, where + "." + std::string(each.name), look);
     });
+    if constexpr (shown)
+      for_each_shown<Value>([&](const auto &each) {
+        change_each<shown>(object.*each.at, where + "." + std::string(each.name), look);
+      });
+  }
   else if constexpr (requires { object.has_value(); })
-    change_each(*object, where, look);
+    change_each<shown>(*object, where, look);
   else if constexpr (requires { object.index(); })
-    std::visit([&](auto &kind) { change_each(kind, where, look); }, object);
+    std::visit([&](auto &kind) { change_each<shown>(kind, where, look); }, object);
   else
     for (auto &element : object)
       if constexpr (requires { std::get<1>(element); })
       {
-        change_each(std::get<0>(element), where + ".first", look);
-        change_each(std::get<1>(element), where + ".second", look);
+        change_each<shown>(std::get<0>(element), where + ".first", look);
+        change_each<shown>(std::get<1>(element), where + ".second", look);
       }
       else
-        change_each(element, where, look);
+        change_each<shown>(element, where, look);
 }
 
 /// A value of an entry as a person writes it, in the first unit of its kind that needs no offset.
@@ -210,7 +217,7 @@ TEST_CASE("every described member shows in the canonical text, the fingerprint a
     const auto rig = data.rig;
     const auto layer = data.layers[0];
     const auto plug = data.plug;
-    change_each(data, "case", [&](const std::string &where) {
+    change_each<false>(data, "case", [&](const std::string &where) {
       INFO(where);
       ++n_looked_at;
       CHECK(canonical_text(data) != text);
@@ -224,6 +231,24 @@ TEST_CASE("every described member shows in the canonical text, the fingerprint a
     CHECK(canonical_text(data) == text);
   }
   CHECK(n_looked_at > 400);
+}
+
+TEST_CASE("every described member, also one that only people see, shows in the text of answers")
+{
+  int n_looked_at = 0;
+  for (solver::Case &data : full_cases())
+  {
+    const auto text = answer_text(data), of_run = canonical_text(data);
+    change_each<true>(data, "case", [&](const std::string &where) {
+      INFO(where);
+      ++n_looked_at;
+      CHECK(answer_text(data) != text);
+    });
+    CHECK(answer_text(data) == text);
+    data.layers[0].laid_in = !data.layers[0].laid_in;
+    CHECK(canonical_text(data) == of_run);
+  }
+  CHECK(n_looked_at > 500);
 }
 
 TEST_CASE("what is written for a member is read into it")

@@ -133,7 +133,7 @@ TEST_CASE("everything that makes no sense is named at once, before any run")
     CHECK(error.problems.size() == 7);
     const std::string all = error.what();
     for (const char *part : {"m: the assumed value", "n: the assumed spread", "n: the limits",
-                             "a: an uncertainty of 0", "b: the uncertainty 6 is larger than the reading 5",
+                             "a: an uncertainty of 0", "b: ±9.869 is larger than the reading 5",
                              "c: the reading is not a number", "d: a reading compared by ratio"})
       CHECK(all.find(part) != std::string::npos);
   }

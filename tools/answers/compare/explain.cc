@@ -182,14 +182,15 @@ struct MixtureResults
   std::vector<solver::Result> fine, coarse;
 };
 
-/// Splits every reading that both ends have.
-void split_readings(const MixtureResults &runs, const Sets &sets, Explanation &answer)
+/// Splits every reading that both ends, `a` and `b`, have.
+void split_readings(const MixtureResults &runs, const Sets &sets, const solver::Result &a,
+                    const solver::Result &b, Explanation &answer)
 {
   note_impossible(sets, runs.fine, runs.coarse, answer);
   answer.n_sampled_orders = sets.orders.size();
   const std::size_t n_changes = answer.plan.changes.size();
   for (const auto *kind : compared_readings()) // most telling first
-    if (kind->compared.split && answer.a.find(*kind) && answer.b.find(*kind))
+    if (kind->compared.split && a.find(*kind) && b.find(*kind))
       answer.splits.push_back(split_of(*kind, sets, n_changes, runs.fine, runs.coarse));
   if (sets.orders.empty() && !answer.splits.empty())
     answer.possible_orders =
@@ -220,32 +221,32 @@ Explanation explained(const Comparison &comparison, Job &job, const std::string 
   answer.one_rod = comparison.one_rod;
   answer.has_doubts = !comparison.moved.empty();
   const auto n_calculated = job.n_calculated(), n_from_store = job.n_from_store();
-  auto       ends = run_mixtures(sets, with_pictures, job, what, is_end);
-  const auto take_ends = [&] {
-    answer.a = ends[end_a];
-    answer.b = ends[end_b];
+  const auto take_ends = [&](std::vector<solver::Result> &results) {
+    answer.b = end_b == end_a ? results[end_b] : std::move(results[end_b]);
+    answer.a = std::move(results[end_a]);
     answer.n_calculated = job.n_calculated() - n_calculated;
     answer.n_from_store = job.n_from_store() - n_from_store;
   };
-  take_ends();
-  if (!answer.a.complete || !answer.b.complete)
+  auto ends = run_mixtures(sets, with_pictures, job, what, is_end);
+  if (!ends[end_a].complete || !ends[end_b].complete)
+  {
+    take_ends(ends);
     return answer;
+  }
   MixtureResults runs;
   runs.coarse = run_mixtures(sets, coarser_run, job, what, is_needed);
   runs.fine = run_mixtures(sets, readings_only, job, what, is_mixture);
   for (const std::size_t end : end_a == end_b ? std::vector{end_a} : std::vector{end_a, end_b})
   {
     set_errors(ends[end], runs.coarse[end]);
-    runs.fine[end] = ends[end];
+    runs.fine[end] = std::move(ends[end]);
   }
-  take_ends();
-  if (!comparison.comparable)
-  {
+  if (comparison.comparable)
+    split_readings(runs, sets, runs.fine[end_a], runs.fine[end_b], answer);
+  else
     answer.no_shares = why_not_comparable(comparison.plan.a, comparison.plan.b);
-    return answer;
-  }
-  split_readings(runs, sets, answer);
-  if (answer.has_doubts)
+  take_ends(runs.fine);
+  if (answer.has_doubts && comparison.comparable)
     add_doubt_bands(answer, comparison, runs.coarse, job, "bands: " + what);
   return answer;
 }

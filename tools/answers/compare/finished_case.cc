@@ -89,10 +89,8 @@ CaseFile finished_case(const fs::path &folder, ReadOptions options)
     // Named as the case was. Earlier versions kept the sheets that it names in this folder, under their
     // names.
     CaseFile file = read_case_text(text, (folder / "data" / "sheets" / (label + ".toml")).string(), options);
-    std::string now;
-    for (const solver::Case &setup : file.cases)
-      now += fmt::format("# {}\n{}", setup.label, canonical_text(setup));
-    if (sorted_lines(now) == sorted_lines(text_in(folder, "data/resolved.txt")))
+    if (sorted_lines(labelled_text(file.cases, canonical_text)) ==
+        sorted_lines(text_in(folder, "data/resolved.txt")))
       return file;
   }
   catch (const materials::CaseError &)

@@ -66,7 +66,7 @@ Doubted parse_doubted(const std::string &text, Dimension dimension)
   if (!has_sign)
     return out;
   if (parts.doubt.empty())
-    throw InvalidQuantity("there is no number after +-", "For example \"16.0 mm +- 0.5\"");
+    throw InvalidQuantity("there is no number after +-", "Write \"16.0 mm +- 0.5\", for example");
   out.half_band = half_band_of(parts, out.value, dimension);
   if (!(out.half_band > 0))
     throw InvalidQuantity("the ± must be above zero",

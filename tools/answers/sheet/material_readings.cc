@@ -24,7 +24,8 @@ MaterialNote note_of(const Fields &fields, const char *example)
 {
   const auto layer = fields.text("layer");
   if (layer.empty())
-    fields.problem("layer", "is missing: a material reading needs its layer", "For example layer = \"core\"");
+    fields.problem("layer", "is missing: a material reading needs its layer",
+                   "Write layer = \"core\", for example");
   const auto *value = fields.table().get("value");
   if (!value)
     fields.problem("value", "is missing", fmt::format("Write value = \"{}\"", example));

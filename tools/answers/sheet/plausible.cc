@@ -35,7 +35,7 @@ std::string question(const std::string &name, double value, const Usual &usual, 
                      const std::string &unit)
 {
   const double factor = usual_factor(value, usual);
-  return fmt::format("{} of {} is unusual: expected is {} to {}.{}", name, value_text(value, dimension, unit),
+  return fmt::format("{} of {} is unusual; {} to {} is expected.{}", name, value_text(value, dimension, unit),
                      value_text(usual.lowest, dimension, unit), value_text(usual.highest, dimension, unit),
                      factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
                                 : " Is its unit right?");
@@ -65,23 +65,21 @@ std::string asked_of_reading(const std::string &name, const std::string &reading
                                            : question(name, value, kind->usual, dimension, unit);
 }
 
-std::string asked_of_repeats(const std::string &name, const std::vector<double> &values, D dimension,
-                             const std::string &unit)
+std::optional<OddHit> odd_hit(const std::vector<double> &values, D dimension, const std::string &unit)
 {
-  if (values.size() < 3)
-    return {};
   auto sorted = values;
   std::sort(sorted.begin(), sorted.end());
   const double middle = sorted[sorted.size() / 2];
-  for (const double value : values)
-    if (const double ratio = value / middle; ratio > far_from_the_others || ratio * far_from_the_others < 1)
-    {
-      const double factor = usual_factor(value, {middle / far_from_the_others, middle * far_from_the_others});
-      return fmt::format("{}: {} is far from the other hits, about {}, and is included in their mean.{}",
-                         name, value_text(value, dimension, unit), value_text(middle, dimension, unit),
-                         factor > 0 ? fmt::format(" Is it {}?", value_text(factor * value, dimension, unit))
-                                    : " Remove it if it was a bad hit.");
-    }
-  return {};
+  const Usual  usual{middle / far_from_the_others, middle * far_from_the_others};
+  const auto   odd = std::ranges::find_if_not(values, [&](double value) { return usual.holds(value); });
+  if (odd == values.end())
+    return std::nullopt;
+  const double factor = usual_factor(*odd, usual);
+  const auto   intended =
+    factor > 0 ? fmt::format("Is it {}? ", value_text(factor * *odd, dimension, unit)) : std::string();
+  return OddHit{static_cast<std::size_t>(odd - values.begin()),
+                fmt::format("{} is far from the others, about {}", value_text(*odd, dimension, unit),
+                            value_text(middle, dimension, unit)),
+                intended + "Correct it, or remove it if it was a bad reading"};
 }
 } // namespace solemech::tools

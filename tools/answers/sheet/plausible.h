@@ -1,12 +1,14 @@
 // SPDX-License-Identifier: Apache-2.0
 // Numbers that a bench hardly ever shows, asked back before anything is calculated: a core of 146 mm, a
-// contact of ten seconds, one hit a tenth of the others. They are not refused: strange shoes exist, and the
-// person decides.
+// contact of ten seconds. They are not refused: strange shoes exist, and the person decides. One hit far from
+// the others is: a mean of both would be of neither.
 #pragma once
 
 #include "solver/case.h"
 #include "tools/language/quantity.h"
 
+#include <cstddef>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,7 +21,14 @@ std::vector<std::string> asked_of_stack(const solver::Case &setup);
 std::string asked_of_reading(const std::string &name, const std::string &reading, double value,
                              materials::Dimension dimension, const std::string &unit);
 
-/// A question about repeated hits of which one stands far from the middle one; empty when none does.
-std::string asked_of_repeats(const std::string &name, const std::vector<double> &values,
-                             materials::Dimension dimension, const std::string &unit);
+/// A hit that no two hits of one stack can differ by.
+struct OddHit
+{
+  std::size_t index; ///< among the hits
+  std::string reason, cure;
+};
+
+/// The first hit that stands far from the middle one; nothing when none does.
+std::optional<OddHit> odd_hit(const std::vector<double> &values, materials::Dimension dimension,
+                              const std::string &unit);
 } // namespace solemech::tools

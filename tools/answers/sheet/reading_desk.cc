@@ -64,6 +64,10 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
                    "Give value = \"...\", or values = [\"...\", \"...\"] for several hits");
     return out;
   }
+  const auto source_of = [&](std::size_t i) {
+    const auto *list = fields.table()[entry].as_array();
+    return list ? list->get(i)->source() : fields.table().get(entry)->source();
+  };
   for (std::size_t i = 0; i < texts.size(); ++i)
     try
     {
@@ -77,16 +81,16 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
     }
     catch (const InvalidQuantity &error)
     {
-      const auto *list = fields.table()[entry].as_array();
-      problems.add(problem_at(list ? list->get(i)->source() : fields.table().get(entry)->source(),
-                              fields.title(entry), error.what(), error.cure));
+      problems.add(problem_at(source_of(i), fields.title(entry), error.what(), error.cure));
       slips = true;
     }
   if (slips || values.empty())
     return out;
-  if (const auto asked = asked_of_repeats(fields.text("kind"), values, dimension, instrument.unit);
-      !asked.empty())
-    sheet.asked.push_back(asked);
+  if (const auto odd = odd_hit(values, dimension, instrument.unit))
+  {
+    problems.add(problem_at(source_of(odd->index), fields.title(entry), odd->reason, odd->cure));
+    return out;
+  }
   const auto n = static_cast<double>(values.size());
   out.n = static_cast<int>(values.size());
   out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
@@ -106,9 +110,9 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
     const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
     const auto   told =
       fmt::format("{}: no ± given, that of {} assumed, ±{}{}", fields.text("kind"), instrument.name,
-                  value_text(own, dimension, instrument.unit),
+                  half_text(own, out.value, dimension, instrument.unit),
                   out.n > 1 ? fmt::format("; with the scatter of {} hits ±{}", out.n,
-                                          value_text(out.half_band, dimension, instrument.unit))
+                                          half_text(out.half_band, out.value, dimension, instrument.unit))
                             : "");
     if (std::find(sheet.assumptions.begin(), sheet.assumptions.end(), told) == sheet.assumptions.end())
       sheet.assumptions.push_back(told);

@@ -77,9 +77,9 @@ void ReadingReader::layer_note(const std::string &layer, const std::string &entr
   const auto title = layer + "." + entry;
   const auto text = node.is_string() ? node.as_string()->get() : std::string();
   if (text.empty())
-    desk_.problems.add(
-      problem_at(node.source(), title, "is not text in quotes",
-                 entry == "hardness" ? "For example \"42 AskerC\"" : "For example \"170 kg/m3\""));
+    desk_.problems.add(problem_at(node.source(), title, "is not text in quotes",
+                                  entry == "hardness" ? "Write \"42 AskerC\", for example"
+                                                      : "Write \"170 kg/m3\", for example"));
   else if (entry == "hardness")
     take_hardness(desk_, {text, layer, node, title}, "");
   else

@@ -38,8 +38,6 @@ void read_impact_record(ReadingDesk &desk, const Fields &fields)
   setup.mass = {mass, 0.005 * mass};
   setup.speed = {speed, 0.01 * speed};
   const auto found = records::read_impact(record, setup, path.string(), desk.problems);
-  for (const auto &note : record.notes)
-    desk.sheet.assumptions.push_back(fmt::format("{}: {}", path.filename().string(), note));
   for (const auto &note : found.notes)
     desk.sheet.assumptions.push_back(fmt::format("{}: {}", path.filename().string(), note));
   const auto bench = desk.drop_bench(fields);

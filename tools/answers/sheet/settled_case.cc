@@ -125,17 +125,33 @@ std::string without(const std::string &text, const std::vector<std::string> &nam
   return rest.text();
 }
 
+/// The text without the blocks of unknown materials: below stand ones with numbers.
+std::string without_unknown(const std::string &text, const Sheet &sheet)
+{
+  materials::Problems told_before;
+  SheetText           rest(text);
+  const auto          tree = materials::parse_sheet(text, "", told_before);
+  if (const auto *blocks = tree.get_as<toml::array>("material"))
+    for (const auto &block : *blocks)
+      if (const auto *table = block.as_table())
+        if (std::ranges::any_of(sheet.materials, [&](const UnknownMaterial &unknown) {
+              return unknown.name == (*table)["name"].value_or(std::string());
+            }))
+          rest.remove_table(*table);
+  return rest.text();
+}
+
 /// What stands below in full, so that the text needs no file beside it: the rig, and a stack that the sheet
-/// only names.
+/// only names or changes.
 std::vector<std::string> named_elsewhere(const Sheet &sheet)
 {
   auto names = sections_of({BlockOf::bench, BlockOf::slide, BlockOf::surroundings});
   names.emplace_back("rig");
-  if (!sheet.named_stack.empty())
+  if (!sheet.stack_text.empty())
   {
     const auto of_stack = sections_of({BlockOf::stack});
     names.insert(names.end(), of_stack.begin(), of_stack.end());
-    names.emplace_back("stack");
+    names.insert(names.end(), {"stack", "change"});
   }
   return names;
 }
@@ -165,17 +181,15 @@ std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Sett
 
 std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
 {
-  // The blocks that the reader appended for unknown materials are replaced by ones with numbers.
-  auto text = sheet.case_text.substr(
-    0, sheet.case_text.find("\n[[material]]\nname = \"" +
-                            (sheet.materials.empty() ? std::string("\n") : sheet.materials.front().name) +
-                            "\"\nfrom = "));
-  text = tidied(without(text, named_elsewhere(sheet)), sheet.text);
+  auto text = tidied(without(without_unknown(sheet.case_text, sheet), named_elsewhere(sheet)), sheet.text);
   const auto doubts = doubts_text(settled_doubts(sheet, answer.settled));
   // Its own doubts stand unless the sheet leaves some, as in any case that names it.
-  if (!sheet.named_stack.empty())
-    text += "\n# The stack that the sheet names.\n" +
-            (doubts.empty() ? sheet.named_stack : without(sheet.named_stack, {"settled"}));
+  if (!sheet.stack_text.empty())
+  {
+    const auto stack = without_unknown(sheet.stack_text, sheet);
+    text += "\n# The stack of the sheet, with the changes made to it.\n" +
+            (doubts.empty() ? stack : without(stack, {"settled"}));
+  }
   text += "\n# The bench on which the sheet was read.\n" + sheet.bench_text;
   text += "\n# Fitted to the readings of the bench sheet; the two numbers behind each value are the ends of "
           "its 90 % band.\n";

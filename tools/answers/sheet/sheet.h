@@ -53,14 +53,13 @@ struct UnknownMaterial
 struct Sheet
 {
   std::filesystem::path    path;
-  std::string              text;        ///< as the person wrote it
-  std::string              case_text;   ///< the same as a plain case, at the middle values
-  std::string              bench_text;  ///< its rig as blocks, with what a rig file and the command line say
-  std::string              named_stack; ///< the same of a stack in a file of its own, else empty
-  std::vector<std::string> doubted;     ///< entries whose value has a +-, "core.thickness"
-  std::vector<std::string> taken;       ///< entries that are not written, as after --set
-  CaseFile                 file;        ///< read from case_text
-  solver::Case             setup;       ///< its one case
+  std::string              text;       ///< as the person wrote it
+  std::string              case_text;  ///< the same as a plain case, at the middle values
+  std::string              bench_text; ///< its rig as blocks, with what a rig file and the command line say
+  std::string              stack_text; ///< the same of its stack, where its own layers do not say it
+  std::vector<std::string> taken;      ///< entries that are not written, as after --set
+  CaseFile                 file;       ///< read from case_text
+  solver::Case             setup;      ///< its one case
   std::string              pair, part;
   std::string              cut;   ///< what has been cut so far, as written
   std::vector<std::string> tools; ///< that the person has; empty: not said

@@ -366,14 +366,13 @@ private:
   /// Doubts about a rig that the command line replaces are left behind with it.
   void own_bench(const toml::table &drop)
   {
-    const auto n_before = sheet_.unknowns.size(), n_doubted = sheet_.doubted.size();
+    const auto n_before = sheet_.unknowns.size();
     values(drop, "drop", "drop", "");
     if (std::none_of(options_.overrides.begin(), options_.overrides.end(), [](const std::string &option) {
           return option.starts_with("rig=") || option.starts_with("rig =");
         }))
       return;
     sheet_.unknowns.resize(n_before);
-    sheet_.doubted.resize(n_doubted);
   }
 
   void add_doubted(const Doubted &value, const DoubtedEntry &entry, const std::string &address,
@@ -389,7 +388,6 @@ private:
     unknown.parameter =
       measured_number(entry.kind == DoubtedNumber::gauge_pressure ? unit_pressure_name(layer) : words, value);
     sheet_.unknowns.push_back(unknown);
-    sheet_.doubted.push_back(address);
   }
 
   bool read_case()
@@ -405,7 +403,8 @@ private:
       {
         sheet_.setup = sheet_.file.cases.front();
         sheet_.bench_text = bench_text(sheet_.case_text, sheet_.path.string(), options);
-        sheet_.named_stack = named_stack_text(sheet_.case_text, sheet_.path.string(), options);
+        sheet_.stack_text = changed_stack_text(sheet_.case_text, sheet_.path.string(), options_);
+        leave_what_was_set();
         add_instrument_doubts(sheet_);
         return true;
       }
@@ -419,6 +418,16 @@ private:
           problems_->add(problem);
     }
     return false;
+  }
+
+  /// A number that a change gives is known as it is given: the band of the written one is not of it.
+  void leave_what_was_set()
+  {
+    constexpr double rounding = 1e-9;
+    std::erase_if(sheet_.unknowns, [&](const Unknown &one) {
+      const auto *now = doubted_member(sheet_.setup, one.kind, one.target);
+      return now && std::abs(*now - one.parameter.median) > rounding * std::abs(*now);
+    });
   }
 
   static constexpr double nan_ = std::numeric_limits<double>::quiet_NaN();

@@ -49,23 +49,25 @@ void SheetText::remove_entries(const toml::table &table)
       remove(key, node);
 }
 
+void SheetText::remove_table(const toml::table &table)
+{
+  const auto at = offset(table.source().begin);
+  const auto begin = text_.rfind('\n', at == 0 ? 0 : at - 1);
+  const auto from = begin == std::string::npos ? 0 : begin + 1;
+  const auto line_end = std::min(text_.find('\n', from), text_.size());
+  const auto comment = std::min(text_.find('#', from), line_end);
+  changes_.push_back({from, comment, blanks(from, comment)});
+  remove_entries(table);
+}
+
 void SheetText::remove_block(const toml::key &key, const toml::node &block)
 {
-  const auto heading = [&](const toml::table &table) {
-    const auto at = offset(table.source().begin);
-    const auto begin = text_.rfind('\n', at == 0 ? 0 : at - 1);
-    const auto from = begin == std::string::npos ? 0 : begin + 1;
-    const auto line_end = std::min(text_.find('\n', from), text_.size());
-    const auto comment = std::min(text_.find('#', from), line_end);
-    changes_.push_back({from, comment, blanks(from, comment)});
-    remove_entries(table);
-  };
   if (const auto *table = block.as_table(); table && !table->is_inline())
-    heading(*table);
+    remove_table(*table);
   else if (const auto *list = block.as_array();
            list && !list->empty() && list->get(0)->is_table() && !list->get(0)->as_table()->is_inline())
     for (const auto &element : *list)
-      heading(*element.as_table());
+      remove_table(*element.as_table());
   else
     remove(key, block);
 }

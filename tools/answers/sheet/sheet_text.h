@@ -21,6 +21,9 @@ public:
   /// Blanks a key with its value.
   void remove(const toml::key &key, const toml::node &value);
 
+  /// Blanks the heading and all entries of one block.
+  void remove_table(const toml::table &table);
+
   /// Blanks the heading and all entries of a block ([pair]) or of each block of a list ([[reading]]).
   void remove_block(const toml::key &key, const toml::node &block);
 

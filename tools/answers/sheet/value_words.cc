@@ -25,7 +25,7 @@ Printed printed(D dimension, double value)
   case D::length:
     return {1e3, "mm", std::abs(value) < 0.05 ? 1 : 0};
   case D::time:
-    return {1e3, "ms", 1};
+    return std::abs(value) < 1 ? Printed{1e3, "ms", 1} : Printed{1, "s", 1};
   case D::force:
     return {1, "N", 0};
   case D::share:
@@ -41,22 +41,36 @@ Printed printed(D dimension, double value)
   }
 }
 
+/// Half a band with the decimals of its value.
+std::string half_number(double half, const Printed &how)
+{
+  const double shown = half * how.factor;
+  return fmt::format("{:.{}f}", shown, how.decimals == 0 && shown < 1 ? 1 : how.decimals);
+}
+
+std::string behind_number(const std::string &unit, const Printed &how)
+{
+  const std::string shown = !unit.empty() ? unit : how.unit;
+  return shown.empty() ? "" : " " + shown;
+}
 } // namespace
 
 std::string band_text(const settle::Band &band, D dimension, const std::string &unit)
 {
-  const auto how = printed(dimension, band.value);
-  const auto half = 0.5 * (band.high - band.low) * how.factor;
-  const auto shown = !unit.empty() ? unit : how.unit;
-  return fmt::format("{:.{}f}{}{} ±{:.{}f}", band.value * how.factor, how.decimals, shown.empty() ? "" : " ",
-                     shown, half, how.decimals == 0 && half < 1 ? 1 : how.decimals);
+  return value_text(band.value, dimension, unit) + " ±" +
+         half_number(0.5 * (band.high - band.low), printed(dimension, band.value));
+}
+
+std::string half_text(double half, double value, D dimension, const std::string &unit)
+{
+  const auto how = printed(dimension, value);
+  return half_number(half, how) + behind_number(unit, how);
 }
 
 std::string value_text(double value, D dimension, const std::string &unit)
 {
-  const auto        how = printed(dimension, value);
-  const std::string shown = !unit.empty() ? unit : how.unit;
-  return fmt::format("{:.{}f}{}{}", value * how.factor, how.decimals, shown.empty() ? "" : " ", shown);
+  const auto how = printed(dimension, value);
+  return fmt::format("{:.{}f}{}", value * how.factor, how.decimals, behind_number(unit, how));
 }
 
 std::string fine_text(double value, D dimension)

@@ -12,6 +12,10 @@ namespace solemech::tools
 /// "247 mm +-6", in the unit of the bench.
 std::string band_text(const settle::Band &band, materials::Dimension dimension, const std::string &unit = {});
 
+/// "6 mm": half a band with unit and decimals of its value.
+std::string half_text(double half, double value, materials::Dimension dimension,
+                      const std::string &unit = {});
+
 /// "247 mm", in the unit of the bench.
 std::string value_text(double value, materials::Dimension dimension, const std::string &unit = {});
 

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// The runs of a trial: the stack now and with the change, both until a layer bottoms (by drop energy and by
-// body mass), under a player, and over the range.
+// The runs of a trial: the stack before and after the change, both until a layer bottoms (by drop energy and
+// by body mass), under a player, and over the range.
 #pragma once
 
 #include "solver/results/result.h"

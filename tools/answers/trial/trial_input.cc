@@ -156,9 +156,9 @@ TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &
   return trial;
 }
 
-std::string trial_canonical_text(const TrialInput &trial)
+std::string asked_text(const TrialInput &trial, std::string (*text_of)(const solver::Case &))
 {
-  std::string text = "# before\n" + canonical_text(trial.now) + "# after\n" + canonical_text(trial.changed);
+  std::string text = "# before\n" + text_of(trial.now) + "# after\n" + text_of(trial.changed);
   for (const auto &told : trial.settings)
     text += "# changed: " + told + "\n";
   for (const auto &told : trial.swaps)
@@ -167,7 +167,7 @@ std::string trial_canonical_text(const TrialInput &trial)
   {
     text += fmt::format("# range of {} in {}\n", trial.range->address, trial.range->unit);
     for (std::size_t i = 0; i < trial.range->cases.size(); ++i)
-      text += fmt::format("# at {:.17g}\n", trial.range->values[i]) + canonical_text(trial.range->cases[i]);
+      text += fmt::format("# at {:.17g}\n", trial.range->values[i]) + text_of(trial.range->cases[i]);
   }
   if (trial.player_mass)
     text += fmt::format("# player = {:.17g}\n", *trial.player_mass);

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// From a request to the checked stacks of a trial: as they are now, with the change, and over the range.
+// From a request to the checked stacks of a trial: before, after the change, and over the range.
 #pragma once
 
 #include "tools/answers/trial/trial_request.h"
@@ -11,6 +11,10 @@
 
 namespace solemech::tools
 {
+/// What the two sides of a trial are called, wherever they are shown; where nothing is changed there is only
+/// the stack as it is now.
+inline constexpr const char *before_change = "before", *after_change = "after", *as_it_is = "now";
+
 /// One entry over a range, on the changed stack.
 struct TrialRange
 {
@@ -40,6 +44,7 @@ struct TrialInput
 TrialInput read_trial(const TrialRequest &request, const std::filesystem::path &path,
                       const ReadOptions &options);
 
-/// Everything that the answer depends on, as text: two trials with the same text have the same answer.
-std::string trial_canonical_text(const TrialInput &trial);
+/// What is asked, as text; `text_of` a case is one of those of case_text.h. Two trials of the same text, with
+/// that of answers, have the same answer.
+std::string asked_text(const TrialInput &trial, std::string (*text_of)(const solver::Case &));
 } // namespace solemech::tools

@@ -231,8 +231,8 @@ Judgement judge(double now, double then, bool in_points, double error)
 std::vector<TrialRow> trial_rows(const TrialInput &trial, const TrialResult &result,
                                  const SummaryOptions &options)
 {
-  const Run now{"now", trial.now, result.now.result},
-    then{"with change", trial.changed, result.changed.result};
+  const Run now{before_change, trial.now, result.now.result},
+    then{after_change, trial.changed, result.changed.result};
   std::vector<TrialRow> rows;
   for (const auto *kind : solver::in_order([](const solver::ReadingKind &each) { return each.tried.place; }))
     if (now.result.find(*kind) || then.result.find(*kind))

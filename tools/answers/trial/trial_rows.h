@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The rows of a trial: a reading now, with the change, and what to know of the difference. A difference
+// The rows of a trial: a reading before, after, and what to know of the difference. A difference
 // counts only when it is above the numerical error of the two runs and above what can be read as real: 2
 // points of a return or of travel, 3 per cent of anything else.
 #pragma once

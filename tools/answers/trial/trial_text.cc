@@ -64,14 +64,15 @@ std::string row_text(const std::string &left, const std::string &note, const Sum
 std::string rows_text(const TrialAnswer &answer, const SummaryOptions &options)
 {
   const bool        compares = !answer.swaps.empty();
-  const std::string heading = compares ? "after" : "";
+  const std::string heading = compares ? after_change : "";
   const auto        widths = columns_of(answer.rows, heading);
   const auto        left = [&](const std::string &name, const std::string &now, const std::string &then) {
     return std::string(indent, ' ') + pad_right(name, widths.name + 2) + pad_left(now, widths.now) + "  " +
            (compares ? pad_left(then, widths.then) + "   " : "");
   };
   std::string text =
-    bold(left("", compares ? "before" : "now", heading) + (compares ? "what to know" : ""), options) + "\n";
+    bold(left("", compares ? before_change : as_it_is, heading) + (compares ? "what to know" : ""), options) +
+    "\n";
   for (const auto &row : answer.rows)
     text += row_text(left(row.name, row.now, row.then), row.note, options);
   return text;
@@ -241,7 +242,7 @@ std::string range_csv(const RangeAnswer &range)
 
 std::string rows_csv(const std::vector<TrialRow> &rows)
 {
-  std::string text = "reading,now,with change,what to know\n";
+  std::string text = "reading,before,after,what to know\n";
   for (const auto &row : rows)
     text += fmt::format("{},{},{},{}\n", csv_text(row.reading), csv_number(row.now_value),
                         csv_number(row.then_value), csv_text(row.note));

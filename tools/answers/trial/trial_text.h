@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: Apache-2.0
-// The answer of a trial as plain text: now, with change, what to know; room; range; cautions.
+// The answer of a trial as plain text: before, after, what to know; room; range; cautions.
 #pragma once
 
 #include "tools/answers/trial/trial_answer.h"
@@ -22,7 +22,7 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
 /// The range as a table for spreadsheets, SI beside the value in its own unit.
 std::string range_csv(const RangeAnswer &range);
 
-/// The rows as a table for spreadsheets: reading, now, with change (SI), trend, note.
+/// The rows as a table for spreadsheets: reading, before, after (SI), trend, note.
 std::string rows_csv(const std::vector<TrialRow> &rows);
 
 constexpr int trial_json_schema = 1;

@@ -217,6 +217,52 @@ value = "7.5 mm +- 0.2"
   CHECK(settled_json(sheet, answer).find("\"cautions\"") != std::string::npos);
 }
 
+TEST_CASE("A settled case holds the changes of its sheet and of the command line, and can be read again",
+          "[sheet]")
+{
+  const tests::TemporaryFolder folder;
+  std::ofstream(folder.path / "pair.toml") << R"(format = 1
+rig = "guided-rod-1200"
+[[layer]]
+name = "core"
+material = "unknown foam"
+thickness = "18.0 mm +- 0.5"
+[[layer]]
+name = "outsole"
+material = "rubber-60a"
+thickness = "2.0 mm +- 0.1"
+[change]
+outsole.thickness = "3 mm"
+plug.radius = "35 mm"
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+)";
+  for (const bool is_set : {false, true})
+  {
+    auto wish = options();
+    if (is_set)
+      wish.overrides = {"core.thickness=\"20 mm\""};
+    const auto sheet = read_sheet(folder.path / "pair.toml", wish);
+    const auto doubt_of = [&](const std::string &name) {
+      const auto found = std::ranges::find_if(
+        sheet.unknowns, [&](const Unknown &one) { return one.parameter.name == name + " thickness"; });
+      return found == sheet.unknowns.end() ? 0 : found->parameter.median * found->parameter.spread;
+    };
+    // What is set is known to its instrument only; the band was of the written value.
+    CHECK(doubt_of("core") * doubts_in_half_band == Approx(is_set ? 0.1e-3 : 0.5e-3));
+    const auto answer = settled_by_formula(sheet, library().materials());
+    const auto text = settled_case_text(sheet, answer);
+    INFO(text);
+    const auto  file = read_case_text(text, (source / "settled.toml").string(), options());
+    const auto &setup = file.cases.front();
+    CHECK(setup.plug.radius == Approx(35e-3));
+    CHECK(setup.layers[0].thickness == Approx(answer.setup.layers[0].thickness).epsilon(1e-7));
+    CHECK(setup.layers[0].thickness == Approx(is_set ? 20e-3 : 18e-3).epsilon(0.05));
+    CHECK(setup.layers[1].thickness == Approx(3e-3).epsilon(0.05));
+  }
+}
+
 TEST_CASE("What nobody wrote gets a band or the doubt of its instrument, and says so", "[sheet]")
 {
   // Defaults are common practice, no source.
