@@ -165,7 +165,7 @@ value = "94 g +- 5 g"
         for values in ['["321 mm", "31.2 mm", "318 mm"]', '["31.2 mm", "318 mm"]']:
             (self.folder / "heel.toml").write_text(f'{text}\n[[reading]]\nkind = "rebound"\nvalues = {values}\n')
             for command in ["check", "run", "plan"]:
-                self.assertRegex(self.refused(command, "heel.toml"), r"heel\.toml:\d+:\d+: rebound\.values: 31\.2 mm is far from the others, "
+                self.assertRegex(self.refused(command, "heel.toml"), r"heel\.toml:\d+:\d+: reading\.values: 31\.2 mm is far from the others, "
                                  r"about 318 mm\. Is it 312 mm\? Correct it, or remove it if it was a bad reading\.")
 
     def test_a_settled_stack_whose_run_stops_early_is_no_answer_and_is_tried_again(self):

@@ -50,9 +50,9 @@ TEST_CASE("unknown entry")
 
 TEST_CASE("values and units")
 {
-  CHECK(problems_of(layer("thickness = 16")) == "my.toml:9:13: core.thickness: 16 has no unit. For "
-                                                "example thickness = \"16 mm\" (known: mm, cm, m, in, "
-                                                "um, µm, μm).\n"
+  CHECK(problems_of(layer("thickness = 16")) == "my.toml:9:13: core.thickness: 16 has no unit. Write "
+                                                "thickness = \"16 mm\", for example (known: mm, cm, "
+                                                "m, in, um, µm, μm).\n"
                                                 "    thickness = 16\n"
                                                 "                ^\n");
   CHECK(problems_of(layer("thickness = \"16 kg\"")) ==
