@@ -27,14 +27,28 @@ def run(*arguments):
 
 # Killed half way: what was computed by then is not computed again.
 store = folder / "results/.runs"
+
+
+def written():
+    """Runs in the store; one that is being written may be empty or gone a moment later."""
+    found = {}
+    for path in store.iterdir() if store.is_dir() else ():
+        try:
+            if path.stat().st_size > 0:
+                found[path.name] = path.stat().st_mtime_ns
+        except FileNotFoundError:
+            pass
+    return found
+
+
 begun = subprocess.Popen([program, "run", sheet, "-o", "first", "--quiet"], cwd=folder, stdout=subprocess.DEVNULL)
 for _ in range(600):
-    if begun.poll() is not None or (store.is_dir() and len(list(store.iterdir())) >= 8):
+    if begun.poll() is not None or len(written()) >= 8:
         break
     time.sleep(0.1)
 begun.kill()
 begun.wait()
-kept = {path.name: path.stat().st_mtime_ns for path in store.iterdir() if path.stat().st_size > 0}
+kept = written()
 if len(kept) < 8 or (folder / "first").exists():
     problems.append("a killed settling left no runs, or half a folder")
 first = run(sheet, "-o", "first")
