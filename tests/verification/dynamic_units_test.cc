@@ -188,7 +188,7 @@ TEST_CASE("a tube of film is round before it is pressed, and pushes with its pre
   }
   // Pressed by wide plates its sides are half circles; the film lies flat on (P - pi h)/2 of either.
   constexpr double travel = 12e-3;
-  input.rig = solver::PressRig{.tup = plate, .peak = travel, .duration = 1};
+  input.rig = solver::PressRig{.tup = plate, .peak = travel, .duration = 1, .table = {}};
   const auto  result = solver::run(input, quick());
   const auto &force = tests::curve(result, "force"), &way = tests::curve(result, "tup_displacement"),
              &pressure = tests::curve(result, "unit.gauge_pressure");
@@ -285,7 +285,7 @@ TEST_CASE("a press driven by force over an open unit meets the one driven by tra
       input.layers = {unit_layer(8e-3, foam(0.8e6), open)};
       if (!bare)
         input.layers = {foam_layer("topper", 5e-3), input.layers[0], foam_layer("base", 6e-3)};
-      solver::PressRig rig{.tup = {}, .peak = 4e-3, .duration = 1};
+      solver::PressRig rig{.tup = {}, .peak = 4e-3, .duration = 1, .table = {}};
       rig.tup.diameter = 45e-3, rig.tup.edge_radius = 2e-3;
       input.rig = rig;
       const auto driven = solver::run(input, quick());
