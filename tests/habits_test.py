@@ -42,7 +42,6 @@ TOLERATED = {
     ("tools/answers/book/book_csv.cc", "book_csv"): CHART,
     ("tools/output/picture/curve_charts.cc", "series_chart"): CHART,
     ("tools/output/picture/section_chart.cc", "section_chart"): CHART,
-    ("tools/output/report/together.cc", "together_headline"): CHART,
     ("geometry/lug_mesh.cc", "make_lug_mesh"): ASSEMBLY,
     ("solver/linear/front_layout.cc", "make_front_layout"): ASSEMBLY,
     ("tests/benchmark/yardstick.cc", "Blow::assemble"): ASSEMBLY,

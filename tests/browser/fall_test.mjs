@@ -26,6 +26,15 @@ function run() {
   };
 }
 
+test("a later hit is drawn from its own first touch, though its record is counted from the fresh stack", () => {
+  const fresh = run(), later = run(), set = 1.5;
+  later.curves.compression = fresh.curves.compression.map((each) => each + set);
+  const [a, b] = [fall_of(fresh), fall_of(later)];
+  for (const share of [-1, -0.5, 0, 0.3, 0.9]) assert.ok(Math.abs(a.level(share * a.loss) - b.level(share * b.loss)) < 1e-9);
+  assert.ok(Math.abs(b.level(0)) < 1e-9);
+  assert.ok(Math.abs(b.level(b.top) - rise) < 1e-6);
+});
+
 /** Height after `until` ms of motion under gravity and friction; friction is against the motion. */
 function integrated(z, v, until) {
   const n = 20_000, dt = until / n;

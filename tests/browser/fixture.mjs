@@ -237,9 +237,9 @@ export function single_run(options) {
     format: 1, kind: "run", title: options?.title ?? heel.title, label: heel.label, origin: "model", invented: "invented demo stacks",
     sentence: "The heel throws the weight back to 244 mm, 61 % of its fall, and peaks at 1.34 kN.",
     headline: [
-      { name: "rebound", value: "244 mm", note: "61 % of the drop height" },
-      { name: "peak force", value: "1.34 kN", note: "113 g on the drop weight" },
-      { name: "compression", value: "7.3 mm", note: "28 % of the stack" },
+      { name: "rebound", value: "244 mm", note: "61 % of the drop height", values: [] },
+      { name: "peak force", value: "1.34 kN", note: "113 g on the drop weight", values: [] },
+      { name: "compression", value: "7.3 mm", note: "28 % of the stack", values: [] },
     ],
     story: ["The weight arrives with 4.71 J. The core takes most of the squeeze and turns 23 % of the energy into heat.", "What it keeps is thrown back: 61 %."],
     runs: [heel], ...empty, cautions, record,
@@ -252,9 +252,9 @@ export function comparison() {
     ...single_run(), kind: "comparison", title: "heel-drop and forefoot-drop", label: "heel-drop-and-forefoot-drop",
     sentence: "The forefoot rebounds 64 mm higher than the heel; most of it is the pressurised unit in place of the core.",
     headline: [
-      { name: "rebound", value: "244 / 308 mm", note: "64 mm apart" },
-      { name: "peak force", value: "1.34 / 1.18 kN", note: "forefoot lower" },
-      { name: "compression", value: "7.3 / 8.5 mm", note: "forefoot deeper" },
+      { name: "rebound", value: "244 / 308 mm", note: "64 mm apart", values: ["244 mm", "308 mm"] },
+      { name: "peak force", value: "1.34 / 1.18 kN", note: "forefoot lower", values: ["1.34 kN", "1.18 kN"] },
+      { name: "compression", value: "7.3 / 8.5 mm", note: "forefoot deeper", values: ["7.3 mm", "8.5 mm"] },
     ],
     runs: [heel, forefoot],
     comparison: [{

@@ -258,6 +258,25 @@ for (const kind of kinds)
     await context.close();
   });
 
+test("the sheet is as large as its content lets it be, however high the window", async () => {
+  const sizes = [];
+  for (const height of [600, 2400]) {
+    const { page, context } = await open(browser, write_page("zoom", fixture.single_run()), { height });
+    await page.emulateMedia({ media: "print" });
+    sizes.push(await page.evaluate(() => (window.dispatchEvent(new Event("beforeprint")), Number(document.querySelector("main").style.zoom))));
+    await context.close();
+  }
+  assert.equal(sizes[1], sizes[0]);
+});
+
+test("numbers of several runs are shown whole, each with its own unit", async () => {
+  const report = fixture.comparison();
+  report.headline[0] = { name: "life in steps", value: "900 thousand / 1.2 million", note: "", values: ["900 thousand", "1.2 million"] };
+  const { page, context } = await open(browser, write_page("units", report));
+  assert.deepEqual(await page.locator("table.numbers tr").filter({ hasText: "life in steps" }).locator(".value").allTextContents(), ["900 thousand", "1.2 million"]);
+  await context.close();
+});
+
 test("on a phone blocks and long tables are folded until they are asked for; nothing of a table is cut", async () => {
   const { page, context } = await open(browser, write_page("phone", fixture.comparison()), { width: 390 });
   const block = page.locator("#block-what-differs"), table = block.getByRole("region", { name: "What differs in the stacks" });

@@ -12,7 +12,8 @@ namespace solemech::tools::rigs
 {
 struct Headline
 {
-  std::string name, value, note;
+  std::string              name, value, note;
+  std::vector<std::string> values = {}; ///< of several runs that stand one by one, each whole
 };
 
 /// A line chart over something other than time.
@@ -48,7 +49,8 @@ constexpr auto block_of(const Headline *)
   return blocks::block<S>("Headline", "One of the three numbers at the top.",
     field(&S::name, "name", "\"rebound\""),
     field(&S::value, "value", "\"262 mm\", for several runs \"262 / 325 mm\""),
-    field(&S::note, "note", "\"65 % of the drop height\""));
+    field(&S::note, "note", "\"65 % of the drop height\""),
+    field(&S::values, "values", "of several runs that stand one by one, each whole"));
 }
 
 constexpr auto block_of(const ChartLine *)
@@ -70,7 +72,7 @@ constexpr auto block_of(const LineChart *)
     field(&S::x_label, "xLabel"),
     field(&S::y_label, "yLabel"),
     field(&S::lines, "lines"),
-    field(&S::round, "round", "x and y to one scale, rings round the origin"));
+    field(&S::round, "round", "x and y to one scale, y ahead, x to the outer side"));
 }
 
 constexpr auto block_of(const LineBlock *)

@@ -106,10 +106,13 @@ std::vector<rigs::Headline> headlines(const TrialAnswer &answer)
   for (const auto &row : answer.rows)
     if (row.reading == catalogue.rebound_by_height || row.reading == catalogue.loop_return ||
         row.reading == catalogue.peak_force || row.reading == catalogue.greatest_compression)
-      list.push_back(
-        {row.name,
-         row.then.empty() ? short_cell(row.now) : short_cell(row.now) + " / " + short_cell(row.then),
-         row.note});
+    {
+      const auto now = short_cell(row.now), then = short_cell(row.then);
+      if (then.empty())
+        list.push_back({row.name, now, row.note});
+      else
+        list.push_back({row.name, now + " / " + then, row.note, {now, then}});
+    }
   return list;
 }
 } // namespace

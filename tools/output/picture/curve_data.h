@@ -4,11 +4,8 @@
 
 #include "solver/results/result.h"
 
-#include <fmt/format.h>
-
 #include <algorithm>
 #include <initializer_list>
-#include <string>
 #include <vector>
 
 namespace solemech::tools
@@ -36,13 +33,6 @@ inline TimeUnit time_unit(double longest)
     if (longest >= 2 * unit.seconds)
       return unit;
   return {"ms", 1e-3};
-}
-
-/// "4.2 ms", "22.0 h".
-inline std::string time_words(double seconds)
-{
-  const TimeUnit unit = time_unit(seconds);
-  return fmt::format("{:.1f} {}", seconds / unit.seconds, unit.name);
 }
 
 /// All values in another unit.

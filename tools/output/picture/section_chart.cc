@@ -1,8 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 // The drawn cross-section: at rest on the left, at greatest compression on the right, to one scale, with the
 // names and thicknesses of the parts below.
+#include "tools/language/number_text.h"
 #include "tools/output/picture/charts.h"
-#include "tools/output/picture/curve_data.h"
 #include "tools/output/picture/plot_text.h"
 #include "tools/output/picture/section.h"
 #include "tools/output/results/air_text.h"
@@ -166,7 +166,7 @@ std::string section_chart(const Run &run, const std::string &name, const Looks &
   draw(layers, rest, left);
   draw(layers, peak, right);
   labels += text_at("at rest", left, top + 0.9 * line, "center font ',19'");
-  labels += text_at("greatest compression, " + time_words(squeezed.time) + " after first touch", right,
+  labels += text_at("greatest compression, " + time_text(squeezed.time) + " after first touch", right,
                     top + 0.9 * line, "center font ',19'");
   if (const auto *drop = rigs::fall_of(run.setup); drop && !rest.tup.empty())
     labels +=

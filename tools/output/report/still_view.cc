@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/still_view.h"
 
-#include "tools/output/picture/curve_data.h"
+#include "tools/language/number_text.h"
 #include "tools/output/picture/section.h"
 #include "tools/output/report/page_template.h"
 #include "tools/output/report/reading_display.h"
@@ -110,8 +110,7 @@ std::string section_svg(const Run &run, const Looks &all_looks)
   double       top = rest.height;
   for (const auto &point : rest.tup)
     top = std::max(top, point[1]);
-  const std::string peak_caption =
-    "greatest compression, " + time_words(squeezed.time) + " after first touch";
+  const std::string peak_caption = "greatest compression, " + time_text(squeezed.time) + " after first touch";
   return fmt::format(R"(<svg class="still" role="img" aria-label="{}" viewBox="{:.1f} {:.1f} {:.1f} {:.1f}" )"
                      R"(xmlns="http://www.w3.org/2000/svg">)",
                      html("Section of " + run.label + " at rest and at greatest compression"), -width / 2,

@@ -187,63 +187,40 @@ std::vector<rigs::Headline> together_headline(const std::vector<const Run *> &ru
   const char                 *between = few ? " / " : " to ";
   const std::string           note = few ? fmt::format("{}", fmt::join(rigs::short_labels(runs), " / "))
                                          : fmt::format("over {} runs", runs.size());
-  const auto add = [&](const solver::ReadingKind &kind, const std::string &label, const std::string &value) {
+  const auto put = [&](const char *name, std::vector<std::string> texts, const std::string &told) {
+    auto value = joined(texts, between);
+    headline.push_back({name, std::move(value), told, few ? std::move(texts) : std::vector<std::string>()});
+  };
+  const auto add = [&](const solver::ReadingKind &kind, const char *name, std::string (*text)(double)) {
     if (all_have(runs, kind))
-      headline.push_back({label, value, note});
+      put(name, texts_of(shown(values_of(runs, kind)), text), note);
   };
   if (few && all_have(runs, catalogue.rebound_height) && all_have(runs, catalogue.rebound_by_height))
-    headline.push_back({"rebound",
-                        joined(texts_of(values_of(runs, catalogue.rebound_height), rigs::length), between),
-                        joined(texts_of(values_of(runs, catalogue.rebound_by_height), share_words), between) +
-                          " of the drop height"});
+    put("rebound", texts_of(values_of(runs, catalogue.rebound_height), rigs::length),
+        joined(texts_of(values_of(runs, catalogue.rebound_by_height), share_words), between) +
+          " of the drop height");
   else if (all_have(runs, catalogue.rebound_by_height))
-    add(catalogue.rebound_by_height, "rebound",
-        joined(texts_of(shown(values_of(runs, catalogue.rebound_by_height)), share_words), between));
-  else if (all_have(runs, catalogue.loop_return))
-    add(catalogue.loop_return, "energy return",
-        joined(texts_of(shown(values_of(runs, catalogue.loop_return)), share_words), between));
+    add(catalogue.rebound_by_height, "rebound", share_words);
+  else
+    add(catalogue.loop_return, "energy return", share_words);
   if (all_have(runs, catalogue.peak_force))
-    add(catalogue.peak_force, "peak force",
-        joined(force_texts(shown(values_of(runs, catalogue.peak_force))), between));
-  if (all_have(runs, catalogue.hardness))
-    add(catalogue.hardness, "hardness",
-        joined(texts_of(shown(values_of(runs, catalogue.hardness)), one_decimal), between));
-  if (all_have(runs, catalogue.tip_depth))
-    add(catalogue.tip_depth, "depth of the tip",
-        joined(texts_of(shown(values_of(runs, catalogue.tip_depth)), rigs::length), between));
-  if (all_have(runs, catalogue.life_steps))
-    add(catalogue.life_steps, "life in steps",
-        joined(texts_of(shown(values_of(runs, catalogue.life_steps)), rounded_count), between));
+    put("peak force", force_texts(shown(values_of(runs, catalogue.peak_force))), note);
+  add(catalogue.hardness, "hardness", one_decimal);
+  add(catalogue.tip_depth, "depth of the tip", rigs::length);
+  add(catalogue.life_steps, "life in steps", rounded_count);
   if (all_have(runs, catalogue.ground_depth))
   {
-    add(catalogue.ground_depth, "depth",
-        joined(texts_of(shown(values_of(runs, catalogue.ground_depth)), rigs::length), between));
-    const auto warmer = [](double kelvin) { return fmt::format("{:.0f} K", kelvin); };
-    if (all_have(runs, catalogue.face_rise))
-      add(catalogue.face_rise, "face warms by",
-          joined(texts_of(shown(values_of(runs, catalogue.face_rise)), warmer), between));
-    const auto times = [](double ratio) { return fmt::format("{:.2f} ×", ratio); };
+    add(catalogue.ground_depth, "depth", rigs::length);
+    add(catalogue.face_rise, "face warms by", [](double kelvin) { return fmt::format("{:.0f} K", kelvin); });
     add(catalogue.loss_over_reference, "loss vs the reference rubber",
-        joined(texts_of(shown(values_of(runs, catalogue.loss_over_reference)), times), between));
+        [](double ratio) { return fmt::format("{:.2f} ×", ratio); });
   }
-  if (all_have(runs, catalogue.effective_grip))
-    add(catalogue.effective_grip, "grip",
-        joined(texts_of(shown(values_of(runs, catalogue.effective_grip)), two_decimals), between));
-  if (all_have(runs, catalogue.grip_side_cut))
-    add(catalogue.grip_side_cut, "grip in a side cut",
-        joined(texts_of(shown(values_of(runs, catalogue.grip_side_cut)), two_decimals), between));
-  if (all_have(runs, catalogue.pivot_moment))
-    add(catalogue.pivot_moment, "pivot",
-        joined(texts_of(shown(values_of(runs, catalogue.pivot_moment)), newton_metres), between));
-  if (all_have(runs, catalogue.contact_share))
-    add(catalogue.contact_share, "contact",
-        joined(texts_of(shown(values_of(runs, catalogue.contact_share)), whole_percent), between));
-  if (all_have(runs, catalogue.edge_pressure))
-    add(catalogue.edge_pressure, "pressure at the edge",
-        joined(texts_of(shown(values_of(runs, catalogue.edge_pressure)), kilopascal), between));
-  if (all_have(runs, catalogue.greatest_compression))
-    add(catalogue.greatest_compression, "compression",
-        joined(texts_of(shown(values_of(runs, catalogue.greatest_compression)), rigs::length), between));
+  add(catalogue.effective_grip, "grip", two_decimals);
+  add(catalogue.grip_side_cut, "grip in a side cut", two_decimals);
+  add(catalogue.pivot_moment, "pivot", newton_metres);
+  add(catalogue.contact_share, "contact", whole_percent);
+  add(catalogue.edge_pressure, "pressure at the edge", kilopascal);
+  add(catalogue.greatest_compression, "compression", rigs::length);
   return headline;
 }
 } // namespace solemech::tools::report

@@ -4,10 +4,10 @@
 #include "solver/results/write_file.h"
 #include "tools/language/checksum.h"
 #include "tools/language/file_text.h"
+#include "tools/output/results/block_json.h"
 
 #include <fcntl.h>
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 #include <unistd.h>
 
 #include <algorithm>
@@ -22,7 +22,6 @@ namespace solemech::tools
 namespace
 {
 namespace fs = std::filesystem;
-using Json = nlohmann::ordered_json;
 using solver::ResultsError;
 
 constexpr int manifest_schema = 1;
@@ -242,7 +241,7 @@ fs::path RunFolder::commit(const ManifestFacts &facts)
                          {"label", facts.label},       {"case_hash", facts.case_hash},
                          {"versions", facts.versions}, {"sheet", sheet_},
                          {"inputs", inputs},           {"files", checksums}};
-  write("manifest.json", manifest.dump(2, ' ', false, Json::error_handler_t::replace) + "\n");
+  write("manifest.json", text_of(manifest, 2) + "\n");
   flush(working_.folder() / "manifest.json");
   flush_all(folders);
 

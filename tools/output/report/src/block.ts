@@ -15,6 +15,7 @@ export interface Page {
   clock: Clock;
   motions: Map<Run, Promise<Motion | null>>;
   falls: Map<Run, Fall>; // of the runs in which a weight falls and rebounds
+  highest_gas: number; // the highest pressure in any unit, kPa
   redraws: (() => void)[]; // canvases, called when colours change
 }
 

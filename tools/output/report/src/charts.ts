@@ -2,7 +2,7 @@
 // The one place that knows the charting library: house style, redraw with the width, cursor, table of numbers.
 import { plot, type PlotOptions } from "@observablehq/plot";
 import { type Clock, time_slider } from "./clock";
-import { el, svg } from "./dom";
+import { el, svg, watch_width } from "./dom";
 import type { PartLooks, Theme } from "./looks";
 import { paint_svg, paint_text } from "./picture";
 import { type Box, font_family } from "./stage";
@@ -111,12 +111,10 @@ export function chart(parts: ChartParts): Chart {
     place.replaceChildren(drawn);
     show_cursor();
   };
-  new ResizeObserver((entries) => {
-    const now = Math.floor(entries[0].contentRect.width);
-    if (now < 40 || now === width) return;
+  watch_width(place, (now) => {
     width = now;
     redraw();
-  }).observe(place);
+  });
   addEventListener("beforeprint", () => {
     if (drawn) return; // hidden so far, but wanted on paper
     width = 640;

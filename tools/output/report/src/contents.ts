@@ -5,7 +5,8 @@ import { narrow } from "./block";
 import { button, el } from "./dom";
 import { print_page } from "./print";
 
-export function contents(main: HTMLElement): HTMLElement {
+/** `place` is the part of `main` whose blocks come and go with the run that is drawn. */
+export function contents(main: HTMLElement, place: HTMLElement): HTMLElement {
   const list = el("ul", {});
   const nav = el(
     "nav",
@@ -17,7 +18,7 @@ export function contents(main: HTMLElement): HTMLElement {
   const fill = () => {
     const entries = [...main.querySelectorAll<HTMLElement>("section.block[id]")].filter((block) => block.querySelector("h2"));
     const names = entries.map((block) => block.id).join(" ");
-    if (names === listed) return; // the list itself is a change that is seen here
+    if (names === listed) return;
     listed = names;
     list.replaceChildren(
       ...entries.map((block) => {
@@ -30,8 +31,7 @@ export function contents(main: HTMLElement): HTMLElement {
       }),
     );
   };
-  // Blocks come and go with the run that is drawn.
-  new MutationObserver(fill).observe(main, { childList: true, subtree: true });
+  new MutationObserver(fill).observe(place, { childList: true });
   fill();
   return nav;
 }

@@ -31,6 +31,7 @@ export interface Headline {
   name: string; // "rebound"
   value: string; // "262 mm", for several runs "262 / 325 mm"
   note: string; // "65 % of the drop height"
+  values: string[]; // of several runs that stand one by one, each whole
 }
 
 /** One run of the page. */
@@ -299,7 +300,7 @@ export interface LineChart {
   xLabel: string;
   yLabel: string;
   lines: ChartLine[];
-  round: boolean; // x and y to one scale, rings round the origin
+  round: boolean; // x and y to one scale, y ahead, x to the outer side
 }
 
 /** One line of a chart, in the units of its labels. */

@@ -73,3 +73,16 @@ export function file_name(...words: string[]): string {
     .replace(/^-+|-+$/g, "");
   return name.slice(0, 80) || "report";
 }
+
+const narrowest = 40; // px; below it an element is folded away
+
+/** Calls `draw` with the width of an element, first and whenever it has another one. */
+export function watch_width(element: HTMLElement, draw: (width: number) => void): void {
+  let last = 0;
+  new ResizeObserver((entries) => {
+    const width = Math.floor(entries[0].contentRect.width);
+    if (width < narrowest || width === last) return;
+    last = width;
+    draw(width);
+  }).observe(element);
+}

@@ -65,12 +65,17 @@ export function grip_drawing(parts: LineChart, width: number, font: number): SVG
 }
 
 /** Of many soles or zones the same in figures. */
-export function grip_table(parts: LineChart): HTMLElement {
+export function grip_cells(parts: LineChart): { columns: string[]; rows: string[][] } {
   const directions: [string, number, number][] = [["ahead", 0, 1], ["outwards", 1, 0], ["back", 0, -1], ["inwards", -1, 0]];
-  return reading_table(
-    parts.name, ["", ...directions.map(([name]) => name)],
-    parts.lines.map((each) => [each.name, ...directions.map(([, dx, dy]) => fixed(grip_towards(each, dx, dy), 2))]), [1, 2, 3, 4],
-  );
+  return {
+    columns: ["", ...directions.map(([name]) => name)],
+    rows: parts.lines.map((each) => [each.name, ...directions.map(([, dx, dy]) => fixed(grip_towards(each, dx, dy), 2))]),
+  };
+}
+
+export function grip_table(parts: LineChart): HTMLElement {
+  const { columns, rows } = grip_cells(parts);
+  return reading_table(parts.name, columns, rows, [1, 2, 3, 4]);
 }
 
 function arrow(x0: number, y0: number, x1: number, y1: number): string {

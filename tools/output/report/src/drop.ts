@@ -3,7 +3,7 @@
 // time and the sections beside them. All of it follows the clock of the page.
 import { frame_of, type Page } from "./block";
 import type { Run } from "./data";
-import { el, type Child } from "./dom";
+import { el, type Child, watch_width } from "./dom";
 import type { Moving } from "./fields";
 import { run_legend, time_chart } from "./moment";
 import { sections } from "./motion";
@@ -107,12 +107,10 @@ class RodsView {
     this.element = el("div", { class: "rods" }, this.canvas);
     page.clock.watch(() => this.draw());
     page.redraws.push(() => this.draw());
-    new ResizeObserver((entries) => {
-      const now = Math.floor(entries[0].contentRect.width);
-      if (now < 40 || now === this.width) return;
-      this.width = now;
+    watch_width(this.element, (width) => {
+      this.width = width;
       this.draw();
-    }).observe(this.element);
+    });
   }
 
   private draw(): void {

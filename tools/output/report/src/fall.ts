@@ -4,6 +4,8 @@
 // share makes a constant acceleration, so that both flights are parabolas with known ends (uniformly accelerated motion):
 //   down  z = h - a t^2 / 2,  a = v^2 / (2 h)           h drop height, v speed at first touch
 //   up    z = z1 + u t - b t^2 / 2,  b = u^2 / (2 (r - z1))   z1, u height and speed at contact loss, r rebound
+// A later hit touches the stack below the level of the fresh one: what was recorded is moved to its own first touch. Its
+// speeds and rebound are means over the hits, so that the flights join its record nearly, not exactly.
 import type { Run } from "./data";
 import { at } from "./clock";
 
@@ -27,7 +29,9 @@ export function fall_of(run: Run): Fall | null {
   const down = value("impact_speed");
   const up = value("rebound_speed");
   const { time, compression, timeOfLoss: loss } = run.curves;
-  const left = -at(time, compression, loss);
+  const touched = compression[0] ?? 0;
+  const recorded = (now: number) => touched - at(time, compression, now);
+  const left = recorded(loss);
   if (!(height > 0 && down > 0 && up > 0 && loss > 0 && rise > left)) return null;
   const a = (down * down) / (2 * height);
   const b = (up * up) / (2 * (rise - left));
@@ -37,7 +41,7 @@ export function fall_of(run: Run): Fall | null {
     level: (now) => {
       if (now <= start) return height;
       if (now < 0) return height - 0.5 * a * (now - start) ** 2;
-      if (now <= loss) return -at(time, compression, now);
+      if (now <= loss) return recorded(now);
       // Beyond the second touch nothing was computed: the weight waits there.
       return Math.max(left, left + up * (now - loss) - 0.5 * b * (now - loss) ** 2);
     },

@@ -29,6 +29,7 @@ export interface Shape {
 /** The frames of one run, decoded once; fields when they are first asked for. */
 export class Motion {
   private readonly fields = new Map<string, Float32Array>();
+  private readonly found = new Map<number, number[][]>(); // cavities by part: they are those of the first picture
   readonly width: number; // mm, greatest half width over all frames
   readonly height: number; // mm, greatest height
 
@@ -78,6 +79,12 @@ export class Motion {
    * the right half of a hollow body runs along the axis twice; cut there, the chain that encloses less is the inner one.
    */
   cavities(part: number): number[][] {
+    const known = this.found.get(part) ?? this.find_cavities(part);
+    this.found.set(part, known);
+    return known;
+  }
+
+  private find_cavities(part: number): number[][] {
     return this.frames.outlines.flatMap(({ part: of, nodes }) => {
       if (of !== part) return [];
       const n = nodes.length;

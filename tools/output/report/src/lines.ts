@@ -5,9 +5,10 @@ import { block, type Page } from "./block";
 import { chart, type Chart, from_zero } from "./charts";
 import type { LineBlock, LineChart } from "./data";
 import { el } from "./dom";
-import { grip_drawing, grip_table, is_outline, outline_marks } from "./drawn_lines";
+import { grip_cells, grip_drawing, grip_table, is_outline, outline_marks } from "./drawn_lines";
 import { dashes, line_swatch, run_colour } from "./looks";
-import { paint_line_legend, split } from "./picture";
+import { paint_line_legend, paint_table, split } from "./picture";
+import { data_details, type Table } from "./table";
 
 /** A curve that goes up and down again and again shows the mesh it was computed on: the mean over a quarter of the way is
  *  drawn, the table keeps the numbers. */
@@ -70,11 +71,15 @@ function line_chart(parts: LineChart, finding: string, names: string[]): Chart {
             ),
           ),
     }),
-    table: () => ({
-      columns: ["line", parts.xLabel, parts.yLabel],
-      rows: parts.lines.flatMap((each) => each.x.map((x, i) => [each.name, x, each.y[i]])),
-    }),
+    table: () => numbers_of(parts),
   });
+}
+
+function numbers_of(parts: LineChart): Table {
+  return {
+    columns: ["line", parts.xLabel, parts.yLabel],
+    rows: parts.lines.flatMap((each) => each.x.map((x, i) => [each.name, x, each.y[i]])),
+  };
 }
 
 const most_arrows = 2; // soles whose grip is drawn on one footprint
@@ -90,12 +95,16 @@ export function line_block(page: Page, parts: LineBlock): HTMLElement {
     sheet: true,
     content: [
       names.length > 1 ? el("ul", { class: "legend" }, ...names.map((name, i) => el("li", {}, line_swatch(i), name))) : null,
-      el("div", { class: "side-by-side" }, ...charts.map((each) => each.element), ...listed.map((each) => el("div", {}, el("p", { class: "chart-title" }, each.name), grip_table(each)))),
+      el("div", { class: "side-by-side" }, ...charts.map((each) => each.element), ...listed.map((each) => el("div", {}, el("p", { class: "chart-title" }, each.name), grip_table(each), data_details(each.name, () => numbers_of(each))))),
     ],
     paint: async (pen, box, theme, font) => {
       const room = names.length > 1 ? paint_line_legend(pen, box, theme, names, names.map((_, i) => i), font) : box;
-      const places = split(room, charts.length, 36);
+      const places = split(room, charts.length + listed.length, 36);
       for (const [i, each] of charts.entries()) await each.paint(pen, places[i], theme, page.looks);
+      listed.forEach((each, i) => {
+        const { columns, rows } = grip_cells(each);
+        paint_table(pen, places[charts.length + i], theme, [each.name, ...columns.slice(1)], rows, font);
+      });
     },
   });
 }

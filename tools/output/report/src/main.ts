@@ -80,6 +80,7 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
     clock: new Clock(runs[0]?.curves.timeOfPeak ?? 0, end, pace_of([...falls.values()], end)),
     motions: new Map(),
     falls,
+    highest_gas: runs.flatMap((run) => run.gases).reduce((most, gas) => gas.pressure.reduce((a, b) => Math.max(a, b), most), 0),
     redraws: [],
   };
   const open = (run: Run) => {
@@ -128,7 +129,7 @@ async function build(report: Report, main: HTMLElement): Promise<void> {
   if (runs.length > 0) await show(runs.slice(0, runs.length > most_shown ? 1 : most_shown));
   add(story_block(page), readings_block(page, runs), overlay_block(page, runs, report.comparison[0]?.sentence ?? lead));
   add(caution_block(page), record_block(page));
-  header.append(contents(body));
+  header.append(contents(body, place));
 
   const redraw = () => page.redraws.forEach((each) => each());
   matchMedia("(prefers-color-scheme: dark)").addEventListener("change", redraw);

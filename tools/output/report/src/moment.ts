@@ -5,14 +5,14 @@ import { block, type Page, short_name, warnings } from "./block";
 import { chart, type Chart, type Cursor } from "./charts";
 import { at } from "./clock";
 import type { Run } from "./data";
-import { button, el, type Child } from "./dom";
+import { button, el, type Child, watch_width } from "./dom";
 import { millimetres, sentence_case } from "./format";
 import type { Motion } from "./frames";
 import { dashes, line_swatch, run_colour } from "./looks";
 import { paint_legend, paint_line_legend, paint_svg, paint_table, paint_text, split } from "./picture";
 import { draw_section, parts_table, section_width } from "./section";
 import { draw_stage } from "./stage";
-import { common_extent, moment_text, shape_at, stage_paint, View } from "./view";
+import { common_extent, moment_line, moment_text, shape_at, stage_paint, View } from "./view";
 
 export interface Shown {
   run: Run;
@@ -66,13 +66,9 @@ export function section_block(page: Page, shown: Shown[]): HTMLElement | null {
         { class: several ? "side-by-side" : "" },
         ...drawable.map(({ run, motion }) => {
           const drawing = el("div", { class: "drawing" });
-          let last = 0;
-          new ResizeObserver((entries) => {
-            const width = Math.floor(entries[0].contentRect.width);
-            if (width < 40 || width === last || !run.section) return;
-            last = width;
-            drawing.replaceChildren(draw_section(page, run, run.section, motion, width, 13, widest));
-          }).observe(drawing);
+          watch_width(drawing, (width) => {
+            if (run.section) drawing.replaceChildren(draw_section(page, run, run.section, motion, width, 13, widest));
+          });
           if (run.section) drawing.append(draw_section(page, run, run.section, motion, 520, 13, widest));
           return el(
             "div",
@@ -194,10 +190,7 @@ export function moment_block(page: Page, shown: Shown[]): HTMLElement {
   const extent = common_extent(shown.map(({ motion }) => motion));
   const rows = shown.map(({ run, motion }) => {
     const force = time_chart(page, [run], "force", shown.map((each) => each.run));
-    const line_ = el("p", { class: "reading-line", "aria-hidden": "true" });
-    const show = () => (line_.textContent = moment_text(page, run));
-    page.clock.watch(show);
-    show();
+    const line_ = moment_line(page, run);
     const notes: Child[] = warnings(run, touched);
     return {
       run, motion, force,

@@ -9,7 +9,7 @@ import type { Theme } from "./looks";
 import { paint_text, split } from "./picture";
 import { clip_buttons, player } from "./player";
 import { type Box, draw_field_bar, draw_stage } from "./stage";
-import { common_extent, moment_text, shape_at, stage_paint, View } from "./view";
+import { common_extent, moment_line, moment_text, shape_at, stage_paint, View } from "./view";
 
 export interface Sections {
   element: HTMLElement; // the sections beside each other
@@ -51,15 +51,6 @@ export function sections(page: Page, moving: Moving[]): Sections {
         );
     },
   };
-}
-
-/** What is seen, in words, beside the picture. */
-function moment_line(page: Page, run: Moving["run"]): HTMLElement {
-  const line = el("p", { class: "reading-line", "aria-hidden": "true" });
-  const show = () => (line.textContent = moment_text(page, run));
-  page.clock.watch(show);
-  show();
-  return line;
 }
 
 export function motion_block(page: Page, shown: Shown[]): HTMLElement | null {

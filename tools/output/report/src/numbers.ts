@@ -15,17 +15,16 @@ export interface BigNumber {
   reading: Reading | null;
 }
 
-/** "244 / 308 mm" of two runs are two numbers with one unit. */
+/** One number a run where each has its own. */
 export function big_numbers(page: Page, headline: Headline): BigNumber[] {
   const { runs } = page.report;
-  const pieces = headline.value.split(" / ");
-  if (pieces.length !== runs.length) return [{ value: headline.value, error: "", reading: null }];
-  const unit = /[^\d\s.,±−-]+$/.exec(headline.value)?.[0] ?? "";
-  return pieces.map((piece, i) => {
-    const value = unit && !piece.endsWith(unit) ? `${piece} ${unit}` : piece;
-    const reading = reading_behind(runs[i], headline, piece, unit);
+  const values = runs.length === 1 ? [headline.value] : headline.values;
+  if (values.length !== runs.length) return [{ value: headline.value, error: "", reading: null }];
+  return values.map((value, i) => {
+    const unit = /[^\d\s.,±−-]+$/.exec(value)?.[0] ?? "";
+    const reading = reading_behind(runs[i], headline, value, unit);
     const half = reading ? (reading.band ?? reading.error) : null;
-    const digits = decimals(piece);
+    const digits = decimals(value);
     const scale = unit === "kN" ? 1e-3 : 1;
     return { value, reading, error: half !== null && half > 0 ? `± ${error_text(half * scale, digits)}` : "" };
   });

@@ -8,13 +8,13 @@ import type { Theme } from "./looks";
 import { type Frame, light_theme, paint_frame } from "./picture";
 import type { Box } from "./stage";
 
+const done = 1 - 1e-9; // of the way
 const calm_steps = 12; // pictures a pass for readers who asked for less motion
 
 /** The controls; the space bar on `stages` plays too. */
 export function player(clock: Clock, stages: HTMLElement): HTMLElement {
   const { pace } = clock;
   let playing = false;
-  let share = 0; // of the way, kept beside the clock: the clock knows moments only
   let last = 0;
   const calm = matchMedia("(prefers-reduced-motion: reduce)");
   const play = button("Play", () => (playing ? stop() : start()), { class: "play" });
@@ -25,9 +25,7 @@ export function player(clock: Clock, stages: HTMLElement): HTMLElement {
   const start = () => {
     playing = true;
     play.textContent = "Pause";
-    share = pace.share(clock.time);
-    if (clock.at_peak || share >= 1 - 1e-9) share = 0;
-    clock.set(pace.time(share));
+    if (clock.at_peak || pace.share(clock.time) >= done) clock.set(pace.first);
     last = performance.now();
     requestAnimationFrame(tick);
   };
@@ -35,11 +33,11 @@ export function player(clock: Clock, stages: HTMLElement): HTMLElement {
     if (!playing) return;
     const passed = (now - last) / 1000 / pace.seconds;
     if (!calm.matches || passed >= 1 / calm_steps) {
-      share = Math.min(1, share + passed);
-      clock.set(pace.time(share));
+      // From where the clock stands: a reader may have moved it.
+      clock.set(pace.time(Math.min(1, pace.share(clock.time) + passed)));
       last = now;
     }
-    if (share >= 1) stop();
+    if (pace.share(clock.time) >= done) stop();
     else requestAnimationFrame(tick);
   };
   const scrub = el("input", { type: "range", min: 0, max: 1000, step: 1, "aria-label": "Moment shown" });

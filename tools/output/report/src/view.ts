@@ -3,7 +3,7 @@
 import type { Page } from "./block";
 import { at, time_slider } from "./clock";
 import type { Field, Run } from "./data";
-import { el } from "./dom";
+import { el, watch_width } from "./dom";
 import { fixed } from "./format";
 import type { Motion, Shape } from "./frames";
 import { Theme } from "./looks";
@@ -42,12 +42,10 @@ export class View {
     time_slider(this.element, page.clock, label, () => moment_text(page, run));
     page.clock.watch(() => this.draw());
     page.redraws.push(() => this.draw());
-    new ResizeObserver((entries) => {
-      const now = Math.floor(entries[0].contentRect.width);
-      if (now < 40 || now === this.width) return;
-      this.width = now;
+    watch_width(this.element, (width) => {
+      this.width = width;
       this.draw();
-    }).observe(this.element);
+    });
     let start: { x: number; time: number } | null = null;
     this.element.addEventListener("pointerdown", (event) => {
       start = { x: event.clientX, time: page.clock.of(run) };
@@ -94,8 +92,7 @@ export function stage_paint(page: Page, run: Run, time: number, theme: Theme): P
 
 /** Pressure in each unit of a run; tints go up to the highest pressure of the page. */
 export function gas_at(page: Page, run: Run, time: number): NonNullable<Paint["gas"]> {
-  const highest = Math.max(0, ...page.report.runs.flatMap((each) => each.gases.flatMap((gas) => gas.pressure)));
-  return run.gases.map((gas) => ({ part: gas.part, pressure: at(run.curves.time, gas.pressure, time), highest }));
+  return run.gases.map((gas) => ({ part: gas.part, pressure: at(run.curves.time, gas.pressure, time), highest: page.highest_gas }));
 }
 
 /** "4.20 ms after first touch: 1340 N, squeezed by 7.3 mm"; in flight how high and how fast. */
@@ -112,4 +109,13 @@ export function moment_text(page: Page, run: Run, time = page.clock.of(run)): st
   const compression = at(curves.time, curves.compression, time);
   const gas = run.gases.map((each) => `, gas at ${fixed(at(curves.time, each.pressure, time), 0)} kPa`).join("");
   return `${when}: ${fixed(force, 0)} N, squeezed by ${fixed(Math.max(0, compression), 1)} mm${gas}`;
+}
+
+/** The same, kept to the time of the clock, beside the picture. */
+export function moment_line(page: Page, run: Run): HTMLElement {
+  const line = el("p", { class: "reading-line", "aria-hidden": "true" });
+  const show = () => (line.textContent = moment_text(page, run));
+  page.clock.watch(show);
+  show();
+  return line;
 }
