@@ -21,9 +21,13 @@ std::optional<Objection> CrestWatch::look(const AcceptedStep &step)
 {
   const auto &now = step.state;
   const bool  is_slow = now.v[height_] == 0 && (last_v_.size() == 0 || last_v_[height_] == 0);
-  if (is_slow && (thickness_.empty() || -now.x[height_] > way_))
-    way_ = -now.x[height_], time_ = step.time, thickness_ = layers_.at(now.x);
-  if (!is_slow && last_v_.size() > 0)
+  if (is_slow)
+  {
+    if (thickness_.empty() || -now.x[height_] > way_)
+      way_ = -now.x[height_], time_ = step.time, thickness_ = layers_.at(now.x);
+    return {};
+  }
+  if (last_v_.size() > 0)
     look_within(step);
   last_x_ = now.x, last_v_ = now.v, last_time_ = now.time;
   return {};

@@ -25,7 +25,7 @@ public:
 private:
   LayerThickness      layers_;
   int                 height_;
-  Vector              last_x_, last_v_; ///< of the last step looked at; none before the first
+  Vector              last_x_, last_v_; ///< of the last step with a speed; none before the first
   double              last_time_ = 0, way_ = 0, time_ = 0;
   std::vector<double> thickness_;
 

@@ -17,7 +17,7 @@ struct AcceptedStep
 {
   const TimeIntegrator &state;           ///< unknowns, speeds, energies
   double                time;            ///< at its end, on the clock of the rig [s]
-  bool                  is_mark = false; ///< something begins or ends here: worth a picture
+  bool                  is_mark = false; ///< something begins or ends here: worth a picture, due or not
 };
 
 /// Why a run cannot go on, and what to try.

@@ -10,8 +10,9 @@
 namespace solemech::solver::rig_part
 {
 inline constexpr const char *striker = "tup", *guide = "guide";
-inline constexpr const char *support = "support";     ///< the block, its spring and its damper
-inline constexpr const char *ground = "base contact"; ///< where a stack that is not bonded meets its base
+inline constexpr const char *support = "support"; ///< the block, its spring and its damper
+inline constexpr const char *ground =
+  "base contact"; ///< where a stack, or its side as it bulges, meets the base
 inline constexpr const char *wall = "side wall", *shell = "shell", *jaws = "jaws"; ///< of a plug's side
 inline constexpr const char *creasing = "creasing";               ///< energy set free by a fall
 inline constexpr const char *stack = "stack", *scheme = "scheme"; ///< all layers together; the time steps

@@ -21,7 +21,7 @@ MAY_INCLUDE = {
     "numerics": set(),
     "materials": {"numerics"},
     "geometry": {"numerics"},
-    # Inside the solver: rigs -> results -> models -> time -> contributions -> {kernels, mesh, linear}. Files of no room
+    # Inside the solver: rigs -> results -> models -> {time -> linear, contributions -> mesh} -> kernels. Files of no room
     # of their own (solver/) are values that every room names, and processes that several rigs share.
     "solver/kernels": {"materials"},
     "solver/mesh": {"materials", "geometry", "solver", "solver/kernels"},

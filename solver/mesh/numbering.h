@@ -15,8 +15,6 @@ using SparseMatrix = Eigen::SparseMatrix<double, Eigen::ColMajor, int>;
 class Numbering
 {
 public:
-  virtual ~Numbering() = default;
-
   int n_unknowns() const { return n_unknowns_; }
 
   /// Lower triangle of the pattern; values all zero.
@@ -32,6 +30,13 @@ public:
   }
 
 protected:
+  Numbering() = default;
+  Numbering(const Numbering &) = default;
+  Numbering(Numbering &&) = default;
+  Numbering &operator=(const Numbering &) = default;
+  Numbering &operator=(Numbering &&) = default;
+  ~Numbering() = default; ///< nobody deletes a mesh as its numbering
+
   int          n_unknowns_ = 0;
   SparseMatrix pattern_;
 };

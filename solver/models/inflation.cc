@@ -1,8 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/models/inflation.h"
 
-#include "solver/contributions/fibre_bundle.h"
-#include "solver/contributions/gas_chamber.h"
 #include "solver/contributions/solid_body.h"
 #include "solver/part_law.h"
 #include "solver/time/no_balance.h"
@@ -86,6 +84,13 @@ double fibre_rest_length(const AirUnit &unit, double height)
   // ... and k x^2/(2 w) = p below: x^2 = 0.004 (height - x) p/k.
   const double half = 0.002 * sunk;
   return height - (std::sqrt(half * half + 2 * half * height) - half);
+}
+
+materials::TensileFibres fibres_of(const AirUnit &unit, double height)
+{
+  const double per_area =
+    unit.has_fibres ? unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing) : 0.0;
+  return {per_area, fibre_rest_length(unit, height), unit.packed_share * height};
 }
 
 namespace
@@ -187,10 +192,7 @@ void add_unit(EquationOfMotion &equation, const Discretisation &mesh, const Unit
     return;
   AirUnit partly = *unit.unit;
   partly.gauge_pressure *= share;
-  const materials::TensileFibres fibres{
-    partly.fibre_stiffness / (partly.fibre_spacing * partly.fibre_spacing),
-    fibre_rest_length(partly, unit.height), unit.unit->packed_share * unit.height};
-  equation.contribute<FibreBundle>("fibres", mesh, chamber, fibres);
+  equation.contribute<FibreBundle>("fibres", mesh, chamber, fibres_of(partly, unit.height));
 }
 } // namespace
 

@@ -7,6 +7,7 @@
 #pragma once
 
 #include "solver/case.h"
+#include "solver/contributions/fibre_bundle.h"
 #include "solver/contributions/gas_chamber.h"
 #include "solver/kernels/solid_kernel.h"
 #include "solver/mesh/discretisation.h"
@@ -35,6 +36,11 @@ struct UnitToInflate
 
 /// Rest length of the fibres that balances the flat faces at this gauge pressure [m].
 double fibre_rest_length(const AirUnit &unit, double height);
+
+/// Its fibres, of that rest length, and the pile that they and the films make: films pile up without fibres
+/// too.
+/// @param height  between the films [m]
+materials::TensileFibres fibres_of(const AirUnit &unit, double height);
 
 /// Displacement of every node from the drawn to the inflated shape: film nodes as computed, the others
 /// smoothly in between. Throws NoBalance when a unit cannot be inflated.

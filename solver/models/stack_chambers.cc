@@ -43,9 +43,8 @@ std::vector<Chamber> drawn_chambers(const Case &input, const geometry::PlugMesh 
   std::vector<Chamber> chambers;
   for (const auto &drawn : mesh.chambers)
   {
-    const auto  &layer = layer_of(drawn, input);
-    const double inside = layer.thickness - 2 * layer.unit->film_thickness;
-    chambers.push_back({layer.name, &*layer.unit, inside, layer.unit->packed_share * inside});
+    const auto &layer = layer_of(drawn, input);
+    chambers.push_back({layer.name, &*layer.unit, layer.thickness - 2 * layer.unit->film_thickness});
   }
   return chambers;
 }
@@ -81,12 +80,8 @@ void fill(std::vector<Chamber> &chambers, const Case &input, const Discretisatio
         &equation.contribute<GasChamber>(chamber.layer, mesh, drawn, gas, unit.outside_volume, leak);
       chamber.gas->seal(Vector::Zero(equation.size()), unit.gauge_pressure);
     }
-    // Without fibres the films still pile up when pressed flat.
-    const double per_area =
-      unit.has_fibres ? unit.fibre_stiffness / (unit.fibre_spacing * unit.fibre_spacing) : 0.0;
-    const materials::TensileFibres fibres{per_area, fibre_rest_length(as_pulled(unit), chamber.height),
-                                          chamber.packed_height};
-    chamber.fibres = &equation.contribute<FibreBundle>(chamber.layer, mesh, drawn, fibres);
+    chamber.fibres = &equation.contribute<FibreBundle>(chamber.layer, mesh, drawn,
+                                                       fibres_of(as_pulled(unit), chamber.height));
   }
 }
 

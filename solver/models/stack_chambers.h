@@ -19,9 +19,8 @@ struct Chamber
 {
   std::string    layer;
   const AirUnit *unit = nullptr;
-  double         height = 0;        ///< between the films [m]
-  double         packed_height = 0; ///< [m]
-  GasChamber    *gas = nullptr;     ///< nullptr: open
+  double         height = 0;    ///< between the films [m]
+  GasChamber    *gas = nullptr; ///< nullptr: open
   FibreBundle   *fibres = nullptr;
 
   bool is_inflated() const { return unit->state != ChamberState::open && unit->gauge_pressure > 0; }

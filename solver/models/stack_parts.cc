@@ -41,14 +41,14 @@ std::vector<Part> parts_of(const Case &input)
   std::vector<Part> parts;
   for (const auto &layer : input.layers)
   {
-    parts.push_back({layer.name, layer.material, layer.area_share, layer.name});
+    parts.push_back({layer.name, layer.material, layer.area_share});
     if (layer.ring)
-      parts.push_back({ring_part(layer.name), *layer.ring, layer.area_share, layer.name});
+      parts.push_back({ring_part(layer.name), *layer.ring, layer.area_share});
     if (layer.unit)
-      parts.push_back({film_part(layer.name), layer.unit->film, 1.0, layer.name, true});
+      parts.push_back({film_part(layer.name), layer.unit->film, 1.0, true});
   }
   if (input.plug.side == Side::ring)
-    parts.push_back({rig_part::wall, input.plug.side_material, 1.0, ""});
+    parts.push_back({rig_part::wall, input.plug.side_material});
   return parts;
 }
 

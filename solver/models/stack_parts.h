@@ -16,7 +16,6 @@ struct Part
   std::string         name;
   materials::Material material;
   double              area_share = 1;
-  std::string         layer; ///< of the stack it belongs to; empty: the wall
   bool                film = false;
 };
 

@@ -2,7 +2,9 @@
 #include "solver/results/energy_rows.h"
 
 #include "solver/results/curves.h"
-#include "solver/rig_parts.h"
+
+#include <algorithm>
+#include <functional>
 
 namespace solemech::solver
 {
@@ -12,11 +14,11 @@ const std::pair<std::string, std::string> fall_row{rig_part::creasing, "fall"},
   numerical_row{rig_part::scheme, "numerical"};
 } // namespace
 
-void EnergyRows::open(const TimeIntegrator &state, bool held_counts)
+void EnergyRows::open(const TimeIntegrator &state)
 {
   opening_.clear();
   held_before_.reset();
-  if (held_counts)
+  if (held_counts_)
     held_before_ = 0;
   for (const auto &entry : state.energies())
     if (held_before_ && entry.type == EnergyKind::stored)
@@ -33,13 +35,9 @@ void EnergyRows::push(const std::string &part, const std::string &kind, EnergyKi
 {
   const auto [found, is_new] = number_.try_emplace({part, kind}, rows_.size());
   if (is_new)
-    rows_.push_back({part, kind, type, std::vector<double>(n_steps_ - 1, 0.0)});
+    rows_.push_back({part, kind, type, std::vector<double>(n_steps_, 0.0)});
   // Several contributions may share a row: side and ground face of a stack both meet the base.
-  auto &values = rows_[found->second].values;
-  if (values.size() == n_steps_)
-    values.back() += value;
-  else
-    values.push_back(value);
+  rows_[found->second].values.back() += value;
 }
 
 void EnergyRows::push_once_there(const std::string &part, const std::string &kind, EnergyKind type,
@@ -64,6 +62,8 @@ void EnergyRows::push_motion(const TimeIntegrator &state)
 void EnergyRows::record(const TimeIntegrator &state)
 {
   ++n_steps_;
+  for (const auto &[key, number] : number_)
+    rows_[number].values.push_back(0);
   for (const auto &entry : state.energies())
     push(std::string(entry.part), std::string(entry.kind), entry.type, entry.value);
   for (const auto &[key, opened] : opening_)
@@ -83,8 +83,7 @@ void EnergyRows::record(const TimeIntegrator &state)
 void EnergyRows::take_back(double share)
 {
   for (auto &row : rows_)
-    if (row.values.size() == n_steps_)
-      solver::take_back(row.values, share);
+    solver::take_back(row.values, share);
 }
 
 void EnergyRows::drop_small_falls()
@@ -108,10 +107,17 @@ void EnergyRows::drop_small_falls()
 
 std::vector<LedgerRow> EnergyRows::moved()
 {
-  for (auto &row : rows_)
-    row.values.resize(n_steps_, row.values.empty() ? 0.0 : row.values.back());
   if (n_steps_ > 0)
     drop_small_falls();
   return std::move(rows_);
+}
+
+void add_rubbed(std::vector<LedgerRow> &ledger, const std::string &part, const std::string &lost,
+                const std::string &given, const std::vector<double> &heat)
+{
+  std::vector<double> work(heat.size());
+  std::ranges::transform(heat, work.begin(), std::negate<>());
+  ledger.push_back({part, lost, EnergyKind::dissipated, heat});
+  ledger.push_back({part, given, EnergyKind::exchanged, std::move(work)});
 }
 } // namespace solemech::solver

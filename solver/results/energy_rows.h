@@ -3,6 +3,7 @@
 #pragma once
 
 #include "solver/results/result.h"
+#include "solver/rig_parts.h"
 #include "solver/time/generalised_alpha.h"
 
 #include <map>
@@ -16,23 +17,23 @@ namespace solemech::solver
 /// Which row of the account what is led stands in.
 struct DriveRow
 {
-  const char *part = "drive", *kind = "work";
+  const char *part = rig_part::drive, *kind = "work";
 };
 
 class EnergyRows
 {
 public:
-  /// @param bodies  parts that the rigid bodies belong to, in their order; empty: nothing moves
-  explicit EnergyRows(std::vector<std::string> bodies, DriveRow drive = {})
-    : bodies_(std::move(bodies)), drive_(drive)
+  /// @param bodies       parts that the rigid bodies belong to, in their order; empty: nothing moves
+  /// @param held_counts  what is stored at the opening counts from nothing, since a leak can spend it too
+  explicit EnergyRows(std::vector<std::string> bodies, bool held_counts = false, DriveRow drive = {})
+    : bodies_(std::move(bodies)), held_counts_(held_counts), drive_(drive)
   {
   }
 
   /// Energies count from the present ones.
-  /// @param held_counts  what is stored counts from nothing, since a leak can spend it too
-  void open(const TimeIntegrator &state, bool held_counts);
+  void open(const TimeIntegrator &state);
 
-  /// Adds the energies of an accepted step.
+  /// Adds the energies of an accepted step; one that is not there is zero.
   void record(const TimeIntegrator &state);
 
   /// Takes the last state back to this share of the last step.
@@ -44,8 +45,6 @@ public:
     rows_.push_back({part, kind, type, std::move(values)});
   }
 
-  std::size_t n_steps() const { return n_steps_; }
-
   /// Rows of equal length; a fall that sets free too little to be read counts with the errors of the scheme.
   std::vector<LedgerRow> moved();
 
@@ -53,6 +52,7 @@ private:
   using Key = std::pair<std::string, std::string>;
 
   std::vector<std::string>   bodies_;
+  bool                       held_counts_;
   DriveRow                   drive_;
   std::vector<LedgerRow>     rows_;
   std::map<Key, std::size_t> number_;
@@ -68,4 +68,10 @@ private:
   void push_motion(const TimeIntegrator &state);
   void drop_small_falls();
 };
+
+/// Adds what a drive gives and friction turns into heat at once: two rows that cancel.
+/// @param lost, given  their kinds
+/// @param heat         so far, a value for each recorded time [J]
+void add_rubbed(std::vector<LedgerRow> &ledger, const std::string &part, const std::string &lost,
+                const std::string &given, const std::vector<double> &heat);
 } // namespace solemech::solver

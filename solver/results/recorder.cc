@@ -4,6 +4,8 @@
 #include "solver/results/catalogue.h"
 #include "solver/rig_parts.h"
 
+#include <cassert>
+
 namespace solemech::solver
 {
 void add_losses(Result &result)
@@ -19,6 +21,7 @@ void add_losses(Result &result)
 
 std::optional<Objection> Recorder::look(const AcceptedStep &step)
 {
+  assert(&step.state == &state_);
   result_.time.push_back(step.time);
   for (const auto &probe : probes_)
     probe->read(step.state, curves_);

@@ -26,12 +26,11 @@ using Probes = std::vector<std::unique_ptr<Probe>>;
 class Recorder : public Observer
 {
 public:
-  /// @param known        what the result holds beforehand; steps and iterations count on from there
-  /// @param held_counts  see EnergyRows::open
-  Recorder(const TimeIntegrator &state, Probes probes, EnergyRows energies, Snapshots pictures, Result known,
-           bool held_counts)
+  /// @param state  the one of every step that it will look at
+  /// @param known  what the result holds beforehand; steps and iterations count on from there
+  Recorder(const TimeIntegrator &state, Probes probes, EnergyRows energies, Snapshots pictures, Result known)
     : state_(state), probes_(std::move(probes)), energies_(std::move(energies)),
-      pictures_(std::move(pictures)), result_(std::move(known)), held_counts_(held_counts)
+      pictures_(std::move(pictures)), result_(std::move(known))
   {
   }
 
@@ -39,7 +38,7 @@ public:
   void open_ledger(double given)
   {
     result_.input_energy = given;
-    energies_.open(state_, held_counts_);
+    energies_.open(state_);
   }
 
   std::optional<Objection> look(const AcceptedStep &step) override;
@@ -70,6 +69,5 @@ private:
   EnergyRows            energies_;
   Snapshots             pictures_;
   Result                result_;
-  bool                  held_counts_;
 };
 } // namespace solemech::solver

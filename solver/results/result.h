@@ -23,7 +23,7 @@ struct Curve
 enum class EnergyKind { stored, kinetic, dissipated, exchanged, numerical };
 struct LedgerRow
 {
-  std::string part; ///< layer name, "tup", "guide", "gas", ...
+  std::string part; ///< layer or part of it (layer_parts.h), or one of rig_parts.h
   std::string
     kind; ///< "network", "cell gas", "densification", "relaxing", "slipping", "recovery", "contact", ...
   EnergyKind          type;

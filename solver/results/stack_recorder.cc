@@ -101,11 +101,7 @@ Recorder stack_recorder(const StackModel &model, const TimeIntegrator &state, do
 {
   std::vector<std::string> bodies{rig_part::striker, rig_part::support};
   bodies.resize(model.equation.bodies.size());
-  return {state,
-          probes_of(model),
-          EnergyRows(std::move(bodies)),
-          snapshots_of(model, picture_interval),
-          known_of(model),
-          leaks(model.chambers)};
+  return {state, probes_of(model), EnergyRows(std::move(bodies), leaks(model.chambers)),
+          snapshots_of(model, picture_interval), known_of(model)};
 }
 } // namespace solemech::solver

@@ -3,6 +3,7 @@
 
 #include "solver/case.h"
 #include "solver/results/catalogue.h"
+#include "solver/results/energy_rows.h"
 #include "solver/results/result.h"
 
 #include <fmt/format.h>
@@ -206,15 +207,11 @@ private:
   }
 
   /// All work of friction becomes heat.
-  void account(std::vector<double> work)
+  void account(const std::vector<double> &work)
   {
-    auto drive = work;
-    for (double &value : drive)
-      value = -value;
     result_.input_energy = work.back();
     result_.time_of_peak = end_;
-    result_.ledger.push_back({"abrasive", "friction", EnergyKind::dissipated, std::move(work)});
-    result_.ledger.push_back({"abrasive", "drive", EnergyKind::exchanged, std::move(drive)});
+    add_rubbed(result_.ledger, "abrasive", "friction", "drive", work);
     result_.facts.steps = n_times;
   }
 

@@ -127,7 +127,6 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
   settings.newton.n_iterations = n_iterations;
   auto recorder =
     stack_recorder(model, integrator, options.pictures ? rig.set_on_time / pictures_of_travel : 0.0);
-  model.observers = {&recorder};
   integrator.start();
   recorder.open_ledger(0);
 
@@ -146,11 +145,8 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
     throw RunFailed(message, std::move(partial));
   };
 
-  const auto show = [&](bool is_mark) {
-    if (const auto objection = model.show({integrator, integrator.time, is_mark}))
-      stop_early(objection->reason);
-  };
-  show(true);
+  const auto record = [&](bool is_mark) { recorder.look({integrator, integrator.time, is_mark}); };
+  record(true);
 
   // The tip is let in step by step until the next step would make the stack push harder than the spring, or
   // the travel is used up. Stopped short of balance, the surface is still being loaded when the spring takes
@@ -170,7 +166,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
         stop_early(outcome.reason);
       continue;
     }
-    show(false);
+    record(false);
     const double force = reaction(), spring = gauge.force(gauge.reading_at(depth()));
     settings.force_scale = std::max(settings.force_scale, force);
     const double slope = (force - last_force) / (depth() - last_depth);
@@ -202,7 +198,7 @@ Result set_on(const Case &input, const DurometerRig &rig, std::optional<double> 
           stop_early(outcome.reason);
         continue;
       }
-      show(integrator.time >= end * (1 - 1e-12));
+      record(integrator.time >= end * (1 - 1e-12));
       dt *= 1 + share;
     }
     held = depth() < gauge.travel;

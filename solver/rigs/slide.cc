@@ -7,6 +7,7 @@
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
 #include "solver/results/energy_rows.h"
+#include "solver/rig_parts.h"
 #include "solver/time/no_balance.h"
 
 #include <fmt/format.h>
@@ -176,28 +177,25 @@ private:
         [&](std::size_t i) { return moments[i].sink; });
   }
 
-  /// Along the bar friction takes what the drive gives at once.
-  void add_rows_along_bar()
+  /// Along the bar friction takes what the drive gives at once [J/m].
+  std::vector<double> heat_along_bar() const
   {
-    std::vector<double> lost, given;
-    for (std::size_t i = 0; i < moments_.size(); ++i)
+    std::vector<double> heat{0};
+    for (std::size_t i = 1; i < moments_.size(); ++i)
     {
-      const double before = i > 0 ? lost.back() : 0.0;
-      const double sheared = i > 0 ? 0.5 * (moments_[i].axial + moments_[i - 1].axial) : 0.0;
-      const double way = i > 0 ? way_of(outcome_.moments[i]) - way_of(outcome_.moments[i - 1]) : 0.0;
-      lost.push_back(before + sheared * model_.nominal_width() * sine_ * way);
-      given.push_back(-lost.back());
+      const double sheared = 0.5 * (moments_[i].axial + moments_[i - 1].axial);
+      const double way = way_of(outcome_.moments[i]) - way_of(outcome_.moments[i - 1]);
+      heat.push_back(heat.back() + sheared * model_.nominal_width() * sine_ * way);
     }
-    energies_.add("court", "friction along the bar", EnergyKind::dissipated, std::move(lost));
-    energies_.add("court", "drive along the bar", EnergyKind::exchanged, std::move(given));
+    return heat;
   }
 
   /// Energies per metre of bar.
   void ledger()
   {
-    if (sine_ > 0)
-      add_rows_along_bar();
     result_.ledger = energies_.moved();
+    if (sine_ > 0)
+      add_rubbed(result_.ledger, "court", "friction along the bar", "drive along the bar", heat_along_bar());
     double put_in = 0;
     for (const auto &known : result_.ledger)
       if (known.type == EnergyKind::exchanged)
@@ -359,8 +357,9 @@ private:
   double                   newton_tolerance_; ///< relative to the default [-]
   SlideOutcome             outcome_;
   std::vector<Moment>      moments_;
-  EnergyRows               energies_{{}, {.part = "press", .kind = "first touch"}}; ///< the court comes down
-  Result                   result_;
+  /// The court comes down.
+  EnergyRows energies_{{}, false, {.part = rig_part::press, .kind = "first touch"}};
+  Result     result_;
 };
 } // namespace
 

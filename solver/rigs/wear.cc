@@ -4,6 +4,7 @@
 #include "materials/abrasion_bench.h"
 #include "solver/part_law.h"
 #include "solver/results/catalogue.h"
+#include "solver/results/energy_rows.h"
 #include "solver/rigs/slide.h"
 #include "solver/wear_process.h"
 
@@ -136,11 +137,7 @@ private:
       work += 0.5 * (a.slide.grip + b.slide.grip) * rig_.pressure * rig_.lug.width * (b.way - a.way);
       heat.push_back(work);
     }
-    auto drive = heat;
-    for (double &value : drive)
-      value = -value;
-    result_.ledger.push_back({"court", "friction", EnergyKind::dissipated, heat});
-    result_.ledger.push_back({"court", "drive", EnergyKind::exchanged, drive});
+    add_rubbed(result_.ledger, "court", "friction", "drive", heat);
     result_.input_energy = work;
     set_ledger_facts(result_, std::max(work, 1e-12));
   }

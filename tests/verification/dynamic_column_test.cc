@@ -2,7 +2,7 @@
 // A light, homogeneous column between frictionless plates: the finite-element drop against an independent
 // integration of the same law (elastic; relaxing; with cell gas, densification and slip), two blows in a row,
 // and against the energy balance of an Ogden-Hill foam worked by hand.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
 #include "tests/external/check.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // The press on a light, homogeneous column against an independent integration of the same law: driven by
 // displacement, by a force pulse, and by a given force history.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"

@@ -1,7 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // Layered stacks against stacked columns of the same laws, and the error that the program states against the
 // true one, on these stacks and on B1.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"

@@ -3,7 +3,7 @@
 // linear relaxing branches (generalised Maxwell model: J.D. Ferry, Viscoelastic Properties of Polymers, from
 // memory), a load against the creep and recovery of one branch beside a spring (Zener's solid, same source);
 // a small strain leaves out what the law does at a large one. And a unit that leaks under a load.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/hold.h"
 #include "solver/run.h"
 #include "solver/time/account.h"

@@ -2,7 +2,7 @@
 // Abrasion benches as a rig: volume against k F s, layers, lower bounds, the drum's depth and the warmth of a
 // ground face against closed forms.
 #include "solver/case.h"
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/results/result.h"
 #include "solver/rigs/abrasion.h"
 #include "solver/run.h"

@@ -2,7 +2,7 @@
 // Layers of which only a share of the area is there, pressed: a free column against an independent
 // integration of the same law on that much less area, and a plug that goes over into the whole without a
 // step.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"

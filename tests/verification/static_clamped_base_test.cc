@@ -3,7 +3,7 @@
 // foam without room to the side. Holding more of a body can only stiffen it (principle of least potential
 // energy, handbook); the bound is the column without lateral strain, F = pi a^2 (K + 4/3 G) u/h at small
 // strain. And a disc of rubber under such a head, from no friction at either face to a bonded foot.
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/press.h"
 #include "solver/run.h"
 #include "tests/external/check.h"

@@ -3,7 +3,7 @@
 // the reading gets from there to what a bench sees: small strain on a deep block, hard table under 6 mm, real
 // tip.
 #include "materials/hardness.h"
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/durometer.h"
 #include "solver/run.h"
 #include "tests/external/check.h"

@@ -3,8 +3,10 @@
 #include "solver/bottoming.h"
 #include "solver/contributions/support.h"
 #include "solver/results/curves.h"
+#include "solver/results/energy_rows.h"
 #include "tests/unit/solver/slopes.h"
 
+#include <algorithm>
 #include <numbers>
 
 using namespace solemech;
@@ -27,6 +29,25 @@ private:
   int last_;
 };
 
+/// Stores energy at the start and in every other step.
+class NowAndThen : public solver::Contribution
+{
+public:
+  static constexpr double energy = 3; ///< [J]
+
+  bool add(const Vector &, Vector &, solver::Tangent *) const override { return true; }
+  void accept(const Vector &, double) override { is_there_ = !is_there_; }
+  void energies(std::vector<solver::EnergyEntry> &entries) const override
+  {
+    if (is_there_)
+      entries.push_back({"spring", "now and then", solver::EnergyKind::stored, energy});
+  }
+  std::string name() const override { return "now and then"; }
+
+private:
+  bool is_there_ = false;
+};
+
 /// A mass on a spring beside a block that it never meets: an equation wants a mesh.
 struct MassOnSpring : solver::ModelOf<solver::Discretisation>
 {
@@ -36,13 +57,21 @@ struct MassOnSpring : solver::ModelOf<solver::Discretisation>
   MassOnSpring()
   {
     stand_on(std::make_unique<solver::Discretisation>(grid({0, size}, {0, size}), MeshSection::whole_plane,
-                                                      all_held));
+                                                      HeldFaces{.base = {true, true}}));
     auto kernel = solver::make_kernel(materials::IsotropicPlate{{1e6, 2e6}, {}});
     auto group = mesh->group(0, kernel->n_branches(), mesh->nodes(), {});
     mesh->add_mass(group, 100, equation.mass.data());
     equation.contribute<solver::SolidBody>(std::move(group), std::move(kernel));
     body = equation.add(solver::lifted_body(mass));
     equation.contribute<solver::Support>(body.first, stiffness, 0.0);
+  }
+
+  /// Vertical unknown of the block's top, over the middle of its base.
+  int top() const
+  {
+    const auto &nodes = mesh->nodes();
+    const auto  found = std::ranges::find(nodes, Point{0, size});
+    return mesh->dof(static_cast<unsigned>(found - nodes.begin()), 1);
   }
 };
 
@@ -99,6 +128,7 @@ TEST_CASE("without inertia the crest is the step that went farthest", "[observer
   solver::CrestWatch     crest(whole(*model.mesh), model.body.first);
   solver::TimeIntegrator integrator(model.equation, 1.0);
   model.equation.boundary.lead(model.body.first, [](double time) { return -time * (3 - time); });
+  model.equation.boundary.lead(model.top(), [](double time) { return -1e-3 * size * time; });
   integrator.start();
   model.observers = {&crest};
   for (int i = 0; i < 3; ++i)
@@ -108,6 +138,28 @@ TEST_CASE("without inertia the crest is the step that went farthest", "[observer
   }
   CHECK(crest.way() == 2);
   CHECK(crest.time() == 11); // on the clock of the rig; the next one is not farther
+  CHECK(crest.thickness().front() == Approx(size * (1 - 1e-3)).epsilon(rounding));
+}
+
+TEST_CASE("an energy that is not there in a step counts as nothing in it", "[observers]")
+{
+  MassOnSpring model;
+  model.equation.contribute<NowAndThen>();
+  solver::TimeIntegrator integrator(model.equation, 1.0);
+  integrator.start();
+  solver::EnergyRows rows({});
+  rows.open(integrator);
+  rows.record(integrator);
+  for (int i = 0; i < 4; ++i)
+  {
+    REQUIRE(integrator.step(1e-3, {.force_scale = 100}).advanced);
+    rows.record(integrator);
+  }
+  const auto ledger = rows.moved();
+  const auto found = std::ranges::find(ledger, "now and then", &solver::LedgerRow::kind);
+  REQUIRE(found != ledger.end());
+  constexpr double energy = NowAndThen::energy; // it is there at the opening, from which energies count
+  CHECK(found->values == std::vector<double>{0, -energy, 0, -energy, 0});
 }
 
 TEST_CASE("a state is taken back along the last step, what is felt is not", "[observers]")

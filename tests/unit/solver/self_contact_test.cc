@@ -2,7 +2,7 @@
 // Free faces that meet carry each other: force against energy, and stacks whose sides roll onto each other or
 // onto the striker, which run through with a closed account.
 #include "solver/contributions/self_contact.h"
-#include "solver/models/stack_model.h"
+#include "solver/resolution.h"
 #include "solver/rigs/drop.h"
 #include "solver/run.h"
 #include "tests/support/catch.h"

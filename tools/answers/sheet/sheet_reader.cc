@@ -1,5 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "materials/hardness.h"
+#include "solver/layer_parts.h"
 #include "tools/answers/sheet/blank_sheet.h"
 #include "tools/answers/sheet/default_doubts.h"
 #include "tools/answers/sheet/doubted.h"
@@ -288,7 +289,7 @@ private:
     const auto written = node.value_or(std::string());
     const auto prefix = unknown_words.size() + family.size();
     const auto mark = written.size() > prefix ? written.substr(prefix + 1) : "";
-    const auto shown = layer + (is_ring ? " ring" : "");
+    const auto shown = is_ring ? solver::ring_part(layer) : layer;
     const auto name = mark.empty() ? layer + (is_ring ? "-ring-" : "-") + family : family + "-" + mark;
     rewritten_.replace(node, "\"" + name + "\"");
     for (const auto &known : sheet_.materials)
