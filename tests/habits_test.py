@@ -12,7 +12,7 @@ import sys
 from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parent.parent / "tools"))
-from source_files import source_files
+from source_files import source_paths
 
 source, clang_format = Path(sys.argv[1]), sys.argv[2]
 LONGEST = 60  # lines of a function's body
@@ -71,7 +71,7 @@ def functions(path):
 
 
 problems = []
-paths = [source / name for name, _ in source_files(source)]
+paths = list(source_paths(source))
 for at in range(0, len(paths), 100):
     done = subprocess.run([clang_format, "--dry-run", "-Werror", *map(str, paths[at:at + 100])], capture_output=True, text=True, cwd=source)
     told = {line.split(":")[0] for line in done.stderr.splitlines() if "error: code should be clang-formatted" in line}

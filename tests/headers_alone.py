@@ -14,7 +14,7 @@ import subprocess
 import sys
 
 sys.path.insert(0, str(pathlib.Path(__file__).parent.parent / "tools"))
-from source_files import source_files
+from source_files import source_paths
 
 INCLUDE = re.compile(r'^[ \t]*#[ \t]*include[ \t]*["<]([^">]+)[">]', re.MULTILINE)
 
@@ -40,7 +40,7 @@ def compile_alone(header, root, command):
 
 def main():
     kind, root, command = sys.argv[1], pathlib.Path(sys.argv[2]), sys.argv[3:]
-    headers = [name for name, _ in source_files(root, endings=(".h",))]
+    headers = [path.relative_to(root).as_posix() for path in source_paths(root, endings=(".h",))]
     chosen = [name for name in headers if reaches_dealii(name, root, set()) == (kind == "dealii")]
     n_failures = 0
     with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:

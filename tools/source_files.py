@@ -12,12 +12,18 @@ def root_of_arguments():
     return pathlib.Path(sys.argv[1] if len(sys.argv) > 1 else pathlib.Path(__file__).parent.parent).resolve()
 
 
-def source_files(root, folders=FOLDERS, endings=(".h", ".cc")):
-    """Path relative to the root, with slashes, and text of each file of such an ending below some of its folders."""
+def source_paths(root, folders=FOLDERS, endings=(".h", ".cc")):
+    """Each file of such an ending below some of the folders of the root."""
     for folder in folders:
         for path in sorted((root / folder).rglob("*")):
             if path.suffix in endings and path.is_file() and "node_modules" not in path.parts:
-                yield path.relative_to(root).as_posix(), path.read_text(encoding="utf-8", errors="replace")
+                yield path
+
+
+def source_files(root, folders=FOLDERS, endings=(".h", ".cc")):
+    """Path relative to the root, with slashes, and text of each of these files."""
+    for path in source_paths(root, folders, endings):
+        yield path.relative_to(root).as_posix(), path.read_text(encoding="utf-8", errors="replace")
 
 
 def report(problems):

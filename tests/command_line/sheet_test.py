@@ -179,6 +179,33 @@ value = "94 g +- 5 g"
         self.assertNotIn("already computed", messages)
         self.assertIn("already computed", self.call("run", "heel.toml")[2])
 
+    def test_what_a_failed_run_leaves_without_bands_is_tried_again(self):
+        self.written("heel.toml")
+        self.assertEqual(self.call("run", "heel.toml", STAND_IN_TRIPS="coarser runs")[0], 3)
+        settled = str(next(self.folder.glob("results/heel*/1/settled.toml")))
+        for told_again, *command in [("already computed", "run", settled), ("already computed", "run", "heel.toml"),
+                                     ("already computed, results in results/trial", "trial", "heel.toml", "--swap", "core = 20 mm")]:
+            with self.subTest(command):
+                code, output, messages = self.call(*command, STAND_IN_TRIPS="coarser runs")
+                self.assertEqual(code, 3, messages)
+                self.assertIn("a run of this answer failed and is left out", messages)
+                code, output, messages = self.call(*command)
+                self.assertEqual(code, 0, messages)
+                self.assertNotIn(told_again, messages)
+                self.assertIn(told_again, self.call(*command)[2])
+
+    def test_a_trial_of_a_sheet_whose_settled_stack_stops_early_is_no_answer(self):
+        self.written("heel.toml")
+        code, output, messages = self.call("trial", "heel.toml", "--swap", "core = 20 mm", STAND_IN_STOPS="with pictures")
+        self.assertEqual((code, output), (3, ""), messages)
+        self.assertIn("stopped early: the stand-in was asked to stop\n", messages)
+        self.assertEqual(list(self.folder.glob("results/trial*")), [])
+
+    def test_a_settling_without_runs_says_why_they_stopped(self):
+        self.written("heel.toml")
+        messages = self.refused("run", "heel.toml", code=3, STAND_IN_STOPS="at once")
+        self.assertIn("a run stopped early: the stand-in was asked to stop\n", messages)
+
     def test_the_same_band_in_the_check_as_in_the_answer(self):
         self.written("heel.toml")
         with open(self.folder / "heel.toml", "a", encoding="utf-8") as sheet:

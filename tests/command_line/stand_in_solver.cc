@@ -2,7 +2,7 @@
 // Stands in for the solver in tests of the program: made-up results, at once. The environment may ask it to
 // take its time (STAND_IN_SECONDS), to stop early (STAND_IN_STOPS; "at once": with no numbers at all; "with
 // pictures": only runs that are to have them), to have a fault (STAND_IN_FAULT) or to refuse or trip over the
-// cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS).
+// cases of one label (STAND_IN_REFUSES, STAND_IN_TRIPS; "coarser runs": over those).
 #include "tests/unit/output/results/synthetic.h"
 #include "tools/program/failures.h"
 #include "tools/program/full_answer.h"
@@ -51,7 +51,9 @@ solver::Result solve(const solver::Case &setup, const tools::SolveWish &wish,
   };
   if (is_label("STAND_IN_REFUSES"))
     throw std::invalid_argument("height = 7 is not allowed: give 8");
-  if (is_label("STAND_IN_TRIPS"))
+  const char *trips = std::getenv("STAND_IN_TRIPS");
+  if (is_label("STAND_IN_TRIPS") ||
+      (trips != nullptr && std::string_view(trips) == "coarser runs" && wish.level < 0))
     throw std::logic_error("index 7 of 7");
   auto        result = made_up(setup);
   const char *seconds = std::getenv("STAND_IN_SECONDS");

@@ -1,14 +1,13 @@
 // SPDX-License-Identifier: Apache-2.0
 // What a block of values that leaves the program consists of, described once: `block_of(const S *)`, found
 // beside the struct, lists its members with the key that readers see, what each means and its unit. JSON and
-// the types of the page are loops over these lists. A description that forgets a member does not compile.
+// the types of the page are loops over these lists. A description with another number of members than the
+// struct does not compile.
 #pragma once
 
 #include "tools/language/descriptor.h"
 
 #include <array>
-#include <functional>
-#include <optional>
 #include <string_view>
 #include <tuple>
 #include <type_traits>
@@ -95,9 +94,4 @@ template <typename Value>
 inline constexpr bool is_pair = false;
 template <typename Value>
 inline constexpr bool is_pair<std::array<Value, 2>> = true;
-
-template <typename Value>
-inline constexpr bool is_optional = false;
-template <typename Value>
-inline constexpr bool is_optional<std::optional<Value>> = true;
 } // namespace solemech::tools::blocks

@@ -50,15 +50,18 @@ RunFolder ResultPlaces::fresh(const RunRecord &record) const
                  : RunFolder::create(results_root, record.folder + (is_changed(record) ? changed_mark : ""));
 }
 
+bool tell_stopped(const std::string &what, const solver::Result &result)
+{
+  if (!result.complete)
+    fmt::print(stderr, "solemech: {} stopped early: {}\n", what, result.stop_reason);
+  return !result.complete;
+}
+
 bool all_complete(const std::vector<Run> &runs)
 {
   bool complete = true;
   for (const Run &run : runs)
-    if (!run.result.complete)
-    {
-      fmt::print(stderr, "solemech: {} stopped early: {}\n", run.label, run.result.stop_reason);
-      complete = false;
-    }
+    complete = !tell_stopped(run.label, run.result) && complete;
   return complete;
 }
 

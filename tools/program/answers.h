@@ -37,11 +37,15 @@ private:
 /// may have been reached without or by another one.
 bool stored_summary_answers(const RunRequest &request);
 
+/// Says on standard error that a run stopped early, and why; false when it came to its end.
+/// @param what  the run, for people
+bool tell_stopped(const std::string &what, const solver::Result &result);
+
 /// Says on standard error which runs stopped early; true when all came to their end.
 bool all_complete(const std::vector<Run> &runs);
 
-/// What the manifest says of a record. An incomplete one is kept to look at, but its hash is not that of its
-/// inputs, so it never answers a later command.
+/// What the manifest says of a record. An incomplete one, or one that lacks what a run that failed was for,
+/// is kept to look at, but its hash is not that of its inputs, so it never answers a later command.
 ManifestFacts manifest_facts(const RunRecord &record, bool complete);
 
 /// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.

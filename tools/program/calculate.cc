@@ -28,6 +28,11 @@ struct Task
   RunRecord                record;
   std::optional<fs::path>  finished;
   std::optional<RunFolder> folder;
+
+  bool has_doubts() const
+  {
+    return std::ranges::any_of(record.runs, [](const Run &run) { return !run.setup.doubts.empty(); });
+  }
 };
 
 /// Results of a finished run, put to the cases they belong to.
@@ -96,8 +101,8 @@ struct Written
 };
 
 /// Writes what was calculated, several records at once, in their order. One that cannot be written does not
-/// cost the others.
-std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete)
+/// cost the others. A run that failed may have been one at an end of the ± of any case that has doubts.
+std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete, const Job &job)
 {
   std::vector<Written> written(tasks.size());
   solver::in_parallel(tasks.size(), [&](std::size_t i) {
@@ -110,7 +115,8 @@ std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool>
     try
     {
       written[i].remarks = write_run(*task.folder, task.record);
-      written[i].folder = task.folder->commit(manifest_facts(task.record, complete[i]));
+      const bool lacks_ends = job.failure() && task.has_doubts();
+      written[i].folder = task.folder->commit(manifest_facts(task.record, complete[i] && !lacks_ends));
     }
     catch (...)
     {
@@ -156,7 +162,7 @@ Exit calculate(const RunRequest &request, Job &job)
   std::vector<bool> complete;
   for (const Task &task : tasks)
     complete.push_back(all_complete(task.record.runs));
-  const auto written = write_all(tasks, complete);
+  const auto written = write_all(tasks, complete, job);
   const Exit writing = explain_writing(written);
 
   std::vector<RunRecord> records;

@@ -147,7 +147,7 @@ Exit calculate_comparison(const CompareRequest &request, Job &job)
   }
   if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
     fmt::print(stderr, "solemech: {}\n", remark);
-  const fs::path place = folder.commit(manifest_facts(record, complete));
+  const fs::path place = folder.commit(manifest_facts(record, complete && !job.failure()));
   tell_place(place, false, request.quiet);
   print_answer(pairs, record, request);
   return complete ? Exit::ok : Exit::run_failed;

@@ -100,9 +100,13 @@ Exit full_answer(const Request &request, const Solve &solve, const std::atomic<b
   }
   catch (const settle::PredictionFailed &error)
   {
-    const Exit  exit = said(Exit::run_failed, error.what());
-    const auto &why = job.failure() ? job.failure() : job.refusal();
-    return why ? said(why) : exit;
+    // Of a far set of values a stack may well be refused: that is why only when nothing else went wrong.
+    const Exit exit = said(Exit::run_failed, error.what());
+    if (job.failure())
+      return said(job.failure());
+    if (!job.early_stop().empty())
+      return said(exit, "a run stopped early: " + job.early_stop());
+    return job.refusal() ? said(job.refusal()) : exit;
   }
 }
 } // namespace solemech::tools

@@ -75,7 +75,7 @@ std::string readings_text(const RunRecord &record, const SummaryOptions &options
 }
 
 fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,
-                      const RunRecord &record)
+                      const RunRecord &record, bool complete)
 {
   for (const std::string &remark : write_run_data(folder, record))
     fmt::print(stderr, "solemech: {}\n", remark);
@@ -84,7 +84,7 @@ fs::path write_lesson(RunFolder &folder, const Input &input, const learn::Lesson
                                 learn::answer_text(answer, width) + "\n" + readings_text(record, {}));
   folder.write("report.html", report::report_html(learn::lesson_page(answer, record)));
   folder.write("worksheet.html", learn::worksheet_html(input.file, answer, record));
-  return folder.commit(manifest_facts(record, true));
+  return folder.commit(manifest_facts(record, complete));
 }
 
 void tell_files(const fs::path &folder, bool was_there, const LearnRequest &request)
@@ -137,7 +137,7 @@ Exit answer_lesson_request(const LearnRequest &request, Job &job)
   }
 
   const auto answer = learn::answer_lesson(input.file, record.runs, guess);
-  const auto place = finished ? *finished : write_lesson(*folder, input, answer, record);
+  const auto place = finished ? *finished : write_lesson(*folder, input, answer, record, !job.failure());
   if (request.json)
     fmt::print("{}", learn::lesson_json(answer, record));
   else

@@ -120,7 +120,7 @@ ResultsName results_name(const fs::path &path, const std::string &label)
   return {sheet, sheet_folder_name(sheet)};
 }
 
-RunRecord planned_record(const Input &input)
+RunRecord planned_record(const Input &input, const std::string &canonical, const std::string &answered)
 {
   RunRecord  record;
   const auto name = results_name(input.path, input.file.label);
@@ -136,8 +136,14 @@ RunRecord planned_record(const Input &input)
   record.versions = program_versions();
   for (const solver::Case &setup : input.file.cases)
     record.runs.push_back({setup.label, setup, {}, input.file.changes});
-  record.canonical_text = labelled_text(input.file.cases, canonical_text);
-  record.hash = sha256_of_text(labelled_text(input.file.cases, answer_text));
+  record.canonical_text = canonical;
+  record.hash = sha256_of_text(answered);
   return record;
+}
+
+RunRecord planned_record(const Input &input)
+{
+  return planned_record(input, labelled_text(input.file.cases, canonical_text),
+                        labelled_text(input.file.cases, answer_text));
 }
 } // namespace solemech::tools

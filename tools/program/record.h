@@ -31,6 +31,9 @@ ResultsName results_name(const std::filesystem::path &path, const std::string &l
 /// The record of an input before anything is calculated.
 RunRecord planned_record(const Input &input);
 
+/// The same of inputs that say more than their cases: as texts, for people and for the fingerprint.
+RunRecord planned_record(const Input &input, const std::string &canonical, const std::string &answered);
+
 /// What a case file varies, as the axis of its table and picture: the last series whose values are numbers of
 /// one unit. Nothing when there is no such series.
 std::optional<Series> varied_series(const CaseFile &file);

@@ -123,7 +123,8 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   RunRecord  record = settled_record(sheet, answer, naming_copies(case_text, sheet.file.sheets));
   record.runs.front().result = job.run_alone({answer.setup, {}}, "the settled stack");
   const bool complete = all_complete(record.runs);
-  take_from_run(record.runs.front().result, answer);
+  if (complete)
+    take_from_run(record.runs.front().result, answer);
   auto       folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
   const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
              json = settled_json(sheet, answer);
@@ -138,7 +139,7 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
                  stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
   folder.write("settled.json", json);
   folder.write("data/sheet.toml", sheet.text);
-  return {folder.commit(manifest_facts(record, complete)), text, json, complete};
+  return {folder.commit(manifest_facts(record, complete && !job.failure())), text, json, complete};
 }
 } // namespace
 
@@ -155,10 +156,14 @@ std::optional<Exit> answer_sheet(const RunRequest &request, Job &job)
 
 SettledStack settle_beforehand(const std::filesystem::path &path, bool quiet, Job &job)
 {
-  const auto sheet = settleable_sheet(path, {});
-  const auto finished = finished_sheet(sheet, std::nullopt);
-  const auto place = finished ? *finished : settled_into_folder(sheet, std::nullopt, job).place;
-  tell_place(place, finished.has_value(), quiet);
-  return {place / "settled.toml", sheet.file.label};
+  const auto    sheet = settleable_sheet(path, {});
+  const auto    finished = finished_sheet(sheet, std::nullopt);
+  SettledAnswer answer;
+  if (finished)
+    answer.place = *finished;
+  else
+    answer = settled_into_folder(sheet, std::nullopt, job);
+  tell_place(answer.place, finished.has_value(), quiet);
+  return {answer.place / "settled.toml", sheet.file.label, answer.complete};
 }
 } // namespace solemech::tools

@@ -19,8 +19,9 @@ std::optional<Exit> answer_sheet(const RunRequest &request, Job &job);
 /// The stack that a sheet settled on.
 struct SettledStack
 {
-  std::filesystem::path file;  ///< settled.toml
-  std::string           label; ///< of the sheet
+  std::filesystem::path file;            ///< settled.toml
+  std::string           label;           ///< of the sheet
+  bool                  complete = true; ///< its run came to its end
 };
 
 /// Settles a sheet, or finds it settled, and says where.

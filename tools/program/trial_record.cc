@@ -2,7 +2,6 @@
 #include "tools/program/trial_record.h"
 
 #include "tools/language/case_text.h"
-#include "tools/language/checksum.h"
 #include "tools/language/library.h"
 #include "tools/output/results/run_folder.h"
 #include "tools/program/inputs.h"
@@ -31,7 +30,8 @@ RunRecord trial_record(const TrialInput &trial)
     file.cases.push_back(trial.changed);
     file.cases.back().label = after_change;
   }
-  RunRecord record = planned_record({trial.path, file});
+  RunRecord record =
+    planned_record({trial.path, file}, asked_text(trial, canonical_text), asked_text(trial, answer_text));
   record.label = "trial-" + record.label;
   record.folder = "trial-" + record.folder;
   for (auto &run : record.runs)
@@ -39,8 +39,6 @@ RunRecord trial_record(const TrialInput &trial)
   if (record.runs.size() > 1)
     record.runs.back().changes.insert(record.runs.back().changes.end(), trial.swaps.begin(),
                                       trial.swaps.end());
-  record.canonical_text = asked_text(trial, canonical_text);
-  record.hash = sha256_of_text(asked_text(trial, answer_text));
   return record;
 }
 

@@ -48,7 +48,7 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
   folder.write("summary.txt", trial_text(answer, {}));
   folder.write("report.html", report::report_html(trial_page(answer, record)));
   folder.write("data/trial.json", trial_json(trial, result, answer, record.versions, record.hash));
-  folder.write("data/trial.csv", rows_csv(answer.rows));
+  folder.write("data/trial.csv", rows_csv(answer));
   if (answer.range)
   {
     folder.write("data/range.csv", range_csv(*answer.range));
@@ -56,14 +56,6 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
                 range_picture(trial, result, *answer.range));
   }
   return folder.commit(manifest_facts(record, complete));
-}
-
-/// Says what stopped early; false when there is nothing.
-bool tell_stopped(const std::string &what, const solver::Result &result)
-{
-  if (!result.complete)
-    fmt::print(stderr, "solemech: {} stopped early: {}\n", what, result.stop_reason);
-  return !result.complete;
 }
 
 /// Says which sides and which points of the range stopped early; true when there are none.
@@ -100,6 +92,8 @@ Exit answer_trial(const TrialRequest &given, Job &job)
   if (const auto sheet = sheet_among({request.name})) // what is changed is the stack that it settles on
   {
     const SettledStack settled = settle_beforehand(*sheet, request.quiet, job);
+    if (!settled.complete)
+      return Exit::run_failed;
     request.sheet = *sheet;
     request.label = settled.label;
     request.name = settled.file.string();
@@ -125,7 +119,8 @@ Exit answer_trial(const TrialRequest &given, Job &job)
       write_finished_side(*folder, record, request);
     return Exit::run_failed;
   }
-  const auto place = finished ? *finished : write_trial(*folder, trial, result, record, complete);
+  const auto place =
+    finished ? *finished : write_trial(*folder, trial, result, record, complete && !job.failure());
 
   tell_place(place, finished.has_value(), request.quiet);
   const auto        options = print_options(request.details, lengths_from(request.lengths));

@@ -148,7 +148,7 @@ protected:
     const auto &a = numbers_of<HoldRig>(from), &b = numbers_of<HoldRig>(to);
     Details     rows;
     add_row(rows, "squeeze or load", held_text(a), held_text(b));
-    add_row(rows, "ramp", quantity(a.ramp, "s"), quantity(b.ramp, "s"));
+    add_row(rows, "ramp", time_text(a.ramp), time_text(b.ramp));
     add_row(rows, "duration of the hold", time_text(a.duration), time_text(b.duration));
     add_row(rows, "rest after the hold", time_text(a.rest), time_text(b.rest));
     return rows;

@@ -273,6 +273,12 @@ void Job::fill(Single &single, const std::function<void(double, const char *)> &
   }
   if (told_to_stop)
     return;
+  if (!single.result.complete && !single.fault)
+  {
+    const std::lock_guard lock(guard_);
+    if (early_stop_.empty())
+      early_stop_ = single.result.stop_reason;
+  }
   ++n_calculated_;
   keep(single);
   reached(1, "done");

@@ -85,6 +85,8 @@ public:
   /// makes of runs that are missing says nothing of the reason.
   const std::exception_ptr &refusal() const { return refusal_; }
   const std::exception_ptr &failure() const { return failure_; }
+  /// Why the first run stopped early that neither of them ended; empty: none did.
+  const std::string &early_stop() const { return early_stop_; }
 
 private:
   /// A run that differs from the others of its list.
@@ -113,6 +115,7 @@ private:
   std::atomic<std::size_t> n_calculated_{0}, n_from_store_{0}, n_kept_{0};
   std::string              not_kept_;
   std::exception_ptr       refusal_, failure_;
-  std::mutex               guard_; ///< of what jobs side by side tell: shares that are done, why none is kept
+  std::string              early_stop_;
+  std::mutex               guard_; ///< of what jobs side by side tell: shares that are done, what went wrong
 };
 } // namespace solemech::tools

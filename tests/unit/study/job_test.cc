@@ -77,6 +77,25 @@ TEST_CASE("a case that the solver refuses or trips over costs no other, unless i
   CHECK(job.run_alone({case_of(280), {}}).complete);
 }
 
+TEST_CASE("why the first run stopped early is kept apart from refusals and faults")
+{
+  const Solve bad = [](const auto &setup, const auto &, const auto &) {
+    if (setup.temperature == 290)
+      throw std::invalid_argument("too cold");
+    solver::Result result;
+    result.complete = setup.temperature != 300;
+    result.stop_reason = result.complete ? "" : "no room left";
+    return result;
+  };
+  Job job(bad, {}, {}, never);
+  job.run({case_of(280), case_of(290)}, {});
+  CHECK(job.refusal());
+  CHECK(job.early_stop().empty());
+  job.run({case_of(300)}, {});
+  CHECK(job.early_stop() == "no room left");
+  CHECK_FALSE(job.failure());
+}
+
 TEST_CASE("after an interruption the same list calculates what was not finished, and nothing else")
 {
   const tests::TemporaryFolder folder;

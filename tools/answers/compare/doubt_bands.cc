@@ -17,16 +17,12 @@ struct MovedSets
   std::size_t                 n_changes = 0, end_b = 0;
   std::vector<solver::Result> results = {};
 
-  /// What was equal differs now: no change that is split is behind that, only the whole difference moves.
+  /// The changes are those of the two cases. Else what was equal differs now: no change that is split is
+  /// behind that, and only the whole difference moves.
   bool is_split(std::size_t n) const { return n_changes == n; }
 };
 
 constexpr std::size_t end_a = 0; // the set without any change is the first of every plan
-
-ChangeSet all_of(std::size_t n_changes)
-{
-  return static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
-}
 
 std::vector<double> values_of(const std::vector<solver::Result> &results, const std::string &reading)
 {
@@ -119,7 +115,10 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
       squares[i].total += std::pow(there[moved.end_b] - there[end_a] - here[end_b] + here[end_a], 2);
       squares[i].shares.resize(answer.splits[i].shares.size(), 0);
       if (!moved.is_split(n_changes))
+      {
+        answer.shares_without_doubts |= !squares[i].shares.empty();
         continue;
+      }
       const auto shares = shares_of(moved.sets, n_changes, there).values,
                  base = shares_of(sets, n_changes, here).values;
       for (std::size_t c = 0; c < std::min(shares.size(), base.size()) && c < squares[i].shares.size(); ++c)

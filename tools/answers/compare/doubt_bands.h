@@ -15,7 +15,8 @@ std::vector<CasePair> moved_pairs(const solver::Case &a, const solver::Case &b);
 
 /// Runs all mixtures again between the moved cases of the comparison, at the coarser level, and widens the
 /// bands of `answer` by what each move does; nine of ten cases lie within. Where a moved pair differs in more
-/// things than A and B do, such as outsoles that only read the same, it widens the difference and no share.
+/// things than A and B do, such as outsoles that only read the same, it widens the difference and no share:
+/// `answer` says so.
 /// @param coarse  results of the comparison at the coarser level
 /// @param what    a few words on the pair, for the progress
 /// @throws Interrupted

@@ -60,7 +60,7 @@ ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t 
 {
   ReadingSplit      split{reading, "", 0, 0, {}, {}, {}};
   const std::size_t a = sets.number.at(0);
-  const std::size_t b = sets.number.at(static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1));
+  const std::size_t b = sets.number.at(all_of(n_changes));
   split.unit = fine[a].find(reading)->unit;
   split.from = fine[a].find(reading)->value;
   split.to = fine[b].find(reading)->value;
@@ -210,7 +210,7 @@ std::string why_not_comparable(const solver::Case &a, const solver::Case &b)
 Explanation explained(const Comparison &comparison, Job &job, const std::string &what)
 {
   const Sets       &sets = comparison.sets;
-  const ChangeSet   all = static_cast<ChangeSet>((std::uint64_t{1} << comparison.plan.changes.size()) - 1);
+  const ChangeSet   all = all_of(comparison.plan.changes.size());
   const std::size_t end_a = sets.number.at(0), end_b = sets.number.at(all);
   const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
   const auto        is_mixture = [&](ChangeSet set) { return comparison.comparable && !is_end(set); };

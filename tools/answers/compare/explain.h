@@ -63,6 +63,7 @@ struct Explanation
   std::string                    no_shares;          ///< why there are none; empty: there are
   bool                           has_doubts = false; ///< A or B has; the bands then hold them, unless:
   std::string                    no_doubt_bands;     ///< why they do not
+  bool                           shares_without_doubts = false; ///< some doubt widens the difference alone
   std::string one_rod; ///< numbers of the rod that both were read on, made one; empty: none
 };
 

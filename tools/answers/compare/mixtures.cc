@@ -139,18 +139,18 @@ private:
   const ChangePlan &plan_;
   ChangeSet         changes_;
 };
-
-ChangeSet all_of(const ChangePlan &plan)
-{
-  return static_cast<ChangeSet>((std::uint64_t{1} << plan.changes.size()) - 1);
-}
 } // namespace
+
+ChangeSet all_of(std::size_t n_changes)
+{
+  return static_cast<ChangeSet>((std::uint64_t{1} << n_changes) - 1);
+}
 
 Mixture mixture(const ChangePlan &plan, ChangeSet changes)
 {
   if (changes == 0)
     return {plan.a, ""};
-  if (changes == all_of(plan))
+  if (changes == all_of(plan.changes.size()))
     return {plan.b, ""};
   return Mixer(plan, changes).mixed();
 }

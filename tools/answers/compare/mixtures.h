@@ -21,6 +21,9 @@ struct Mixture
 /// Foam thinner than this is not scaled to [m]: it cannot be cut.
 inline constexpr double thinnest_foam = 0.5e-3;
 
+/// The set of all of them.
+ChangeSet all_of(std::size_t n_changes);
+
 Mixture mixture(const ChangePlan &plan, ChangeSet changes);
 
 /// The names of the changes of a set: "A with core -> air unit and plate added".

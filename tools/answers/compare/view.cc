@@ -136,6 +136,9 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
                                  "and the error of mesh and time step."
                                : fmt::format("The bands include only the error of mesh and time step: {}.",
                                              explanation.no_doubt_bands));
+  if (explanation.shares_without_doubts)
+    view.rule += " The bands of the shares leave out an uncertainty that makes the two differ in something "
+                 "else as well.";
   if (!explanation.impossible.empty() && explanation.no_shares.empty())
     view.rule += fmt::format(
       "{}Orders through a mixture that cannot be built or run are left out; {:.0f} % of the orders count.",

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/learn/stack_figure.h"
 
+#include "solver/layer_parts.h"
 #include "tools/output/report/page_template.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/rigs/registry.h"
@@ -110,8 +111,9 @@ std::string stack_figure(const Run &run, const Looks &looks, const std::string &
   const double radius = setup.plug.radius, scale = stack_width / (2 * radius), middle = stack_width / 2 + 2;
   const double top = striker_height + air + 16;
   const auto   fill_of = [&](const std::string &part) {
-    return fmt::format("url(#hatch{}-{})",
-                         looks.of(parts[static_cast<std::size_t>(part_number(parts, part))]).hatch, number);
+    const int  at = part_number(parts, part);
+    const Look look = at < 0 ? Look() : looks.of(parts[static_cast<std::size_t>(at)]);
+    return fmt::format("url(#hatch{}-{})", look.hatch, number);
   };
 
   std::string body = striker_drawing(setup, scale, middle, top);
@@ -127,7 +129,7 @@ std::string stack_figure(const Run &run, const Looks &looks, const std::string &
               unit_drawing(middle - inner, y, 2 * inner, thickness, layer.unit->has_fibres);
     else if (layer.ring && inner > 0)
       body +=
-        box(2, y, stack_width, thickness, fill_of(layer.name + " ring")) +
+        box(2, y, stack_width, thickness, fill_of(solver::ring_part(layer.name))) +
         fmt::format("<rect x=\"{:.1f}\" y=\"{:.1f}\" width=\"{:.1f}\" height=\"{:.1f}\" class=\"air\"/>\n",
                     middle - inner, y, 2 * inner, thickness) +
         box(middle - inner, y, 2 * inner, thickness, fill);

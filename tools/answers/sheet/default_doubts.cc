@@ -74,8 +74,8 @@ public:
       sheet_.assumptions.push_back(fmt::format(
         "no ± given, and that of the instrument would make no difference: {}", fmt::join(small_, ", ")));
     if (!exact_.empty())
-      sheet_.assumptions.push_back(fmt::format(
-        "taken as exact, so the bands do not include its uncertainty: {}", fmt::join(exact_, ", ")));
+      sheet_.assumptions.push_back(
+        fmt::format("exact, so the bands do not include its uncertainty: {}", fmt::join(exact_, ", ")));
   }
 
 private:

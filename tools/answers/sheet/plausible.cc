@@ -7,6 +7,8 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
+#include <functional>
 #include <string_view>
 
 namespace solemech::tools
@@ -20,7 +22,13 @@ using solver::Usual;
 /// What soles show, wide open. Common practice, no source.
 constexpr Usual soft_layer{1e-3, 80e-3}, rubber_layer{0.3e-3, 20e-3}, stiff_layer{0.2e-3, 12e-3};
 
-constexpr double far_from_the_others = 1.6; ///< ratio to the middle one: no two hits of one stack differ so
+/// Ratio to the middle one: hits of one stack do not differ so. Common practice, no source.
+constexpr double far_from_the_others = 1.6;
+
+Usual around(double value)
+{
+  return {value / far_from_the_others, value * far_from_the_others};
+}
 
 /// The power of ten or thousand that brings a value among the usual ones; 0: none does.
 double usual_factor(double value, const Usual &usual)
@@ -65,21 +73,48 @@ std::string asked_of_reading(const std::string &name, const std::string &reading
                                            : question(name, value, kind->usual, dimension, unit);
 }
 
-std::optional<OddHit> odd_hit(const std::vector<double> &values, D dimension, const std::string &unit)
+namespace
+{
+using Text = std::function<std::string(double)>;
+
+/// "31.2 mm is far from the others, about 318 mm", and what to do about it.
+OddHit far_hit(const std::vector<double> &values, std::size_t index, double others, const Text &text)
+{
+  const double value = values[index], factor = usual_factor(value, around(others));
+  return {index, fmt::format("{} is far from the others, about {}", text(value), text(others)),
+          fmt::format("{}Correct it, or remove it if it was a bad reading",
+                      factor > 0 ? fmt::format("Is it {}? ", text(factor * value)) : "")};
+}
+
+OddHit odd_pair(const std::vector<double> &values, const Text &text)
+{
+  const std::size_t smaller = values[0] <= values[1] ? 0 : 1;
+  const double      low = values[smaller], high = values[1 - smaller];
+  const double      factor = usual_factor(high, around(low));
+  if (factor == 0)
+    return {
+      smaller,
+      fmt::format("{} and {} are too far apart for hits of one stack", text(values[0]), text(values[1])),
+      "Correct or remove one"};
+  auto odd = far_hit(values, smaller, high, text);
+  odd.cure += fmt::format(". Or the other is wrong: {} instead of {}", text(factor * high), text(high));
+  return odd;
+}
+} // namespace
+
+std::optional<OddHit> odd_hit(const std::vector<double> &values, double half_band, D dimension,
+                              const std::string &unit)
 {
   auto sorted = values;
   std::sort(sorted.begin(), sorted.end());
   const double middle = sorted[sorted.size() / 2];
-  const Usual  usual{middle / far_from_the_others, middle * far_from_the_others};
-  const auto   odd = std::ranges::find_if_not(values, [&](double value) { return usual.holds(value); });
+  const auto   odd = std::ranges::find_if_not(values, [&](double value) {
+    return around(middle).holds(value) || std::abs(value - middle) <= 2 * half_band;
+  });
   if (odd == values.end())
     return std::nullopt;
-  const double factor = usual_factor(*odd, usual);
-  const auto   intended =
-    factor > 0 ? fmt::format("Is it {}? ", value_text(factor * *odd, dimension, unit)) : std::string();
-  return OddHit{static_cast<std::size_t>(odd - values.begin()),
-                fmt::format("{} is far from the others, about {}", value_text(*odd, dimension, unit),
-                            value_text(middle, dimension, unit)),
-                intended + "Correct it, or remove it if it was a bad reading"};
+  const auto text = [&](double value) { return value_text(value, dimension, unit); };
+  return values.size() == 2 ? odd_pair(values, text)
+                            : far_hit(values, static_cast<std::size_t>(odd - values.begin()), middle, text);
 }
 } // namespace solemech::tools

@@ -21,14 +21,16 @@ std::vector<std::string> asked_of_stack(const solver::Case &setup);
 std::string asked_of_reading(const std::string &name, const std::string &reading, double value,
                              materials::Dimension dimension, const std::string &unit);
 
-/// A hit that no two hits of one stack can differ by.
+/// A hit that is too far from the others to be one of the same stack.
 struct OddHit
 {
   std::size_t index; ///< among the hits
   std::string reason, cure;
 };
 
-/// The first hit that stands far from the middle one; nothing when none does.
-std::optional<OddHit> odd_hit(const std::vector<double> &values, materials::Dimension dimension,
-                              const std::string &unit);
+/// The first hit that stands far from the middle one, beyond what the instrument leaves open; nothing when
+/// none does. Of two hits either may be the wrong one.
+/// @param half_band  of one reading, in its unit
+std::optional<OddHit> odd_hit(const std::vector<double> &values, double half_band,
+                              materials::Dimension dimension, const std::string &unit);
 } // namespace solemech::tools

@@ -86,17 +86,16 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
     }
   if (slips || values.empty())
     return out;
-  if (const auto odd = odd_hit(values, dimension, instrument.unit))
+  const auto n = static_cast<double>(values.size());
+  out.n = static_cast<int>(values.size());
+  out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
+  const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
+  out.half_band = written > 0 ? written : own;
+  if (const auto odd = odd_hit(values, out.half_band, dimension, instrument.unit))
   {
     problems.add(problem_at(source_of(odd->index), fields.title(entry), odd->reason, odd->cure));
     return out;
   }
-  const auto n = static_cast<double>(values.size());
-  out.n = static_cast<int>(values.size());
-  out.value = std::accumulate(values.begin(), values.end(), 0.0) / n;
-  out.half_band = written > 0           ? written
-                  : instrument.relative ? instrument.half_band * out.value
-                                        : instrument.half_band;
   if (values.size() > 1)
   {
     double squares = 0;
@@ -107,8 +106,7 @@ Measured ReadingDesk::measured(const Fields &fields, Dimension dimension, const 
   }
   if (written == 0)
   {
-    const double own = instrument.relative ? instrument.half_band * out.value : instrument.half_band;
-    const auto   told =
+    const auto told =
       fmt::format("{}: no ± given, that of {} assumed, ±{}{}", fields.text("kind"), instrument.name,
                   half_text(own, out.value, dimension, instrument.unit),
                   out.n > 1 ? fmt::format("; with the scatter of {} hits ±{}", out.n,

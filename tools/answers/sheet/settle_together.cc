@@ -122,11 +122,11 @@ private:
 };
 
 /// The predictions of all sheets, one after the other; a sheet that could not be run leaves its row empty.
-class JointPredictions
+class AllPredictions
 {
 public:
-  JointPredictions(const std::vector<SheetToSettle> &sheets, const std::vector<SettledSheet> &answers,
-                   const Numbers &numbers, Job &job)
+  AllPredictions(const std::vector<SheetToSettle> &sheets, const std::vector<SettledSheet> &answers,
+                 const Numbers &numbers, Job &job)
     : numbers_(numbers)
   {
     for (std::size_t s = 0; s < sheets.size(); ++s)
@@ -221,7 +221,7 @@ SettledTogether settle_together(const std::vector<SheetToSettle> &sheets, Job &j
   wish.predict_only = all_predicted;
   wish.check_by_sampling = !all_predicted;
   together.settled = settle::settle(numbers.parameters, observations,
-                                    JointPredictions(sheets, together.sheets, numbers, job), wish);
+                                    AllPredictions(sheets, together.sheets, numbers, job), wish);
   together.places = numbers.places;
   std::size_t first = 0;
   for (std::size_t s = 0; s < sheets.size(); ++s)

@@ -7,10 +7,10 @@
 #include "tools/language/doubted_case.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
+#include "tools/output/results/block_json.h"
 #include "tools/output/results/cautions.h"
 
 #include <fmt/format.h>
-#include <nlohmann/json.hpp>
 
 #include <algorithm>
 #include <cmath>
@@ -23,6 +23,10 @@ using namespace materials;
 
 namespace
 {
+/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
+/// hundredth, and is not worth two runs in each later use of the stack.
+constexpr double least_share_of_variance = 0.02;
+
 const Material *material_of(const solver::Case &setup, const std::string &name)
 {
   for (const auto &layer : setup.layers)
@@ -78,7 +82,7 @@ std::string numbers_text(const Material &material)
   return text;
 }
 
-nlohmann::json band_json(const settle::Band &band)
+Json band_json(const settle::Band &band)
 {
   return {{"value", band.value}, {"low", band.low}, {"high", band.high}};
 }
@@ -223,10 +227,10 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
 
 std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
 {
-  nlohmann::json out{
+  Json out{
     {"schema", 1}, {"pair", sheet.pair}, {"part", sheet.part}, {"converged", answer.settled.converged}};
   out["cautions"] = cautions({&answer.setup});
-  out["parameters"] = nlohmann::json::array();
+  out["parameters"] = Json::array();
   for (const auto &parameter : answer.settled.parameters)
     out["parameters"].push_back({{"name", parameter.name},
                                  {"value", parameter.band.value},
@@ -234,18 +238,18 @@ std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
                                  {"high", parameter.band.high},
                                  {"before", band_json(parameter.before)},
                                  {"doubt_left", parameter.doubt_left}});
-  out["readings"] = nlohmann::json::array();
-  out["predictions"] = nlohmann::json::array();
+  out["readings"] = Json::array();
+  out["predictions"] = Json::array();
   for (std::size_t i = 0; i < answer.probes.size(); ++i)
   {
     const auto       &seen = answer.settled.observations[i];
     const auto       &probe = answer.probes[i];
     const std::string unit = !probe.unit.empty() ? probe.unit : std::string(dimension_name(probe.dimension));
-    nlohmann::json    one{{"name", seen.name},
-                       {"predicted", seen.predicted.value},
-                       {"low", seen.predicted.low},
-                       {"high", seen.predicted.high},
-                       {"unit", unit}};
+    Json              one{{"name", seen.name},
+             {"predicted", seen.predicted.value},
+             {"low", seen.predicted.low},
+             {"high", seen.predicted.high},
+             {"unit", unit}};
     if (i < answer.n_readings)
     {
       one["measured"] = seen.measured.value;
@@ -258,6 +262,6 @@ std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
     out[i < answer.n_readings ? "readings" : "predictions"].push_back(one);
   }
   out["covariance"] = answer.settled.covariance;
-  return out.dump(2) + "\n";
+  return text_of(out, 2) + "\n";
 }
 } // namespace solemech::tools

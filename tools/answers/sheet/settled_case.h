@@ -8,10 +8,6 @@
 
 namespace solemech::tools
 {
-/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
-/// hundredth, and is not worth two runs in each later use of the stack.
-inline constexpr double least_share_of_variance = 0.02;
-
 /// Doubts that the readings leave about the unknown numbers of a sheet, in their order.
 std::vector<solver::Doubt> settled_doubts(const Sheet &sheet, const settle::Settled &settled);
 

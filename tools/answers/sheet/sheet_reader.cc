@@ -101,7 +101,7 @@ class SheetReader
 {
 public:
   SheetReader(const fs::path &path, const ReadOptions &options, std::string text)
-    : options_(options), rewritten_(text)
+    : options_(options), given_(options.overrides), rewritten_(text)
   {
     sheet_.path = path;
     sheet_.text = std::move(text);
@@ -115,6 +115,8 @@ public:
       problems.throw_if_any();
     misspelt_blocks(tree);
     pair(tree);
+    if (const auto *changes = tree.get_as<toml::table>("change"))
+      own_changes(*changes, "");
     if (const auto *layers = tree.get_as<toml::array>("layer"))
       for (const auto &element : *layers)
         if (const auto *table = element.as_table())
@@ -243,7 +245,8 @@ private:
             node->source(), fmt::format("{}.{}", name, entry),
             fmt::format("there is no material \"{}\"", text_of(table, entry)),
             fmt::format("Did you mean \"{}\"? Write it so for a foam or rubber that is not known", meant)));
-        if (const auto family = unknown_family(text_of(table, entry)); !family.empty())
+        if (const auto family = unknown_family(text_of(table, entry));
+            !family.empty() && !is_given(name, entry))
           unknown_material(table, *node, name, family, entry == std::string("ring"));
       }
     values(table, "layer", name, name);
@@ -264,20 +267,35 @@ private:
     return known ? known->family : "foam";
   }
 
+  /// The addresses in the sheet's own [change]; nested tables are addresses too.
+  void own_changes(const toml::table &table, const std::string &before)
+  {
+    for (const auto &[key, node] : table)
+      if (const auto *inner = node.as_table(); inner && !inner->is_inline())
+        own_changes(*inner, fmt::format("{}{}.", before, key.str()));
+      else
+        given_.push_back(before + std::string(key.str()));
+  }
+
+  /// Whether a change gives an entry of a layer, whatever stands there.
+  bool is_given(const std::string &layer, const std::string &entry) const
+  {
+    const auto address = layer + "." + entry;
+    return std::ranges::any_of(given_, [&](const std::string &given) {
+      return given.starts_with(address) || given.starts_with("layer." + address);
+    });
+  }
+
   /// An entry of a layer that nobody wrote: the case gets its middle, the readings may settle it.
   void missing(const std::string &layer, const std::string &entry, const MissingValue &value)
   {
-    const auto address = fmt::format("layer.{}.{}", layer, entry);
-    const auto is_set = [&](const std::string &option) {
-      return option.starts_with(address) || option.starts_with(layer + "." + entry);
-    };
-    if (layer.empty() || std::any_of(options_.overrides.begin(), options_.overrides.end(), is_set))
+    if (layer.empty() || is_given(layer, entry))
       return;
     const bool  is_thickness = entry == "thickness";
     const auto &known = *std::ranges::find_if(doubted_entries(), [&](const DoubtedEntry &one) {
       return one.kind == (is_thickness ? DoubtedNumber::thickness : DoubtedNumber::gauge_pressure);
     });
-    sheet_.taken.push_back(fmt::format("{}=\"{}\"", address, split_doubted(value.text).value));
+    sheet_.taken.push_back(fmt::format("layer.{}.{}=\"{}\"", layer, entry, split_doubted(value.text).value));
     add_doubted(parse_doubted(value.text, known.dimension), known, layer + "." + entry, layer);
     sheet_.assumptions.push_back(fmt::format("{}: not given; {} assumed, a wide band for {}",
                                              sheet_.unknowns.back().parameter.name, value.text, value.words));
@@ -431,12 +449,13 @@ private:
     });
   }
 
-  static constexpr double nan_ = std::numeric_limits<double>::quiet_NaN();
-  const ReadOptions      &options_;
-  SheetText               rewritten_;
-  Sheet                   sheet_;
-  std::vector<Note>       notes_;
-  Problems               *problems_ = nullptr;
+  static constexpr double  nan_ = std::numeric_limits<double>::quiet_NaN();
+  const ReadOptions       &options_;
+  std::vector<std::string> given_; ///< addresses of changes, by the command line or the sheet's own
+  SheetText                rewritten_;
+  Sheet                    sheet_;
+  std::vector<Note>        notes_;
+  Problems                *problems_ = nullptr;
 };
 
 bool layer_is_unknown(const toml::table &table)

@@ -126,7 +126,7 @@ std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet 
   for (const auto &kept : sheet.kept)
     remarks.push_back(kept);
   for (const auto &assumed : sheet.assumptions)
-    remarks.push_back("taken: " + assumed);
+    remarks.push_back("assumed: " + assumed);
   std::vector<std::string> once;
   for (auto &remark : remarks)
     if (std::find(once.begin(), once.end(), remark) == once.end())

@@ -240,10 +240,11 @@ std::string range_csv(const RangeAnswer &range)
   return text;
 }
 
-std::string rows_csv(const std::vector<TrialRow> &rows)
+std::string rows_csv(const TrialAnswer &answer)
 {
-  std::string text = "reading,before,after,what to know\n";
-  for (const auto &row : rows)
+  std::string text = fmt::format("reading,{},{},what to know\n",
+                                 answer.swaps.empty() ? as_it_is : before_change, after_change);
+  for (const auto &row : answer.rows)
     text += fmt::format("{},{},{},{}\n", csv_text(row.reading), csv_number(row.now_value),
                         csv_number(row.then_value), csv_text(row.note));
   return text;

@@ -22,8 +22,8 @@ std::string trial_text(const TrialAnswer &answer, const SummaryOptions &options,
 /// The range as a table for spreadsheets, SI beside the value in its own unit.
 std::string range_csv(const RangeAnswer &range);
 
-/// The rows as a table for spreadsheets: reading, before, after (SI), trend, note.
-std::string rows_csv(const std::vector<TrialRow> &rows);
+/// The rows as a table for spreadsheets: reading, before or now, after (SI), note.
+std::string rows_csv(const TrialAnswer &answer);
 
 constexpr int trial_json_schema = 1;
 

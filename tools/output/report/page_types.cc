@@ -34,7 +34,7 @@ public:
         words += fmt::format("{}\"{}\"", words.empty() ? "" : " | ", word);
       return words;
     }
-    else if constexpr (blocks::is_optional<Value>)
+    else if constexpr (detail::is_optional<Value>)
       return name_of<typename Value::value_type>() + " | null";
     else if constexpr (blocks::is_pair<Value>)
       return fmt::format("[{0}, {0}]", name_of<typename Value::value_type>());

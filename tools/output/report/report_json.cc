@@ -53,10 +53,14 @@ std::string invented_of(const Page &page)
 
 std::string report_json(const Page &page)
 {
-  std::string safe;
-  for (const char c : text_of(json_of(page)))
-    // `<` must not end the script element that the values stand in.
-    safe += c == '<' ? std::string("\\u003c") : std::string(1, c);
+  const std::string plain = text_of(json_of(page));
+  std::string       safe;
+  safe.reserve(plain.size());
+  for (const char c : plain)
+    if (c == '<') // must not end the script element that the values stand in
+      safe += "\\u003c";
+    else
+      safe += c;
   return safe;
 }
 } // namespace solemech::tools::report

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/output/report/section_block.h"
 
+#include "solver/layer_parts.h"
 #include "tools/output/report/energy_flow.h"
 #include "tools/output/report/plain_text.h"
 #include "tools/output/results/readings_table.h"
@@ -115,7 +116,7 @@ std::vector<Gas> gas_blocks(const Run &run, const std::vector<Part> &parts)
   std::vector<Gas> gases;
   for (const auto &layer : run.setup.layers)
     if (const auto *pressure = rigs::curve_of(run, layer.name + ".gauge_pressure"))
-      gases.push_back({part_number(parts, layer.name + " film"), rounded(*pressure, 1e-3, 4)});
+      gases.push_back({part_number(parts, solver::film_part(layer.name)), rounded(*pressure, 1e-3, 4)});
   return gases;
 }
 

@@ -7,6 +7,8 @@
 
 #include <nlohmann/json.hpp>
 
+#include <functional>
+#include <stdexcept>
 #include <string>
 
 namespace solemech::tools
@@ -20,13 +22,14 @@ Json json_of(const Value &value)
   {
     Json object = Json::object();
     blocks::for_each_field<Value>([&](const auto &field) {
-      object.emplace(std::string(field.key), json_of(std::invoke(field.from, value)));
+      if (!object.emplace(std::string(field.key), json_of(std::invoke(field.from, value))).second)
+        throw std::logic_error("two entries called " + std::string(field.key));
     });
     return object;
   }
   else if constexpr (blocks::IsChoice<Value>)
-    return words_of(value)[static_cast<std::size_t>(value)];
-  else if constexpr (blocks::is_optional<Value>)
+    return words_of(value).at(static_cast<std::size_t>(value));
+  else if constexpr (detail::is_optional<Value>)
     return value ? json_of(*value) : Json(nullptr);
   else if constexpr (blocks::is_list<Value>)
   {

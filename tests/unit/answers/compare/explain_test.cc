@@ -267,6 +267,37 @@ TEST_CASE("equal doubts of both drop out of a difference, doubts of one widen it
   CHECK(of_shares == Approx(shift).epsilon(0.05));
 }
 
+TEST_CASE("a doubt that makes another change widens no share, and that is said")
+{
+  const Solve solve = [](const solver::Case &setup, const SolveWish &, const RunProgress &) {
+    double sum = 0.6;
+    for (const auto &layer : setup.layers)
+      sum += (layer.name == "core" ? 2 : 1) * layer.thickness;
+    solver::Result result;
+    result.readings.push_back({"rebound_by_height", sum, "1", "", -1});
+    return result;
+  };
+  auto a = heel(), b = heel();
+  b.layers[1].thickness = 18e-3;
+  const auto known = explained_by(solve, a, b);
+  const auto rule = [](const Explanation &one) { return comparison_view({one, "heel", "other"}, 0, 1).rule; };
+  const std::string said = "The bands of the shares leave out an uncertainty";
+  // The cores differ anyhow; the skins only read the same.
+  a.doubts = {{solver::DoubtedNumber::thickness, "core", 0.05, {}}};
+  const auto of_core = explained_by(solve, a, b);
+  CHECK_FALSE(of_core.shares_without_doubts);
+  CHECK_THAT(rule(of_core), !Contains(said));
+  a.doubts = {{solver::DoubtedNumber::thickness, "skin", 0.05, {}}};
+  const auto of_skin = explained_by(solve, a, b);
+  CHECK(of_skin.shares_without_doubts);
+  CHECK_THAT(rule(of_skin), Contains(said));
+  SummaryOptions one_line;
+  one_line.width = 2000;
+  CHECK_THAT(comparison_text({{of_skin, "heel", "other"}}, one_line), Contains(said));
+  CHECK(of_skin.splits[0].total.band > known.splits[0].total.band);
+  CHECK(of_skin.splits[0].shares[0].band == Approx(known.splits[0].shares[0].band));
+}
+
 namespace
 {
 /// A fall whose rebound goes with the guide loss and the plate, its force with the plate alone.

@@ -5,6 +5,7 @@
 #include "tests/support/catch.h"
 #include "tests/unit/output/results/temporary_folder.h"
 #include "tools/answers/sheet/doubted.h"
+#include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/settled_case.h"
 #include "tools/answers/sheet/sheet_words.h"
 #include "tools/language/library.h"
@@ -302,6 +303,134 @@ thickness = "2.0 mm"
                            "±0.1 mm (outsole thickness)", "drop height (±1 mm", "exact"})
     CHECK(said.find(part) != std::string::npos);
   CHECK(sheet.file.changes.empty());
+}
+
+TEST_CASE("A change stands for what is not written, and for a material that is not known", "[sheet]")
+{
+  const std::string            text = R"(format = 1
+rig = "guided-rod-1200"
+[[layer]]
+name = "core"
+material = "unknown foam"
+[[layer]]
+name = "outsole"
+material = "rubber-60a"
+thickness = "2.0 mm"
+)";
+  const std::string            change = R"([change]
+core.thickness = "20 mm"
+)";
+  const std::string            readings = R"([[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+)";
+  const tests::TemporaryFolder folder;
+  std::ofstream(folder.path / "pair.toml") << text + change + readings;
+  auto       wish = options();
+  const auto thickness_of = [](const Sheet &sheet) {
+    return *std::ranges::find_if(sheet.unknowns,
+                                 [](const Unknown &one) { return one.parameter.name == "core thickness"; });
+  };
+  const auto is_assumed = [](const Sheet &sheet) {
+    return std::ranges::any_of(sheet.assumptions, [](const std::string &said) {
+      return said.find("core thickness: not given") != std::string::npos;
+    });
+  };
+  const auto changed = read_sheet(folder.path / "pair.toml", wish);
+  CHECK(changed.setup.layers.front().thickness == Approx(20e-3));
+  CHECK(thickness_of(changed).parameter.median == Approx(20e-3));
+  CHECK(thickness_of(changed).parameter.minor); // known to the callipers
+  CHECK_FALSE(is_assumed(changed));
+  const auto open = sheet_of(text + readings);
+  CHECK(open.setup.layers.front().thickness == Approx(12e-3));
+  CHECK(is_assumed(open));
+
+  wish.overrides = {"core.material=\"eva-soft\""};
+  const auto known = read_sheet(folder.path / "pair.toml", wish);
+  CHECK(known.materials.empty());
+  CHECK(known.setup.layers.front().material.name == "eva-soft");
+  for (const auto &unknown : known.unknowns)
+    CHECK((unknown.kind != DoubtedNumber::modulus && unknown.kind != DoubtedNumber::loss));
+  const auto settled = settled_case_text(known, settled_by_formula(known, library().materials()));
+  INFO(settled);
+  const auto file = read_case_text(settled, (source / "settled.toml").string(), options());
+  CHECK(file.cases.front().layers.front().material.name == "eva-soft");
+}
+
+TEST_CASE("A hit far from the others is refused beyond what its instrument leaves open", "[sheet]")
+{
+  const auto odd = [](const std::vector<double> &values, double half_band) {
+    return odd_hit(values, half_band, Dimension::length, "");
+  };
+  const auto one = odd({0.321, 31.2e-3, 0.318}, 6e-3);
+  REQUIRE(one);
+  CHECK(one->index == 1);
+  CHECK(one->reason == "31.2 mm is far from the others, about 318 mm");
+  CHECK(one->cure.starts_with("Is it 312 mm? "));
+  // Of two nobody knows which.
+  const auto slip = odd({0.321, 3.21}, 6e-3);
+  REQUIRE(slip);
+  CHECK(slip->cure.starts_with("Is it 3210 mm? "));
+  CHECK(slip->cure.ends_with("Or the other is wrong: 321 mm instead of 3210 mm"));
+  const auto apart = odd({0.9, 0.321}, 6e-3);
+  REQUIRE(apart);
+  CHECK(apart->reason == "900 mm and 321 mm are too far apart for hits of one stack");
+  CHECK(apart->cure == "Correct or remove one");
+  // Ground depths of a few tenths differ by their callipers.
+  CHECK_FALSE(odd({0.3e-3, 0.5e-3}, 0.2e-3));
+  CHECK_FALSE(odd({0.3e-3, 0.32e-3, 0.5e-3}, 0.2e-3));
+  CHECK(odd({0.3e-3, 0.5e-3}, 0.05e-3));
+  CHECK_FALSE(odd({0.3, 0.32}, 1e-3));
+}
+
+TEST_CASE("Two sheets read on one rod share its numbers", "[sheet]")
+{
+  // The narrower band counts: 3 % +- 0.5 of the one, the instrument's 1 % of the other.
+  const auto text_of_rod = [](const std::string &loss) {
+    return R"(format = 1
+[[layer]]
+name = "core"
+material = "unknown foam"
+thickness = "18.0 mm +- 0.5"
+[drop]
+mass = "1.20 kg"
+height = "400 mm"
+diameter = "40 mm"
+edge_radius = "3 mm"
+guide_loss = ")" +
+           loss +
+           R"("
+[[reading]]
+kind = "compression"
+value = "7.5 mm +- 0.2"
+[[reading]]
+kind = "rebound"
+value = "190 mm"
+)";
+  };
+  const auto              heel = sheet_of(text_of_rod("3 % +- 0.5")), forefoot = sheet_of(text_of_rod("3 %"));
+  const std::atomic<bool> go_on{false};
+  Job                     job(formula_bench, {}, {}, go_on);
+  const auto together = settle_together({{heel, {}, "heel"}, {forefoot, {}, "forefoot"}}, job, {});
+  REQUIRE(together.places.size() == 2);
+  const auto place_of_loss = [&](const Sheet &sheet, std::size_t s) {
+    const auto found = std::ranges::find_if(
+      sheet.unknowns, [](const Unknown &one) { return one.kind == DoubtedNumber::guide_loss; });
+    REQUIRE(found != sheet.unknowns.end());
+    return together.places[s][static_cast<std::size_t>(found - sheet.unknowns.begin())];
+  };
+  const auto place = place_of_loss(heel, 0);
+  CHECK(place == place_of_loss(forefoot, 1));
+  CHECK(together.settled.parameters[place].name == "drop guide loss");
+  CHECK(std::ranges::count_if(together.settled.parameters, [](const auto &one) {
+          return one.name.find("guide loss") != std::string::npos;
+        }) == 1);
+  const auto before = together.settled.parameters[place].before;
+  CHECK(std::log(before.high / before.low) / 2 == Approx(0.005 / 0.03));
+  REQUIRE(together.sheets.size() == 2);
+  for (const auto &one : together.sheets)
+    CHECK(std::ranges::count_if(one.settled.parameters,
+                                [](const auto &each) { return each.name == "drop guide loss"; }) == 1);
 }
 
 TEST_CASE("Misspelt unknowns and sheets of the other part are caught", "[sheet]")
