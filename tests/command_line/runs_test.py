@@ -110,6 +110,39 @@ class Run(ProgramTest):
         self.assertEqual(list(self.folder.iterdir()), [])
 
 
+class AnswerFirst(ProgramTest):
+    """The answer is there before its pictures and files are."""
+
+    def started(self, **changes):
+        return subprocess.Popen([PROGRAM, "run", "heel-drop"], cwd=self.folder, env=environment(**changes),
+                                stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True)
+
+    def test_while_pictures_are_drawn(self):
+        tools = self.folder / "tools"
+        tools.mkdir()
+        plot_program = tools / "gnuplot"
+        plot_program.write_text(f"#!/bin/sh\nwhile [ ! -e '{self.folder}/go' ]; do sleep 0.05; done\n")
+        plot_program.chmod(0o755)
+        with self.started(PATH=f"{tools}:{os.environ['PATH']}") as process:
+            lines = []
+            while not lines or "rebound" not in lines[-1]:
+                lines.append(process.stdout.readline())
+                self.assertNotEqual(lines[-1], "", "the output ended")
+            self.assertFalse((self.folder / "results/heel-drop/1/manifest.json").exists())
+            (self.folder / "go").touch()
+            _, messages = process.communicate()
+        self.assertEqual(process.returncode, 0, messages)
+        self.assertTrue((self.folder / "results/heel-drop/1/manifest.json").exists())
+
+    def test_a_reader_that_goes_costs_the_files_nothing(self):
+        with self.started() as process:
+            process.stdout.close()
+            messages = process.stderr.read()
+        self.assertEqual(process.returncode, 0, messages)
+        self.assertNotIn("standard output", messages)
+        self.assertTrue((self.folder / "results/heel-drop/1/manifest.json").exists())
+
+
 class OneBadCase(ProgramTest):
     def test_finished_runs_of_a_batch_are_written(self):
         for variable, reason in [("STAND_IN_REFUSES", "height = 7 is not allowed"), ("STAND_IN_TRIPS", "a fault of the program")]:

@@ -9,6 +9,8 @@
 #include "tools/output/report/report_page.h"
 #include "tools/output/results/tables.h"
 
+#include <future>
+
 namespace solemech::tools
 {
 namespace
@@ -23,21 +25,9 @@ solver::ResultRecord stored(const RunRecord &record)
     result.runs.push_back({run.label, run.result});
   return result;
 }
-} // namespace
 
-std::vector<std::string> write_run(RunFolder &folder, const RunRecord &record)
+void write_data(RunFolder &folder, const RunRecord &record)
 {
-  auto remarks = write_run_data(folder, record);
-  folder.write("summary.txt", report::record_summary(record, {}));
-  folder.write("report.html", report::report_html(report::run_page(record)));
-  return remarks;
-}
-
-std::vector<std::string> write_run_data(RunFolder &folder, const RunRecord &record)
-{
-  for (const auto &run : record.runs)
-    solver::require_writable(run.label, run.result);
-
   folder.write("data/case.toml", record.case_text);
   folder.tell_sheet(materials::shown_text(record.sheet));
   for (const auto &file : record.sheets)
@@ -62,8 +52,27 @@ std::vector<std::string> write_run_data(RunFolder &folder, const RunRecord &reco
       solver::write_view_script(script.parent_path());
     }
   }
-  const std::string missing = draw_pictures(folder.file("summary.txt").parent_path(), record.runs,
-                                            record.series ? &*record.series : nullptr);
-  return missing.empty() ? std::vector<std::string>() : std::vector<std::string>{missing};
+}
+} // namespace
+
+std::string write_run(RunFolder &folder, const RunRecord &record, const std::function<void()> &write_pages)
+{
+  for (const auto &run : record.runs)
+    solver::require_writable(run.label, run.result);
+  // The plot program is a process of its own: it draws while the rest is written.
+  auto pictures = std::async(std::launch::async, [&, place = folder.file("summary.txt").parent_path()] {
+    return draw_pictures(place, record.runs, record.series ? &*record.series : nullptr);
+  });
+  write_data(folder, record);
+  write_pages();
+  return pictures.get();
+}
+
+std::string write_run(RunFolder &folder, const RunRecord &record)
+{
+  return write_run(folder, record, [&] {
+    folder.write("summary.txt", report::record_summary(record, {}));
+    folder.write("report.html", report::report_html(report::run_page(record)));
+  });
 }
 } // namespace solemech::tools

@@ -13,15 +13,16 @@
 #include "tools/output/results/run_folder.h"
 #include "tools/output/results/run_record.h"
 
+#include <functional>
 #include <string>
-#include <vector>
 
 namespace solemech::tools
 {
-/// Writes everything but the manifest. Returns sentences for people (e.g. that gnuplot is missing).
+/// Writes everything but the manifest. Returns a sentence for people (e.g. that gnuplot is missing), or "".
 /// @throws solver::ResultsError when a number is not finite or a file cannot be written
-std::vector<std::string> write_run(RunFolder &folder, const RunRecord &record);
+std::string write_run(RunFolder &folder, const RunRecord &record);
 
-/// The same without summary.txt and report.html, for commands that write their own.
-std::vector<std::string> write_run_data(RunFolder &folder, const RunRecord &record);
+/// The same for commands whose summary.txt and report.html are their own.
+/// @param write_pages  writes them, while the pictures are drawn
+std::string write_run(RunFolder &folder, const RunRecord &record, const std::function<void()> &write_pages);
 } // namespace solemech::tools

@@ -5,6 +5,7 @@
 #include "tools/language/shown_text.h"
 #include "tools/output/report/record_summary.h"
 #include "tools/output/results/json_output.h"
+#include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
 
@@ -80,7 +81,7 @@ void print_answers(const std::vector<RunRecord> &records, const AnswerWish &wish
 {
   if (wish.json)
   {
-    fmt::print("{}\n", json_text(records));
+    print_now(json_text(records) + "\n");
     return;
   }
   const SummaryOptions options = print_options(wish.details, lengths_from(wish.lengths));
@@ -92,7 +93,7 @@ void print_answers(const std::vector<RunRecord> &records, const AnswerWish &wish
   for (const RunRecord &record : records)
     if (record.series)
       text += (text.empty() ? "" : "\n") + report::record_summary(record, options);
-  fmt::print("{}", text);
+  print_now(text);
 }
 
 std::string stored_text(const fs::path &folder, const std::string &name)
@@ -104,6 +105,12 @@ std::string stored_text(const fs::path &folder, const std::string &name)
 void print_stored(const fs::path &folder, const std::string &name)
 {
   fmt::print("{}", materials::shown_text(stored_text(folder, name), true));
+}
+
+void tell_remark(const std::string &remark)
+{
+  if (!remark.empty())
+    fmt::print(stderr, "solemech: {}\n", remark);
 }
 
 void tell_place(const fs::path &folder, bool was_there, bool quiet)

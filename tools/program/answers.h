@@ -48,7 +48,8 @@ bool all_complete(const std::vector<Run> &runs);
 /// is kept to look at, but its hash is not that of its inputs, so it never answers a later command.
 ManifestFacts manifest_facts(const RunRecord &record, bool complete);
 
-/// Prints summaries (single runs side by side, each series as a table) or JSON to standard output.
+/// Prints summaries (single runs side by side, each series as a table) or JSON to standard output, at once:
+/// pictures, page and files follow.
 void print_answers(const std::vector<RunRecord> &records, const AnswerWish &wish);
 
 /// Text of a file in a finished folder, "" when it cannot be read.
@@ -56,6 +57,9 @@ std::string stored_text(const std::filesystem::path &folder, const std::string &
 
 /// The same on standard output; what would steer the terminal is not let through.
 void print_stored(const std::filesystem::path &folder, const std::string &name);
+
+/// A sentence about the writing to standard error; nothing when it is empty.
+void tell_remark(const std::string &remark);
 
 /// "Results in FOLDER", or that they were there already, to standard error; nothing when quiet.
 void tell_place(const std::filesystem::path &folder, bool was_there, bool quiet);

@@ -22,68 +22,74 @@ namespace fs = std::filesystem;
 
 namespace
 {
-/// One record on its way: read back from `finished`, or calculated into `folder`.
-struct Task
+/// Where a record goes: read back from `finished`, or calculated into `folder`.
+struct Place
 {
-  RunRecord                record;
   std::optional<fs::path>  finished;
   std::optional<RunFolder> folder;
-
-  bool has_doubts() const
-  {
-    return std::ranges::any_of(record.runs, [](const Run &run) { return !run.setup.doubts.empty(); });
-  }
 };
 
-/// Results of a finished run, put to the cases they belong to.
-void read_back(Task &task)
+struct Plan
 {
-  auto stored = solver::read_result_file(*task.finished / "data" / "results.h5");
-  if (stored.runs.size() != task.record.runs.size())
+  std::vector<RunRecord> records;
+  std::vector<Place>     places; ///< of each record
+};
+
+bool has_doubts(const RunRecord &record)
+{
+  return std::ranges::any_of(record.runs, [](const Run &run) { return !run.setup.doubts.empty(); });
+}
+
+/// Results of a finished run, put to the cases they belong to.
+void read_back(RunRecord &record, const fs::path &finished)
+{
+  auto stored = solver::read_result_file(finished / "data" / "results.h5");
+  if (stored.runs.size() != record.runs.size())
     throw solver::ResultsError(
       fmt::format("'{}' holds {} runs where {} are expected. Remove the folder and run "
                   "the case again.",
-                  task.finished->string(), stored.runs.size(), task.record.runs.size()));
+                  finished.string(), stored.runs.size(), record.runs.size()));
   for (std::size_t i = 0; i < stored.runs.size(); ++i)
-    task.record.runs[i].result = std::move(stored.runs[i].result);
+    record.runs[i].result = std::move(stored.runs[i].result);
 }
 
-std::vector<Task> plan(const RunRequest &request)
+Plan plan_of(const RunRequest &request)
 {
   const std::vector<Input> inputs = read_inputs(request.cases, request.settings);
   const ResultPlaces       places(request, inputs.size());
-  std::vector<Task>        tasks;
+  Plan                     plan;
   for (const Input &input : inputs)
   {
-    Task &task = tasks.emplace_back(planned_record(input));
-    task.finished = places.finished(task.record);
-    if (task.finished)
-      read_back(task);
+    RunRecord &record = plan.records.emplace_back(planned_record(input));
+    Place     &place = plan.places.emplace_back();
+    place.finished = places.finished(record);
+    if (place.finished)
+      read_back(record, *place.finished);
     else
     {
-      for (Run &run : task.record.runs)
+      for (Run &run : record.runs)
         run.assumed = input.file.assumed;
       // Made before the work begins: a folder that cannot be written should not cost the wait.
-      task.folder.emplace(places.fresh(task.record));
+      place.folder.emplace(places.fresh(record));
     }
   }
-  return tasks;
+  return plan;
 }
 
 /// Solves every run that is not there yet.
-void solve_all(std::vector<Task> &tasks, Job &job)
+void solve_all(Plan &plan, Job &job)
 {
   std::vector<Run *>     runs;
   std::vector<WantedRun> list;
-  for (Task &task : tasks)
-    if (!task.finished)
-      for (Run &run : task.record.runs)
+  for (std::size_t i = 0; i < plan.records.size(); ++i)
+    if (!plan.places[i].finished)
+      for (Run &run : plan.records[i].runs)
       {
         runs.push_back(&run);
         list.push_back({run.setup, {}});
       }
   // One bad case does not cost the others, those that were there already included.
-  if (tasks.size() == 1 && runs.size() == 1)
+  if (plan.records.size() == 1 && runs.size() == 1)
     runs.front()->result = job.run_alone(list.front());
   else
   {
@@ -95,32 +101,33 @@ void solve_all(std::vector<Task> &tasks, Job &job)
 
 struct Written
 {
-  fs::path                 folder; ///< empty: it could not be written
-  std::vector<std::string> remarks;
-  std::exception_ptr       fault;
+  fs::path           folder; ///< empty: it could not be written
+  std::string        remark;
+  std::exception_ptr fault;
 };
 
 /// Writes what was calculated, several records at once, in their order. One that cannot be written does not
 /// cost the others. A run that failed may have been one at an end of the ± of any case that has doubts.
-std::vector<Written> write_all(std::vector<Task> &tasks, const std::vector<bool> &complete, const Job &job)
+std::vector<Written> write_all(Plan &plan, const std::vector<bool> &complete, const Job &job)
 {
-  std::vector<Written> written(tasks.size());
-  solver::in_parallel(tasks.size(), [&](std::size_t i) {
-    Task &task = tasks[i];
-    if (task.finished)
+  std::vector<Written> written(plan.records.size());
+  solver::in_parallel(plan.records.size(), [&](std::size_t i) {
+    const RunRecord &record = plan.records[i];
+    Place           &place = plan.places[i];
+    if (place.finished)
     {
-      written[i].folder = *task.finished;
+      written[i].folder = *place.finished;
       return;
     }
     try
     {
-      written[i].remarks = write_run(*task.folder, task.record);
-      const bool lacks_ends = job.failure() && task.has_doubts();
-      written[i].folder = task.folder->commit(manifest_facts(task.record, complete[i] && !lacks_ends));
+      written[i].remark = write_run(*place.folder, record);
+      const bool lacks_ends = job.failure() && has_doubts(record);
+      written[i].folder = place.folder->commit(manifest_facts(record, complete[i] && !lacks_ends));
     }
     catch (...)
     {
-      if (tasks.size() == 1)
+      if (plan.records.size() == 1)
         throw;
       written[i].fault = std::current_exception();
     }
@@ -135,9 +142,8 @@ Exit explain_writing(const std::vector<Written> &written)
   Exit                  exit = Exit::ok;
   for (const Written &each : written)
   {
-    for (const std::string &remark : each.remarks)
-      if (told.insert(remark).second)
-        fmt::print(stderr, "solemech: {}\n", remark);
+    if (told.insert(each.remark).second)
+      tell_remark(each.remark);
     try
     {
       if (each.fault)
@@ -156,23 +162,19 @@ Exit calculate(const RunRequest &request, Job &job)
 {
   if (const auto sheet = answer_sheet(request, job))
     return *sheet;
-  std::vector<Task> tasks = plan(request);
-  solve_all(tasks, job);
+  Plan plan = plan_of(request);
+  solve_all(plan, job);
 
   std::vector<bool> complete;
-  for (const Task &task : tasks)
-    complete.push_back(all_complete(task.record.runs));
-  const auto written = write_all(tasks, complete, job);
-  const Exit writing = explain_writing(written);
+  for (const RunRecord &record : plan.records)
+    complete.push_back(all_complete(record.runs));
+  print_answers(plan.records, request);
 
-  std::vector<RunRecord> records;
-  for (std::size_t i = 0; i < tasks.size(); ++i)
-  {
+  const auto written = write_all(plan, complete, job);
+  const Exit writing = explain_writing(written);
+  for (std::size_t i = 0; i < written.size(); ++i)
     if (!written[i].fault)
-      tell_place(written[i].folder, tasks[i].finished.has_value(), request.quiet);
-    records.push_back(std::move(tasks[i].record));
-  }
-  print_answers(records, request);
+      tell_place(written[i].folder, plan.places[i].finished.has_value(), request.quiet);
   if (writing != Exit::ok)
     return writing;
   return std::all_of(complete.begin(), complete.end(), std::identity()) ? Exit::ok : Exit::run_failed;

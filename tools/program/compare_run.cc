@@ -11,6 +11,7 @@
 #include "tools/program/answers.h"
 #include "tools/program/compare_answer.h"
 #include "tools/program/compare_inputs.h"
+#include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
 
@@ -62,10 +63,9 @@ bool keep_complete(std::vector<Run> &runs)
 /// No pair is left to compare: what finished is kept as it is, for people to look at.
 void write_finished(RunFolder &folder, const RunRecord &record, const CompareRequest &request)
 {
-  for (const std::string &remark : write_run(folder, record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
   print_answers({record}, request);
+  tell_remark(write_run(folder, record));
+  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
 }
 
 report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
@@ -110,12 +110,8 @@ std::string write_all(const RunFolder &folder, const RunRecord &record,
 void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &record,
                   const CompareRequest &request)
 {
-  if (request.json)
-  {
-    fmt::print("{}", comparison_json(pairs, record.versions));
-    return;
-  }
-  fmt::print("{}", comparison_text(pairs, print_options(request.details)));
+  print_now(request.json ? comparison_json(pairs, record.versions)
+                         : comparison_text(pairs, print_options(request.details)));
 }
 } // namespace
 
@@ -145,11 +141,10 @@ Exit calculate_comparison(const CompareRequest &request, Job &job)
       write_finished(folder, record, request);
     return Exit::run_failed;
   }
-  if (const std::string remark = write_all(folder, record, pairs); !remark.empty())
-    fmt::print(stderr, "solemech: {}\n", remark);
+  print_answer(pairs, record, request);
+  tell_remark(write_all(folder, record, pairs));
   const fs::path place = folder.commit(manifest_facts(record, complete && !job.failure()));
   tell_place(place, false, request.quiet);
-  print_answer(pairs, record, request);
   return complete ? Exit::ok : Exit::run_failed;
 }
 } // namespace solemech::tools

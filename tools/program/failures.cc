@@ -8,6 +8,8 @@
 #include "tools/program/places.h"
 
 #include <fmt/format.h>
+#include <poll.h>
+#include <unistd.h>
 
 #include <csignal>
 #include <cstdio>
@@ -41,12 +43,21 @@ Exit out_of_memory()
   return Exit::run_failed;
 }
 
+/// Whether standard output is a pipe that nobody reads any more.
+bool reader_has_gone()
+{
+  pollfd output{STDOUT_FILENO, POLLOUT, 0};
+  return poll(&output, 1, 0) == 1 && (output.revents & POLLERR) != 0;
+}
+
 /// What the system would not give: memory or a thread, a file, room on the disk.
 Exit explain_refusal(const std::system_error &error)
 {
   const auto code = error.code();
   if (code == std::errc::not_enough_memory || code == std::errc::resource_unavailable_try_again)
     return out_of_memory();
+  if (code == std::errc::broken_pipe)
+    return Exit::ok;
   // A long answer meets the full disk before its end; flush_output() says so.
   if (code == std::errc::no_space_on_device && std::ferror(stdout) != 0)
     return Exit::results;
@@ -62,6 +73,7 @@ Exit explain_refusal(const std::system_error &error)
 void take_limits_as_errors()
 {
   std::signal(SIGXFSZ, SIG_IGN);
+  std::signal(SIGPIPE, SIG_IGN);
 }
 
 Exit explain(const std::exception &error)
@@ -101,9 +113,17 @@ Exit explain(const std::exception &error)
   return Exit::internal;
 }
 
+void print_now(std::string_view text)
+{
+  std::fwrite(text.data(), 1, text.size(), stdout);
+  std::fflush(stdout);
+}
+
 Exit flush_output()
 {
   if (std::fflush(stdout) == 0 && std::ferror(stdout) == 0)
+    return Exit::ok;
+  if (reader_has_gone())
     return Exit::ok;
   say("cannot write to standard output: is the disk full?");
   return Exit::results;

@@ -10,6 +10,7 @@
 #include "tools/output/results/summary.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
+#include "tools/program/failures.h"
 #include "tools/program/guess.h"
 #include "tools/program/lessons.h"
 #include "tools/program/print_options.h"
@@ -77,13 +78,13 @@ std::string readings_text(const RunRecord &record, const SummaryOptions &options
 fs::path write_lesson(RunFolder &folder, const Input &input, const learn::LessonAnswer &answer,
                       const RunRecord &record, bool complete)
 {
-  for (const std::string &remark : write_run_data(folder, record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  const int width = SummaryOptions().width;
-  folder.write("summary.txt", learn::question_text(input.file, width) + "\n" +
-                                learn::answer_text(answer, width) + "\n" + readings_text(record, {}));
-  folder.write("report.html", report::report_html(learn::lesson_page(answer, record)));
-  folder.write("worksheet.html", learn::worksheet_html(input.file, answer, record));
+  tell_remark(write_run(folder, record, [&] {
+    const int width = SummaryOptions().width;
+    folder.write("summary.txt", learn::question_text(input.file, width) + "\n" +
+                                  learn::answer_text(answer, width) + "\n" + readings_text(record, {}));
+    folder.write("report.html", report::report_html(learn::lesson_page(answer, record)));
+    folder.write("worksheet.html", learn::worksheet_html(input.file, answer, record));
+  }));
   return folder.commit(manifest_facts(record, complete));
 }
 
@@ -137,15 +138,10 @@ Exit answer_lesson_request(const LearnRequest &request, Job &job)
   }
 
   const auto answer = learn::answer_lesson(input.file, record.runs, guess);
+  const auto options = print_options();
+  print_now(request.json ? learn::lesson_json(answer, record)
+                         : learn::answer_text(answer, options.width) + "\n" + readings_text(record, options));
   const auto place = finished ? *finished : write_lesson(*folder, input, answer, record, !job.failure());
-  if (request.json)
-    fmt::print("{}", learn::lesson_json(answer, record));
-  else
-  {
-    const SummaryOptions options = print_options();
-    fmt::print("{}\n{}", learn::answer_text(answer, options.width), readings_text(record, options));
-    std::fflush(stdout);
-  }
   tell_files(place, finished.has_value(), request);
   return Exit::ok;
 }

@@ -13,6 +13,7 @@
 #include "tools/output/results/summary.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
+#include "tools/program/failures.h"
 #include "tools/program/places.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_input.h"
@@ -20,6 +21,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <functional>
 
 namespace solemech::tools
 {
@@ -112,8 +114,9 @@ void take_from_run(const solver::Result &result, SettledSheet &answer)
 }
 
 /// Settles a sheet and keeps what came out in a folder.
+/// @param tell  is handed the answer before its files are written
 SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::filesystem::path> &output,
-                                  Job &job)
+                                  Job &job, const std::function<void(const SettledAnswer &)> &tell)
 {
   const auto library = materials::Library::load(library_folder());
   // The settled stack itself, and both ends of each number that stays doubtful.
@@ -125,21 +128,25 @@ SettledAnswer settled_into_folder(const Sheet &sheet, const std::optional<std::f
   const bool complete = all_complete(record.runs);
   if (complete)
     take_from_run(record.runs.front().result, answer);
-  auto       folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
-  const auto text = settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
-             json = settled_json(sheet, answer);
-  for (const std::string &remark : write_run_data(folder, record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  folder.write("summary.txt", text);
-  folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
+  auto folder = output ? RunFolder::create_at(*output) : RunFolder::create(results_root, record.folder);
+  SettledAnswer told{{},
+                     settled_text(sheet, answer) + "\n" + notes_text(record.runs.front(), {}),
+                     settled_json(sheet, answer),
+                     complete};
+  tell(told);
+  tell_remark(write_run(folder, record, [&] {
+    folder.write("summary.txt", told.text);
+    folder.write("report.html", report::report_html(settled_page(sheet, answer, record)));
+  }));
   folder.write("settled.toml", record.case_text);
   folder.write("settled-stack.toml",
                "# The stack of settled.toml without its rig. Use it under another rig with: stack = "
                "\"settled-stack.toml\"\n" +
                  stack_text(case_text, sheet.path.string(), {{}, {case_folder()}, library.source()}));
-  folder.write("settled.json", json);
+  folder.write("settled.json", told.json);
   folder.write("data/sheet.toml", sheet.text);
-  return {folder.commit(manifest_facts(record, complete && !job.failure())), text, json, complete};
+  told.place = folder.commit(manifest_facts(record, complete && !job.failure()));
+  return told;
 }
 } // namespace
 
@@ -148,9 +155,10 @@ std::optional<Exit> answer_sheet(const RunRequest &request, Job &job)
   const auto path = sheet_among(request.cases);
   if (!path)
     return std::nullopt;
-  const auto answer = settled_into_folder(settleable_sheet(*path, request.settings), request.output, job);
+  const auto answer =
+    settled_into_folder(settleable_sheet(*path, request.settings), request.output, job,
+                        [&](const SettledAnswer &told) { print_now(request.json ? told.json : told.text); });
   tell_place(answer.place, false, request.quiet);
-  fmt::print("{}", request.json ? answer.json : answer.text);
   return answer.complete ? Exit::ok : Exit::run_failed;
 }
 
@@ -162,7 +170,7 @@ SettledStack settle_beforehand(const std::filesystem::path &path, bool quiet, Jo
   if (finished)
     answer.place = *finished;
   else
-    answer = settled_into_folder(sheet, std::nullopt, job);
+    answer = settled_into_folder(sheet, std::nullopt, job, [](const SettledAnswer &) {});
   tell_place(answer.place, finished.has_value(), quiet);
   return {answer.place / "settled.toml", sheet.file.label, answer.complete};
 }

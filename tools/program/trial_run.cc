@@ -8,6 +8,7 @@
 #include "tools/output/report/report_page.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
+#include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_input.h"
@@ -43,10 +44,10 @@ fs::path write_trial(RunFolder &folder, const TrialInput &trial, const TrialResu
                      const RunRecord &record, bool complete)
 {
   const auto answer = trial_answer(trial, result, {});
-  for (const std::string &remark : write_run(folder, record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  folder.write("summary.txt", trial_text(answer, {}));
-  folder.write("report.html", report::report_html(trial_page(answer, record)));
+  tell_remark(write_run(folder, record, [&] {
+    folder.write("summary.txt", trial_text(answer, {}));
+    folder.write("report.html", report::report_html(trial_page(answer, record)));
+  }));
   folder.write("data/trial.json", trial_json(trial, result, answer, record.versions, record.hash));
   folder.write("data/trial.csv", rows_csv(answer));
   if (answer.range)
@@ -78,10 +79,9 @@ void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest
   std::erase_if(record.runs, [](const Run &run) { return !run.result.complete; });
   if (record.runs.empty())
     return;
-  for (const std::string &remark : write_run(folder, record))
-    fmt::print(stderr, "solemech: {}\n", remark);
-  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
   print_answers({record}, request);
+  tell_remark(write_run(folder, record));
+  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
 }
 } // namespace
 
@@ -119,16 +119,15 @@ Exit answer_trial(const TrialRequest &given, Job &job)
       write_finished_side(*folder, record, request);
     return Exit::run_failed;
   }
-  const auto place =
-    finished ? *finished : write_trial(*folder, trial, result, record, complete && !job.failure());
-
-  tell_place(place, finished.has_value(), request.quiet);
   const auto        options = print_options(request.details, lengths_from(request.lengths));
   const auto        answer = trial_answer(trial, result, options);
   const TrialEffort effort{job.n_calculated() - n_calculated, job.n_from_store() - n_from_store,
                            std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count()};
-  fmt::print("{}", request.json ? trial_json(trial, result, answer, record.versions, record.hash)
-                                : trial_text(answer, options, effort));
+  print_now(request.json ? trial_json(trial, result, answer, record.versions, record.hash)
+                         : trial_text(answer, options, effort));
+  const auto place =
+    finished ? *finished : write_trial(*folder, trial, result, record, complete && !job.failure());
+  tell_place(place, finished.has_value(), request.quiet);
   return complete ? Exit::ok : Exit::run_failed;
 }
 } // namespace solemech::tools
