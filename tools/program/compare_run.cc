@@ -14,6 +14,7 @@
 #include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
+#include "tools/rigs/facts.h"
 
 #include <fmt/format.h>
 
@@ -73,13 +74,21 @@ report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &p
   report::Page page = report::side_by_side_page({&record}, record.label, "What makes the difference");
   page.kind = report::PageKind::comparison;
   page.sentence.clear();
+  const auto titles = rigs::titles_apart(page.runs);
   for (std::size_t i = 0; i < pairs.size(); ++i)
   {
-    page.comparison.push_back(comparison_view(pairs[i], 0, i + 1));
+    const ComparedPair shown =
+      titles.empty() ? pairs[i] : ComparedPair{pairs[i].explanation, titles[0], titles[i + 1]};
+    auto &view = page.comparison.emplace_back(comparison_view(shown, 0, i + 1));
+    if (!titles.empty())
+    {
+      view.sentence = capital(view.sentence);
+      std::ranges::transform(view.sentences, view.sentences.begin(), capital);
+    }
     // The greatest are enough to look at; the data files hold all of them.
-    for (auto &table : page.comparison.back().shares)
+    for (auto &table : view.shares)
       table.interactions.resize(std::min(table.interactions.size(), n_shown_interactions));
-    page.sentence += (i > 0 ? " " : "") + page.comparison.back().sentence;
+    page.sentence += (i > 0 ? " " : "") + view.sentence;
   }
   return page;
 }

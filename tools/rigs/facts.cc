@@ -8,6 +8,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <iterator>
+#include <set>
+#include <sstream>
 
 namespace solemech::tools::rigs
 {
@@ -104,6 +107,30 @@ std::vector<std::string> short_labels(const std::vector<const Run *> &runs)
 std::string title_of(const Run &run)
 {
   return run.setup.title.empty() ? run.label : run.setup.title;
+}
+
+std::vector<std::string> titles_apart(const std::vector<const Run *> &runs)
+{
+  std::vector<std::vector<std::string>> words;
+  for (const auto *run : runs)
+  {
+    std::istringstream title(run->setup.title);
+    words.emplace_back(std::istream_iterator<std::string>(title), std::istream_iterator<std::string>());
+  }
+  const auto all_end_with = [&](const std::string &last) {
+    return std::ranges::all_of(words,
+                               [&](const auto &title) { return title.size() > 1 && title.back() == last; });
+  };
+  if (words.size() < 2 || std::ranges::any_of(words, &std::vector<std::string>::empty))
+    return {};
+  for (std::string last = words[0].back(); all_end_with(last); last = words[0].back())
+    for (auto &title : words)
+      title.pop_back();
+  std::vector<std::string> titles;
+  for (const auto &title : words)
+    titles.push_back(fmt::format("{}", fmt::join(title, " ")));
+  const std::set<std::string> different(titles.begin(), titles.end());
+  return different.size() == titles.size() ? titles : std::vector<std::string>();
 }
 
 std::vector<double> scaled(std::vector<double> values, double factor)

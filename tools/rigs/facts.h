@@ -49,6 +49,10 @@ std::vector<std::string> short_labels(const std::vector<const Run *> &runs);
 /// Title of the case, or its label when it has none.
 std::string title_of(const Run &run);
 
+/// The titles of runs side by side without the words that all of them end with: "foam heel", not "foam heel
+/// under the guided rod". Nothing when they do not tell the runs apart.
+std::vector<std::string> titles_apart(const std::vector<const Run *> &runs);
+
 /// The values times `factor`.
 std::vector<double> scaled(std::vector<double> values, double factor);
 

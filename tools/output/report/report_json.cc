@@ -3,6 +3,7 @@
 #include "tools/output/results/block_json.h"
 #include "tools/output/results/cautions.h"
 #include "tools/output/results/readings_table.h"
+#include "tools/rigs/facts.h"
 
 namespace solemech::tools::report
 {
@@ -14,11 +15,12 @@ std::vector<Version> versions_of(const RecordFacts &record)
   return versions;
 }
 
-RunBlock run_block(const Run &run, const RecordFacts &record, const Looks &looks, bool moves)
+RunBlock run_block(const Run &run, const std::string &title, const RecordFacts &record, const Looks &looks,
+                   bool moves)
 {
   const auto parts = parts_of(run);
   return {run.label,
-          run.setup.title.empty() ? run.label : run.setup.title,
+          title,
           rig_text(run.setup, Lengths::millimetre),
           run.changes,
           run.result.complete,
@@ -39,10 +41,11 @@ std::vector<RunBlock> run_blocks(const Page &page)
   constexpr std::size_t moving_runs = 4;
   const auto           &runs = page.runs;
   const Looks           looks(runs);
+  const auto            titles = rigs::titles_apart(runs);
   std::vector<RunBlock> blocks;
   for (std::size_t i = 0; i < runs.size(); ++i)
-    blocks.push_back(
-      run_block(*runs[i], page.record, looks, runs.size() <= moving_runs || i == 0 || i + 1 == runs.size()));
+    blocks.push_back(run_block(*runs[i], titles.empty() ? rigs::title_of(*runs[i]) : titles[i], page.record,
+                               looks, runs.size() <= moving_runs || i == 0 || i + 1 == runs.size()));
   return blocks;
 }
 

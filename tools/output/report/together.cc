@@ -108,13 +108,20 @@ std::string (*words_for(const solver::ReadingKind &kind))(double)
                                          : two_decimals;
 }
 
+/// What a sentence calls the runs.
+std::vector<std::string> names_of(const std::vector<const Run *> &runs)
+{
+  const auto titles = rigs::titles_apart(runs);
+  return titles.empty() ? rigs::short_labels(runs) : titles;
+}
+
 /// Greatest and least of several runs in one reading, or that there is no difference.
 std::string ranking(const std::vector<const Run *> &runs, const solver::ReadingKind &kind)
 {
   const auto text = words_for(kind);
   const auto what = kind.main.noun, verb = kind.main.verb;
   const auto values = values_of(runs, kind);
-  const auto labels = rigs::short_labels(runs);
+  const auto labels = names_of(runs);
   const auto most = static_cast<std::size_t>(std::max_element(values.begin(), values.end()) - values.begin());
   const auto least =
     static_cast<std::size_t>(std::min_element(values.begin(), values.end()) - values.begin());
@@ -166,8 +173,8 @@ std::string together_sentence(const std::vector<const Run *> &runs)
     if (!kind->main.verb.empty() && all_have(runs, *kind) &&
         !(kind->name == catalogue.loop_return && all_have(runs, catalogue.rebound_by_height)))
       texts.push_back(ranking(runs, *kind));
-  // What is left of the labels of a series is a word; a whole label is a name and stays as it is typed.
-  const bool are_words = rigs::short_labels(runs)[0] != runs[0]->label;
+  // A title and what is left of the labels of a series are words; a whole label stays as it is typed.
+  const bool are_words = names_of(runs)[0] != runs[0]->label;
   if (texts.empty())
     return "Not every run gave readings. Those that did are shown below.";
   std::string text;
