@@ -36,12 +36,13 @@ solver::Case block(const materials::Material &material, double height, double ra
   return input;
 }
 
+/// @param friction  of the tip; 0: it sticks
 solver::Result read(const solver::Case &input, const materials::Gauge &gauge, double level = 1.2,
-                    double read_after = 3, double wanted = 0)
+                    double read_after = 3, double wanted = 0, double friction = 0)
 {
   solver::DurometerRig rig;
   rig.gauge = gauge, rig.tup = solver::gauge_tip(gauge);
-  rig.read_after = read_after, rig.wanted = wanted;
+  rig.read_after = read_after, rig.wanted = wanted, rig.tup.friction = friction;
   solver::RunOptions quick;
   quick.pictures = false;
   return solver::run_rig(input, rig, {level, 1.1}, quick);
@@ -74,6 +75,19 @@ TEST_CASE("the truncated cone of Shore A at small strain reads what the exact so
        fmt::format("Shore A at {:.1f} MPa, contact at small strain", modulus), exact,
        value(read(block(rubber(modulus * MPa), deep, deep), shallow(materials::shore_a_gauge)), "hardness"),
        1 / exact});
+}
+
+TEST_CASE("whether the tip sticks is nothing to an endless block that keeps its volume", "[external]")
+{
+  // What keeps its volume moves straight down under a punch that slides: sticking has nothing to hold (K. L.
+  // Johnson, Contact Mechanics, ch. 3, from memory). A point, as for the cone that sticks.
+  constexpr double exact = 57.80, slippery = 0.01;
+  external_check(
+    {"truncated cone on a half-space, U. B. C. O. Ejike 1981 after Sneddon (from memory)",
+     "Shore A at 4.0 MPa, contact at small strain, tip without friction", exact,
+     value(read(block(rubber(4 * MPa), deep, deep), shallow(materials::shore_a_gauge), 1.2, 3, 0, slippery),
+           "hardness"),
+     1 / exact});
 }
 
 TEST_CASE(
