@@ -59,7 +59,9 @@ const Entry entries[] = {
 };
 
 const Section sections[] = {
-  {"pair", "[pair]", "The pair that a bench sheet is about. It makes a case file a bench sheet."},
+  {"pair", "[pair]",
+   "The pair that a bench sheet is about. It makes a case file a bench sheet. In a file with both parts of a "
+   "pair, blocks of one part begin with its name: [[heel.layer]], [forefoot.plug], [[heel.reading]]."},
   {"reading", "[[reading]]",
    "Readings from the bench, one block for each kind and height. A file with such blocks is a bench sheet: "
    "`run` fits the model to it."},

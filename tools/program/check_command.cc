@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech check: reads case files as a run would, and says in short what they hold and what is assumed.
 #include "tools/answers/sheet/blank_sheet.h"
+#include "tools/answers/sheet/pair_file.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/sheet.h"
 #include "tools/answers/sheet/value_words.h"
@@ -12,6 +13,7 @@
 #include "tools/output/results/readings_table.h"
 #include "tools/program/commands.h"
 #include "tools/program/inputs.h"
+#include "tools/program/pair_input.h"
 #include "tools/program/places.h"
 #include "tools/program/sheet_input.h"
 #include "tools/program/terminal.h"
@@ -70,10 +72,9 @@ std::string reading_text(const SheetReading &reading)
 }
 
 /// What a bench sheet holds, and what is assumed where nothing was written.
-std::string check_sheet(const std::filesystem::path &path, const std::vector<std::string> &settings)
+TextTable sheet_table(const Sheet &sheet)
 {
-  const Sheet sheet = settleable_sheet(path, settings);
-  TextTable   table({Align::left, Align::left});
+  TextTable table({Align::left, Align::left});
   table.add_row({"stack", stack_text(sheet.setup)});
   table.add_row({"rig", rig_text(sheet.setup, Lengths::millimetre)});
   std::vector<std::string> names;
@@ -92,7 +93,19 @@ std::string check_sheet(const std::filesystem::path &path, const std::vector<std
     table.add_row({"assumed", assumed});
   for (const auto &kept : sheet.kept)
     table.add_row({"kept", kept});
-  return answer_text(path, table);
+  return table;
+}
+
+/// Both parts of one file.
+std::string check_pair(const std::string &name, const std::vector<std::string> &settings)
+{
+  const auto  pair = pair_named({name}, settings);
+  std::string text = fmt::format("{}: no errors\n", name);
+  for (const auto &sheet : pair.parts)
+    text += fmt::format("  {}\n{}", sheet.part, sheet_table(sheet).text(4, page_width()));
+  for (const auto &note : pair.notes)
+    text += fmt::format("  {}\n", note);
+  return text;
 }
 
 /// A rig file stands alone when it is still to be used: read with a plain block of rubber under it.
@@ -152,7 +165,12 @@ std::string check_file(const std::string &name, const std::vector<std::string> &
   if (settings.empty() && is_rig_file(name))
     return check_rig(name);
   const auto sheet = sheet_among({name});
-  return sheet ? check_sheet(*sheet, settings) : check_case(name, settings);
+  if (!sheet)
+    return check_case(name, settings);
+  materials::Problems told_later; // whoever reads the file next
+  if (is_pair_file(materials::read_sheet_text(*sheet, told_later)))
+    return check_pair(name, settings);
+  return answer_text(*sheet, sheet_table(settleable_sheet(*sheet, settings)));
 }
 } // namespace
 

@@ -11,6 +11,7 @@
 #include "tools/program/help_request.h"
 #include "tools/program/learn_request.h"
 #include "tools/program/materials_request.h"
+#include "tools/program/pair_request.h"
 #include "tools/program/plan_request.h"
 #include "tools/program/run_request.h"
 #include "tools/program/sheet_request.h"
@@ -24,9 +25,9 @@
 namespace solemech::tools
 {
 /// All commands, in the order in which help lists them.
-using Request =
-  std::variant<CasesRequest, MaterialsRequest, RunRequest, CompareRequest, SheetRequest, CheckRequest,
-               LearnRequest, BookRequest, PlanRequest, TrialRequest, VersionRequest, HelpRequest>;
+using Request = std::variant<CasesRequest, MaterialsRequest, RunRequest, PairRequest, CompareRequest,
+                             SheetRequest, CheckRequest, LearnRequest, BookRequest, PlanRequest, TrialRequest,
+                             VersionRequest, HelpRequest>;
 
 /// Reads the arguments after the program's name.
 /// @throws UsageError

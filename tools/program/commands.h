@@ -21,6 +21,10 @@ Exit learn(const LearnRequest &request, const std::vector<std::string> &argument
 /// program.
 Exit compare(const CompareRequest &request, const std::vector<std::string> &arguments);
 
+/// Reads both parts of a pair and answers from a finished one; everything else is handed to the solver
+/// program.
+Exit settle_pair_of_sheets(const PairRequest &request, const std::vector<std::string> &arguments);
+
 /// Checks all inputs and answers from finished runs; what is left is handed to the solver program, which
 /// replaces this process.
 /// @param arguments  as the person typed them, for the solver program

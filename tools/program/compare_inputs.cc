@@ -70,14 +70,14 @@ std::string joined_label(const std::vector<ComparedCase> &cases)
 }
 } // namespace
 
-CompareInputs read_compare_inputs(const std::vector<std::string> &names)
+CompareInputs read_compare_inputs(const CompareRequest &request)
 {
   const auto            library = materials::Library::load(library_folder());
   const ReadOptions     options{{}, {case_folder()}, library.source()};
   CompareInputs         inputs;
   std::vector<Named>    named;
   materials::CaseErrors errors;
-  for (const std::string &name : names)
+  for (const std::string &name : request.cases)
     try
     {
       const CaseFile file = read_one(name, options);
@@ -88,8 +88,9 @@ CompareInputs read_compare_inputs(const std::vector<std::string> &names)
       std::string origin = name;
       while (origin.size() > 1 && origin.back() == '/')
         origin.pop_back();
+      const auto sheet = request.labels.find(name);
       for (const auto &setup : file.cases)
-        named.push_back({setup.label, origin, setup});
+        named.push_back({sheet != request.labels.end() ? sheet->second : setup.label, origin, setup});
     }
     catch (const materials::CaseError &error)
     {
@@ -100,7 +101,7 @@ CompareInputs read_compare_inputs(const std::vector<std::string> &names)
   if (inputs.cases.size() < 2)
     throw UsageError(fmt::format("`compare` needs two cases, and {} holds one. Add another case, a case file "
                                  "or the folder of a finished run.",
-                                 names.front()));
+                                 request.cases.front()));
   if (inputs.cases.size() > most_cases)
     throw UsageError(
       fmt::format("{} cases were given; at most {} can be compared at once, each with the first.",

@@ -4,6 +4,7 @@
 #pragma once
 
 #include "tools/output/results/run_record.h"
+#include "tools/program/compare_request.h"
 
 #include <string>
 #include <vector>
@@ -26,5 +27,5 @@ struct CompareInputs
 /// @throws UsageError when there are fewer than two cases
 /// @throws materials::CaseError, MissingPart as read_inputs
 /// @throws solver::ResultsError when a folder is no finished run or cannot be read as a case any more
-CompareInputs read_compare_inputs(const std::vector<std::string> &names);
+CompareInputs read_compare_inputs(const CompareRequest &request);
 } // namespace solemech::tools

@@ -4,7 +4,7 @@
 #include "solver/results/result_file.h"
 #include "tools/answers/compare/compare_files.h"
 #include "tools/answers/compare/compare_text.h"
-#include "tools/answers/compare/view.h"
+#include "tools/answers/compare/comparison_page.h"
 #include "tools/output/picture/pictures.h"
 #include "tools/output/report/report_page.h"
 #include "tools/output/write_run.h"
@@ -14,11 +14,10 @@
 #include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
-#include "tools/rigs/facts.h"
+#include "tools/program/sheet_input.h"
+#include "tools/program/sheet_run.h"
 
 #include <fmt/format.h>
-
-#include <algorithm>
 
 namespace solemech::tools
 {
@@ -26,8 +25,6 @@ namespace fs = std::filesystem;
 
 namespace
 {
-constexpr std::size_t n_shown_interactions = 4; // on the page, of a reading
-
 /// Every case against the first one.
 std::vector<Explanation> explain_all(const CompareInputs &inputs, Job &job)
 {
@@ -53,46 +50,6 @@ std::vector<Run> runs_of(const CompareInputs &inputs, const std::vector<Explanat
   return runs;
 }
 
-/// Says which cases stopped early and takes them out; true when all came to their end.
-bool keep_complete(std::vector<Run> &runs)
-{
-  const bool complete = all_complete(runs);
-  std::erase_if(runs, [](const Run &run) { return !run.result.complete; });
-  return complete;
-}
-
-/// No pair is left to compare: what finished is kept as it is, for people to look at.
-void write_finished(RunFolder &folder, const RunRecord &record, const CompareRequest &request)
-{
-  print_answers({record}, request);
-  tell_remark(write_run(folder, record));
-  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
-}
-
-report::Page page_of(const RunRecord &record, const std::vector<ComparedPair> &pairs)
-{
-  report::Page page = report::side_by_side_page({&record}, record.label, "What makes the difference");
-  page.kind = report::PageKind::comparison;
-  page.sentence.clear();
-  const auto titles = rigs::titles_apart(page.runs);
-  for (std::size_t i = 0; i < pairs.size(); ++i)
-  {
-    const ComparedPair shown =
-      titles.empty() ? pairs[i] : ComparedPair{pairs[i].explanation, titles[0], titles[i + 1]};
-    auto &view = page.comparison.emplace_back(comparison_view(shown, 0, i + 1));
-    if (!titles.empty())
-    {
-      view.sentence = capital(view.sentence);
-      std::ranges::transform(view.sentences, view.sentences.begin(), capital);
-    }
-    // The greatest are enough to look at; the data files hold all of them.
-    for (auto &table : view.shares)
-      table.interactions.resize(std::min(table.interactions.size(), n_shown_interactions));
-    page.sentence += (i > 0 ? " " : "") + view.sentence;
-  }
-  return page;
-}
-
 /// Writes the folder; answers sentences for people.
 std::string write_all(const RunFolder &folder, const RunRecord &record,
                       const std::vector<ComparedPair> &pairs)
@@ -112,7 +69,7 @@ std::string write_all(const RunFolder &folder, const RunRecord &record,
   for (const Run &run : record.runs)
     stored.runs.push_back({run.label, run.result});
   solver::write_result_file(folder.file("data/results.h5"), stored);
-  folder.write("report.html", report::report_html(page_of(record, pairs)));
+  folder.write("report.html", report::report_html(comparison_page(record, pairs)));
   return draw_pictures(folder.file(comparison_summary).parent_path(), record.runs, nullptr);
 }
 
@@ -124,9 +81,34 @@ void print_answer(const std::vector<ComparedPair> &pairs, const RunRecord &recor
 }
 } // namespace
 
-Exit calculate_comparison(const CompareRequest &request, Job &job)
+bool keep_complete(std::vector<Run> &runs)
 {
-  CompareInputs inputs = read_compare_inputs(request.cases);
+  const bool complete = all_complete(runs);
+  std::erase_if(runs, [](const Run &run) { return !run.result.complete; });
+  return complete;
+}
+
+void write_finished(RunFolder &folder, const RunRecord &record, const AnswerWish &wish)
+{
+  if (!record.runs.empty())
+    print_answers({record}, wish);
+  tell_remark(write_run(folder, record));
+  tell_place(folder.commit(manifest_facts(record, false)), false, wish.quiet);
+}
+
+Exit calculate_comparison(const CompareRequest &given, Job &job)
+{
+  CompareRequest request = given;
+  for (auto &name : request.cases)
+    if (const auto sheet = sheet_among({name})) // what is compared is the stack that it settles on
+    {
+      const SettledStack settled = settle_beforehand(*sheet, request.quiet, job);
+      if (!settled.complete)
+        return Exit::run_failed;
+      name = settled.file.string();
+      request.labels[name] = settled.label;
+    }
+  CompareInputs inputs = read_compare_inputs(request);
   RunRecord    &record = inputs.record;
   if (const auto folder = finished_comparison(request, record))
   {

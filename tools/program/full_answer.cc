@@ -5,6 +5,7 @@
 #include "tools/program/compare_run.h"
 #include "tools/program/failures.h"
 #include "tools/program/learn_run.h"
+#include "tools/program/pair_run.h"
 #include "tools/program/plan_run.h"
 #include "tools/program/progress.h"
 #include "tools/program/record.h"
@@ -24,6 +25,7 @@ struct FullAnswer
   Job &job;
 
   Exit operator()(const RunRequest &request) const { return calculate(request, job); }
+  Exit operator()(const PairRequest &request) const { return answer_pair(request, job); }
   Exit operator()(const CompareRequest &request) const { return calculate_comparison(request, job); }
   Exit operator()(const LearnRequest &request) const { return answer_lesson_request(request, job); }
   Exit operator()(const TrialRequest &request) const { return answer_trial(request, job); }

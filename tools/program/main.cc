@@ -29,6 +29,7 @@ Exit answer(const std::vector<std::string> &arguments)
     Exit operator()(const MaterialsRequest &request) const { return list_materials(request); }
     Exit operator()(const CheckRequest &request) const { return check_files(request); }
     Exit operator()(const RunRequest &request) const { return run(request, arguments); }
+    Exit operator()(const PairRequest &request) const { return settle_pair_of_sheets(request, arguments); }
     Exit operator()(const CompareRequest &request) const { return compare(request, arguments); }
     Exit operator()(const LearnRequest &request) const { return learn(request, arguments); }
     Exit operator()(const TrialRequest &request) const { return try_change(request, arguments); }

@@ -60,6 +60,15 @@ Exit write_sheet(const SheetRequest &request)
                request.file, name, fs::path(request.file).filename().string());
     return Exit::ok;
   }
+  if (request.pair)
+  {
+    write_new(request.file, blank_pair());
+    fmt::print("{0}: heel and forefoot in one file. Every number in it is invented. Put yours in, then:\n"
+               "  solemech check {1}    what is assumed where you wrote nothing\n"
+               "  solemech pair {1}     both fitted together, and why they differ\n",
+               request.file, name);
+    return Exit::ok;
+  }
   write_new(request.file, blank_sheet(request.part == "forefoot" ? Part::forefoot : Part::heel));
   fmt::print("{0}: bench sheet of a {2}. Every number in it is invented. Put yours in, then:\n"
              "  solemech check {1}    what is assumed where you wrote nothing\n"

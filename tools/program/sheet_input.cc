@@ -25,9 +25,10 @@ std::optional<std::filesystem::path> sheet_among(const std::vector<std::string> 
     if (!is_sheet(materials::read_sheet_text(name, told_later)))
       continue;
     if (names.size() > 1)
-      throw UsageError(fmt::format("'{}' is a bench sheet. Run it alone first, then compare the settled.toml "
-                                   "in its results folder with other cases.",
-                                   name));
+      throw UsageError(
+        fmt::format("'{}' is a bench sheet, which `run` takes alone. Use `solemech pair` for heel "
+                    "and forefoot, or `solemech compare`, which fits each sheet first.",
+                    name));
     return name;
   }
   return std::nullopt;

@@ -10,6 +10,7 @@ CommandText text_of(const SheetRequest &)
   return {"sheet", "Write a bench sheet, or a rig file, to fill in with your own numbers", R"(Examples:
   solemech sheet my-heel.toml
   solemech sheet my-forefoot.toml --part forefoot
+  solemech sheet my-pair.toml --pair
   solemech sheet --rig my-rod.toml
 
 Writes a file to fill in, with remarks on what to read, with which tool, and which uncertainty (±) is assumed if you
@@ -23,6 +24,7 @@ void describe(Options &options, SheetRequest &request)
   options.name(request.file, "FILE", "File to write, my-heel.toml",
                "`sheet` needs the file to write, for example `solemech sheet my-heel.toml`.");
   options.choice("--part", request.part, {"heel", "forefoot"}, "PART", "Part of the shoe");
+  options.flag("--pair", request.pair, "Write one file with both parts, read under one rod");
   options.flag("--rig", request.rig, "Write a rig file instead: weight, height, face, guide loss, base");
 }
 
@@ -31,6 +33,10 @@ void check(const Options &options, const SheetRequest &request)
   if (request.rig && options.given("--part"))
     throw UsageError("--part and --rig cannot be combined: a rig is the same for heel and forefoot. Leave "
                      "out one of the two.");
+  if (request.pair && (request.rig || options.given("--part")))
+    throw UsageError(
+      "--pair cannot be combined with --part or --rig: it writes both parts into one file. Leave "
+      "out the other option.");
   if (const std::filesystem::path path(request.file); path.extension() != ".toml")
     throw UsageError(fmt::format("'{}': the name of a sheet must end in .toml, such as '{}.toml'.",
                                  request.file,

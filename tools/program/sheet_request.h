@@ -10,6 +10,7 @@ struct SheetRequest
 {
   std::string file;          ///< to write
   std::string part = "heel"; ///< or "forefoot"
+  bool        pair = false;  ///< one file with both parts
   bool        rig = false;   ///< a rig file instead of a bench sheet
 };
 

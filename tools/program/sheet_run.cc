@@ -1,10 +1,9 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/sheet_run.h"
 
-#include "solver/results/uncertainty.h"
 #include "tools/answers/sheet/settled_case.h"
+#include "tools/answers/sheet/settled_tables.h"
 #include "tools/answers/sheet/sheet_text.h"
-#include "tools/answers/sheet/sheet_words.h"
 #include "tools/language/case_text.h"
 #include "tools/language/library.h"
 #include "tools/language/stack_text.h"
@@ -20,7 +19,6 @@
 
 #include <fmt/format.h>
 
-#include <algorithm>
 #include <functional>
 
 namespace solemech::tools
@@ -47,44 +45,9 @@ RunRecord settled_record(const Sheet &sheet, const SettledSheet &answer, const s
 /// The page of the settled stack, led by what the readings say of it.
 report::Page settled_page(const Sheet &sheet, const SettledSheet &answer, const RunRecord &record)
 {
-  report::Page       page = report::run_page(record);
-  const auto         readings = reading_rows_of(answer);
-  const auto         agree = std::count_if(readings.begin(), readings.end(),
-                                           [](const auto &row) { return row.verdict.starts_with("agree"); });
-  const auto         against = std::count_if(readings.begin(), readings.end(),
-                                             [](const auto &row) { return row.verdict.starts_with("disagree"); });
-  report::TableBlock compared{
-    "Your readings against the model",
-    fmt::format(
-      "{} of {} readings agree with the prediction from the others, {} disagree{}. ± is a 90 % band.", agree,
-      readings.size(), against == 0 ? "none" : std::to_string(against),
-      agree + against < static_cast<std::ptrdiff_t>(readings.size()) ? "; the rest cannot be judged" : ""),
-    {"reading", "measured", "predicted from the others", "fitted to all", "verdict"},
-    {}};
-  for (const auto &row : readings)
-    compared.rows.push_back({row.name, row.measured, row.without_it, row.settled, row.verdict});
-  report::TableBlock settled{
-    "What they settle",
-    "What is known about the stack with your readings, and what was known without them.",
-    {"number", "with your readings", "without", ""},
-    {}};
-  for (const auto &row : settled_rows(sheet, answer))
-    settled.rows.push_back({row.name, row.now, row.before, row.remark});
-  page.tables = {settled};
-  if (!readings.empty())
-    page.tables.insert(page.tables.begin(), compared);
-  if (const auto fits = fit_rows(answer); !fits.empty())
-  {
-    report::TableBlock block{
-      "Which library material it could be",
-      "Misfit in units of ±; 1 or less matches. A match does not prove which material it is.",
-      {"layer", "material", "misfit", ""},
-      {}};
-    for (const auto &fit : fits)
-      block.rows.push_back({fit.layer, fit.material, fit.misfit, fit.word});
-    page.tables.push_back(block);
-  }
-  page.sentence = is_prediction(sheet) ? prediction_words : compared.sentence;
+  report::Page page = report::run_page(record);
+  page.tables = settled_tables(sheet, answer);
+  page.sentence = is_prediction(sheet) ? prediction_words : agreement_sentence(reading_rows_of(answer));
   for (const auto &remark : settled_remarks(sheet, answer))
     page.story.push_back(remark);
   return page;
@@ -96,22 +59,6 @@ struct SettledAnswer
   std::string           text, json;
   bool                  complete = true; ///< the run of the settled stack came to its end
 };
-
-/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the
-/// coarser runs of the settling.
-void take_from_run(const solver::Result &result, SettledSheet &answer)
-{
-  for (std::size_t i = 0; i < answer.n_readings; ++i)
-  {
-    const auto &probe = answer.probes[i];
-    const auto *reading =
-      probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
-    if (!reading || reading->doubt() < 0)
-      continue;
-    const double half = solver::uncertainty(*reading);
-    answer.settled.observations[i].predicted = {reading->value, reading->value - half, reading->value + half};
-  }
-}
 
 /// Settles a sheet and keeps what came out in a folder.
 /// @param tell  is handed the answer before its files are written

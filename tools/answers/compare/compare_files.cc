@@ -20,7 +20,9 @@ Json table_json(const report::ShareTable &table)
           {"sentence", table.sentence}};
 }
 
-Json pair_json(const ComparedPair &pair)
+} // namespace
+
+Json comparison_document(const ComparedPair &pair)
 {
   const auto         view = comparison_view(pair, 0, 1);
   const Explanation &explanation = pair.explanation;
@@ -47,14 +49,13 @@ Json pair_json(const ComparedPair &pair)
           {"rule", view.rule},
           {"runs", {{"calculated", explanation.n_calculated}, {"from_store", explanation.n_from_store}}}};
 }
-} // namespace
 
 std::string comparison_json(const std::vector<ComparedPair>          &pairs,
                             const std::map<std::string, std::string> &versions)
 {
   Json comparisons = Json::array();
   for (const ComparedPair &pair : pairs)
-    comparisons.push_back(pair_json(pair));
+    comparisons.push_back(comparison_document(pair));
   const Json answer = {{"schema", comparison_schema},
                        {"program", "solemech"},
                        {"versions", versions},

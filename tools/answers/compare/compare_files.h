@@ -4,6 +4,8 @@
 
 #include "tools/answers/compare/sentences.h"
 
+#include <nlohmann/json_fwd.hpp>
+
 #include <map>
 #include <string>
 #include <vector>
@@ -11,6 +13,9 @@
 namespace solemech::tools
 {
 constexpr int comparison_schema = 1;
+
+/// One pair of cases, as a part of a larger answer.
+nlohmann::ordered_json comparison_document(const ComparedPair &pair);
 
 /// Display units, each named; `schema` rises when an entry changes its name or meaning.
 std::string comparison_json(const std::vector<ComparedPair>          &pairs,

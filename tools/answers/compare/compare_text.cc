@@ -181,14 +181,18 @@ void parts(Text &text, const report::Comparison &view, const ComparedPair &pair)
               pad_left(fmt::format("{:+.1f}", part.to - part.from), number_width));
 }
 
-void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &options)
+void headline(Text &text, const report::Comparison &view, const ComparedPair &pair)
 {
-  const auto view = comparison_view(pair, 0, 1);
   text.paragraph(view.sentence, "");
   if (!view.shares.empty() && pair.explanation.splits.front().total.is_told())
     text.paragraph(view.shares.front().sentence, "");
   for (const std::string &sentence : view.sentences)
     text.paragraph(sentence, "");
+}
+
+void tables(Text &text, const report::Comparison &view, const ComparedPair &pair,
+            const SummaryOptions &options)
+{
   what_differs(text, view, pair);
   readings(text, view, pair, options.details);
   if (pair.explanation.plan.changes.empty())
@@ -209,7 +213,15 @@ void one_pair(Text &text, const ComparedPair &pair, const SummaryOptions &option
 }
 } // namespace
 
-std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options)
+std::string comparison_headline(const ComparedPair &pair, const SummaryOptions &options)
+{
+  Text text(options);
+  headline(text, comparison_view(pair, 0, 1), pair);
+  return text.take();
+}
+
+std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options,
+                            bool with_headlines)
 {
   Text                              text(options);
   LabelledCases                     labelled;
@@ -218,7 +230,10 @@ std::string comparison_text(const std::vector<ComparedPair> &pairs, const Summar
   {
     if (&pair != &pairs.front())
       text.line("\n" + std::string(std::min<std::size_t>(text.width(), 72), '-'));
-    one_pair(text, pair, options);
+    const auto view = comparison_view(pair, 0, 1);
+    if (with_headlines)
+      headline(text, view, pair);
+    tables(text, view, pair, options);
     for (const auto &[label, setup] :
          {std::pair{pair.a, &pair.explanation.plan.a}, std::pair{pair.b, &pair.explanation.plan.b}})
     {

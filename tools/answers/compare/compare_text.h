@@ -11,5 +11,10 @@
 
 namespace solemech::tools
 {
-std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options);
+/// What it comes to, in sentences.
+std::string comparison_headline(const ComparedPair &pair, const SummaryOptions &options);
+
+/// @param with_headlines  else they stand elsewhere
+std::string comparison_text(const std::vector<ComparedPair> &pairs, const SummaryOptions &options,
+                            bool with_headlines = true);
 } // namespace solemech::tools

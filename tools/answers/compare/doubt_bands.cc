@@ -4,7 +4,9 @@
 #include "tools/answers/compare/bands.h"
 #include "tools/language/doubted_case.h"
 
+#include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace solemech::tools
 {
@@ -13,13 +15,15 @@ namespace
 /// A pair at an end of its doubts: its mixtures, and the results of their runs.
 struct MovedSets
 {
-  Sets                        sets;
-  std::size_t                 n_changes = 0, end_b = 0;
-  std::vector<solver::Result> results = {};
-
+  Sets        sets;
+  std::size_t n_changes = 0, end_b = 0;
   /// The changes are those of the two cases. Else what was equal differs now: no change that is split is
   /// behind that, and only the whole difference moves.
-  bool is_split(std::size_t n) const { return n_changes == n; }
+  bool                        has_same_changes = true;
+  bool                        is_small = false; ///< too small to be worth the runs of its mixtures
+  std::vector<solver::Result> results = {};
+
+  bool is_split() const { return has_same_changes && !is_small; }
 };
 
 constexpr std::size_t end_a = 0; // the set without any change is the first of every plan
@@ -65,26 +69,69 @@ std::vector<CasePair> moved_pairs(const solver::Case &a, const solver::Case &b)
 
 namespace
 {
-/// All mixtures of each moved pair, of one that is not split its ends alone.
-std::vector<MovedSets> run_moved(const Comparison &comparison, Job &job, const std::string &what)
+/// Moves that together make up less than this of the variance of every reading of both ends widen no band by
+/// more than a fiftieth: they are spared the runs of their mixtures.
+constexpr double least_variance = 0.04;
+
+std::vector<MovedSets> moved_sets(const Comparison &comparison)
 {
-  const std::size_t      n_changes = comparison.plan.changes.size();
   std::vector<MovedSets> all;
   for (const CasePair &pair : comparison.moved)
   {
     const auto plan = planned_changes(pair.a, pair.b);
-    all.push_back({needed_sets(plan), plan.changes.size()});
+    all.push_back(
+      {needed_sets(plan), plan.changes.size(), 0, plan.changes.size() == comparison.plan.changes.size()});
     all.back().end_b = all.back().sets.number.at(all_of(plan.changes.size()));
   }
+  return all;
+}
+
+/// The ends of every moved pair, all mixtures of those that are split.
+void run_moved(std::vector<MovedSets> &all, Job &job, const std::string &what, bool with_mixtures)
+{
   std::vector<WantedMixtures> wanted;
   for (const MovedSets &moved : all)
-    wanted.push_back({moved.sets, [&moved, n_changes](ChangeSet set) {
-                        return moved.is_split(n_changes) || set == 0 || set == all_of(moved.n_changes);
+    wanted.push_back({moved.sets, [&moved, with_mixtures](ChangeSet set) {
+                        return (with_mixtures && moved.is_split()) || set == 0 ||
+                               set == all_of(moved.n_changes);
                       }});
   auto results = run_mixtures(wanted, coarser_run, job, what);
   for (std::size_t i = 0; i < all.size(); ++i)
     all[i].results = std::move(results[i]);
-  return all;
+}
+
+/// Share of the variance of a reading of an end that each move makes up, the largest of all readings.
+std::vector<double> shares_of_variance(const std::vector<MovedSets> &all, const Explanation &answer,
+                                       const solver::Result &a, const solver::Result &b)
+{
+  std::vector<double> largest(all.size(), 0);
+  for (const auto &split : answer.splits)
+    for (const bool is_b : {false, true})
+    {
+      std::vector<double> squares;
+      double              sum = 0;
+      for (const MovedSets &moved : all)
+      {
+        squares.push_back(std::pow(value_of(moved.results[is_b ? moved.end_b : end_a], split.name) -
+                                     value_of(is_b ? b : a, split.name),
+                                   2));
+        sum += squares.back();
+      }
+      for (std::size_t i = 0; i < all.size() && sum > 0; ++i)
+        largest[i] = std::max(largest[i], squares[i] / sum);
+    }
+  return largest;
+}
+
+void spare_small_moves(std::vector<MovedSets> &all, const std::vector<double> &shares)
+{
+  std::vector<std::size_t> order(all.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::ranges::sort(order, {}, [&](std::size_t i) { return shares[i]; });
+  double spared = 0;
+  for (const std::size_t i : order)
+    if (spared += shares[i]; spared < least_variance)
+      all[i].is_small = true;
 }
 } // namespace
 
@@ -94,7 +141,8 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
   const std::size_t n_changes = answer.plan.changes.size();
   const Sets       &sets = comparison.sets;
   const std::size_t end_b = sets.number.at(all_of(n_changes));
-  const auto        all_moved = run_moved(comparison, job, what);
+  auto              all_moved = moved_sets(comparison);
+  run_moved(all_moved, job, what, false);
   for (const MovedSets &moved : all_moved)
     for (const auto *end : {&moved.results[end_a], &moved.results[moved.end_b]})
       if (!end->complete)
@@ -102,6 +150,8 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
         answer.no_doubt_bands = "a run at an end of the ± stopped: " + end->stop_reason;
         return;
       }
+  spare_small_moves(all_moved, shares_of_variance(all_moved, answer, coarse[end_a], coarse[end_b]));
+  run_moved(all_moved, job, what, true);
 
   std::vector<Squares> squares(answer.splits.size());
   for (const MovedSets &moved : all_moved)
@@ -114,11 +164,10 @@ void add_doubt_bands(Explanation &answer, const Comparison &comparison,
       const auto  there = values_of(moved.results, name), here = values_of(coarse, name);
       squares[i].total += std::pow(there[moved.end_b] - there[end_a] - here[end_b] + here[end_a], 2);
       squares[i].shares.resize(answer.splits[i].shares.size(), 0);
-      if (!moved.is_split(n_changes))
-      {
+      if (!moved.has_same_changes)
         answer.shares_without_doubts |= !squares[i].shares.empty();
+      if (!moved.is_split())
         continue;
-      }
       const auto shares = shares_of(moved.sets, n_changes, there).values,
                  base = shares_of(sets, n_changes, here).values;
       for (std::size_t c = 0; c < std::min(shares.size(), base.size()) && c < squares[i].shares.size(); ++c)

@@ -4,6 +4,7 @@
 #include "solver/results/catalogue.h"
 #include "tools/answers/compare/ledger_difference.h"
 #include "tools/answers/compare/reading_words.h"
+#include "tools/language/number_text.h"
 #include "tools/output/results/knee.h"
 #include "tools/output/results/readings_table.h"
 #include "tools/output/results/text_layout.h"
@@ -78,7 +79,21 @@ std::string difference_text(const std::string &reading, double value)
   return signed_number(reading, value) + (unit.empty() ? "" : " " + unit);
 }
 
-std::string main_sentence(const ComparedPair &pair)
+namespace
+{
+/// What the two are called within a sentence.
+ComparedPair within_sentence(const ComparedPair &pair)
+{
+  return pair.are_parts ? ComparedPair{pair.explanation, "the " + pair.a, "the " + pair.b} : pair;
+}
+
+/// A sentence on parts of a shoe begins with a word, any other with the label of a file, which stays.
+std::string begun(std::string sentence, const ComparedPair &pair)
+{
+  return pair.are_parts ? capital(std::move(sentence)) : sentence;
+}
+
+std::string difference_sentence(const ComparedPair &pair)
 {
   const Explanation &explanation = pair.explanation;
   if (explanation.plan.changes.empty())
@@ -110,7 +125,7 @@ std::string main_sentence(const ComparedPair &pair)
                             more ? "more" : "less", pair.a);
 }
 
-std::vector<std::string> further_sentences(const ComparedPair &pair)
+std::vector<std::string> warning_sentences(const ComparedPair &pair)
 {
   const Explanation       &explanation = pair.explanation;
   std::vector<std::string> sentences;
@@ -143,6 +158,20 @@ std::vector<std::string> further_sentences(const ComparedPair &pair)
   for (const auto &[result, label] : {std::pair{&explanation.a, &pair.a}, std::pair{&explanation.b, &pair.b}})
     if (const auto *margin = result->find(solver::catalogue.bottoming_margin); margin && margin->value < 0.15)
       sentences.push_back(*label + " " + bottoming_consequence(*result, margin->value));
+  return sentences;
+}
+} // namespace
+
+std::string main_sentence(const ComparedPair &pair)
+{
+  return begun(difference_sentence(within_sentence(pair)), pair);
+}
+
+std::vector<std::string> further_sentences(const ComparedPair &pair)
+{
+  auto sentences = warning_sentences(within_sentence(pair));
+  for (auto &sentence : sentences)
+    sentence = begun(sentence, pair);
   return sentences;
 }
 

@@ -13,6 +13,7 @@ struct ComparedPair
 {
   const Explanation &explanation;
   std::string        a, b; ///< what the two are called
+  bool are_parts = false;  ///< of one shoe: a sentence says "the heel", and begins with a capital
 };
 
 /// The answer in one sentence: "B throws the weight back 63 mm (15.9 points of return) higher than A."

@@ -129,9 +129,9 @@ side = "free"                       # cut free all round; "wrapped" or "shell": 
 )";
 
 constexpr const char *readings = R"(
-# Readings: remove the # from those that you have, and put your numbers in. `solemech check` needs none,
-# `solemech run` at least one. Each reading narrows the unknowns. Keep your hands out from under the weight, secure
-# it while you load, and guard against a rebound to the side.
+# Readings: remove the # from those that you have, and put your numbers in. Without any the answer is a prediction
+# with wide bands; each reading narrows the unknowns. Keep your hands out from under the weight, secure it while you
+# load, and guard against a rebound to the side.
 # Write hold_out = true below a reading to compare it only: nothing is then fitted to it.
 
 # Rebound: rise of the weight above the level of first touch. Take several hits, each on a rested stack; write
@@ -209,6 +209,20 @@ constexpr const char *readings = R"(
 # worn_at = "1.0 mm"
 )";
 
+constexpr const char *pair_note = R"(
+# This file holds both parts of the pair, read under one rod: [[heel.layer]] is a layer of the heel,
+# [[forefoot.layer]] one of the forefoot, and so on. The rod above counts for both. A letter behind an unknown foam
+# counts within its part. When it is filled in: solemech check, then solemech pair.
+)";
+
+constexpr const char *forefoot_readings = R"(
+# The same kinds of readings for the forefoot:
+# [[forefoot.reading]]
+# kind = "rebound"
+# values = ["309 mm", "305 mm", "311 mm"]
+# by = "eye, rule"                  # or "camera"
+)";
+
 constexpr const char *rig =
   R"(# A bench with a drop weight. Every number here is INVENTED, or left out so that a default is used: replace it with
 # yours and remove the word. Then write rig = "name of this file" in your bench sheets in the same folder.
@@ -256,19 +270,28 @@ guide_loss = "3 %"       # INVENTED
 temperature = "23 °C"    # INVENTED; thermometer beside the shoe, after two hours in the room
 )";
 
-std::string head_of(const char *part, const char *title)
+std::string head_of(const std::string &what, const std::string &title)
 {
-  return std::string("# Bench sheet of a ") + part + ".\n" + head + "format = 1\ntitle = \"" + title +
+  return "# Bench sheet of a " + what + ".\n" + head + "format = 1\ntitle = \"" + title +
          ", invented numbers\"\ninvented = true                         # INVENTED; goes when no number is\n";
 }
 
-std::string pair_of(const char *part)
+/// @param part  a line that says it; empty when the file holds both
+std::string pair_of(const std::string &part)
 {
-  return std::string("\n[pair]\nlabel = \"my pair\"                   # what you call it\npart = \"") + part +
-         "\"\ncut = \"upper off, plug cut free\"    # what has been cut so far, in your words; a plan starts "
+  return "\n[pair]\nlabel = \"my pair\"                   # what you call it\n" + part +
+         "cut = \"upper off, plug cut free\"    # what has been cut so far, in your words; a plan starts "
          "from there\n"
          "# tools = [\"rule\", \"callipers\", \"scales\"]   # gauge, sensor, camera, press too, if you have "
          "them\n";
+}
+/// Blocks of a sheet as those of one part of a pair: [[layer]] becomes [[heel.layer]].
+std::string of_part(const std::string &part, std::string text)
+{
+  for (const std::string block : {"[layer", "[plug", "[reading"})
+    for (auto at = text.find(block); at != std::string::npos; at = text.find(block, at + block.size()))
+      text.insert(at + 1, part + ".");
+  return text;
 }
 } // namespace
 
@@ -276,8 +299,15 @@ std::string blank_sheet(Part part)
 {
   const char *name = part == Part::heel ? "heel" : "forefoot";
   const char *title = part == Part::heel ? "my heel" : "my forefoot";
-  return head_of(name, title) + bench + pair_of(name) + layers_note +
+  return head_of(name, title) + bench + pair_of(fmt::format("part = \"{}\"\n", name)) + layers_note +
          (part == Part::heel ? heel_layers : forefoot_layers) + readings;
+}
+
+std::string blank_pair()
+{
+  return head_of("pair, heel and forefoot", "my pair") + bench + pair_of("") + layers_note + pair_note +
+         "\n# The heel" + of_part("heel", heel_layers) + "\n# The forefoot" +
+         of_part("forefoot", forefoot_layers) + of_part("heel", readings) + forefoot_readings;
 }
 
 std::string blank_rig()

@@ -14,6 +14,9 @@ enum class Part { heel, forefoot };
 /// Text of a bench sheet: a layer stack, a rig, and readings as remarks to be freed one by one.
 std::string blank_sheet(Part part);
 
+/// Text of one file with both parts of a pair (pair_file.h): one bench, the layers and readings of each part.
+std::string blank_pair();
+
 /// Text of a rig file with a drop weight: mass, height, shape, guide loss and base.
 std::string blank_rig();
 

@@ -75,7 +75,9 @@ std::string plan_text(const Sheet &sheet, const ReadingPlan &plan)
   return text;
 }
 
-std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
+namespace
+{
+Json plan_document(const Sheet &sheet, const ReadingPlan &plan)
 {
   Json out{{"schema", 1},
            {"sheet", sheet.file.label},
@@ -98,6 +100,15 @@ std::string plan_json(const Sheet &sheet, const ReadingPlan &plan)
                                {"note", one.note},
                                {"half_band_after", one.half_band},
                                {"worth", one.worth}});
-  return text_of(out, 2) + "\n";
+  return out;
+}
+} // namespace
+
+std::string plan_json(const std::vector<Sheet> &sheets, const std::vector<ReadingPlan> &plans)
+{
+  Json all = Json::array();
+  for (std::size_t i = 0; i < sheets.size(); ++i)
+    all.push_back(plan_document(sheets[i], plans[i]));
+  return text_of(all.size() == 1 ? all.front() : all, 2) + "\n";
 }
 } // namespace solemech::tools

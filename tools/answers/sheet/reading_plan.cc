@@ -341,31 +341,33 @@ void tell_doubts(const SettledSheet &answer, ReadingPlan &plan)
   if (!answer.settled.converged)
     plan.doubts.push_back("The fit to the readings did not finish: " + answer.settled.why_not);
 }
-} // namespace
-
-ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job &job)
+/// What is asked of a sheet before it is settled.
+struct Asked
 {
-  ReadingPlan plan{question, {}, {}, {}, {}};
-  auto        own_drop = own_drop_ideas(sheet, plan);
-  keep_readable(sheet, own_drop, plan);
-  std::vector<Probe> asked{probe_of(*question.reading, 0, question.title),
-                           probe_of(catalogue.greatest_compression)};
-  for (const auto &idea : own_drop)
-    asked.push_back(idea.probe);
-  const auto answer = settle_sheet(sheet, asked, job, {});
-  const auto first = answer.n_readings;
-  plan.now = answer.settled.observations[first].predicted;
+  ReadingPlan        plan;
+  std::vector<Idea>  own_drop;
+  std::vector<Probe> probes;
+};
 
-  Candidates candidates;
-  for (std::size_t i = 0; i < own_drop.size(); ++i)
-    candidates.add(own_drop[i], answer.settled.predictions[first + 2 + i],
-                   answer.settled.jacobian[first + 2 + i]);
-  add_direct(sheet, answer, candidates, plan);
+Asked asked_of(const Sheet &sheet, const PlanQuestion &question)
+{
+  Asked asked{{question, {}, {}, {}, {}}, {}, {}};
+  asked.own_drop = own_drop_ideas(sheet, asked.plan);
+  keep_readable(sheet, asked.own_drop, asked.plan);
+  asked.probes = {probe_of(*question.reading, 0, question.title), probe_of(catalogue.greatest_compression)};
+  for (const auto &idea : asked.own_drop)
+    asked.probes.push_back(idea.probe);
+  return asked;
+}
 
+/// Readings on other benches, round the settled values.
+void add_further(const Sheet &sheet, const SettledSheet &answer, double compression, Job &job,
+                 Candidates &candidates, ReadingPlan &plan)
+{
   Sheet             wider = sheet;
   std::vector<Idea> further;
   add_lower_drops(wider, further);
-  add_press(wider, answer.settled.predictions[first + 1], further);
+  add_press(wider, compression, further);
   add_hardness(sheet, answer.setup, further, plan);
   keep_readable(sheet, further, plan);
   // One batch a bench: a bench that cannot be run takes no other with it.
@@ -384,6 +386,20 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job 
         candidates.add(further[begin + p], at_values[p], rows[p]);
     begin = end;
   }
+}
+
+ReadingPlan ranked(const Sheet &sheet, Asked asked, const SettledSheet &answer, Job &job)
+{
+  auto      &plan = asked.plan;
+  const auto first = answer.n_readings;
+  plan.now = answer.settled.observations[first].predicted;
+
+  Candidates candidates;
+  for (std::size_t i = 0; i < asked.own_drop.size(); ++i)
+    candidates.add(asked.own_drop[i], answer.settled.predictions[first + 2 + i],
+                   answer.settled.jacobian[first + 2 + i]);
+  add_direct(sheet, answer, candidates, plan);
+  add_further(sheet, answer, answer.settled.predictions[first + 1], job, candidates, plan);
 
   const double half = 0.5 * (plan.now.high - plan.now.low);
   for (const auto &next :
@@ -396,5 +412,23 @@ ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job 
   }
   tell_doubts(answer, plan);
   return plan;
+}
+} // namespace
+
+std::vector<ReadingPlan> plan_readings(const std::vector<Sheet> &sheets, const PlanQuestion &question,
+                                       Job &job)
+{
+  std::vector<Asked>         asked;
+  std::vector<SheetToSettle> to_settle;
+  for (const auto &sheet : sheets)
+  {
+    asked.push_back(asked_of(sheet, question));
+    to_settle.push_back({sheet, asked.back().probes, sheets.size() > 1 ? sheet.part : ""});
+  }
+  const auto               settled = settle_together(to_settle, job, {});
+  std::vector<ReadingPlan> plans;
+  for (std::size_t i = 0; i < sheets.size(); ++i)
+    plans.push_back(ranked(sheets[i], std::move(asked[i]), settled.sheets[i], job));
+  return plans;
 }
 } // namespace solemech::tools

@@ -30,14 +30,15 @@ struct ReadingPlan
   std::vector<std::string>    doubts;   ///< sentences: why the ranking may be weak
 };
 
-/// Settles the sheet and ranks. Lower drops and a slow press are computed round the settled values.
-/// The rig of the sheet has to be a drop weight.
-/// @throws what settle_sheet throws
-ReadingPlan plan_readings(const Sheet &sheet, const PlanQuestion &question, Job &job);
+/// Settles sheets that were read on one rod together, and ranks for each. Lower drops and a slow press are
+/// computed round the settled values. The rig of each sheet has to be a drop weight.
+/// @throws what settle_together throws
+std::vector<ReadingPlan> plan_readings(const std::vector<Sheet> &sheets, const PlanQuestion &question,
+                                       Job &job);
 
 /// Order of teardown, next readings and cautions as text.
 std::string plan_text(const Sheet &sheet, const ReadingPlan &plan);
 
-/// The same as JSON, in SI.
-std::string plan_json(const Sheet &sheet, const ReadingPlan &plan);
+/// The same as JSON, in SI: one object; a list of them for several sheets.
+std::string plan_json(const std::vector<Sheet> &sheets, const std::vector<ReadingPlan> &plans);
 } // namespace solemech::tools

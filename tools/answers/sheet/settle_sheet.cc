@@ -3,6 +3,7 @@
 
 #include "solver/layer_parts.h"
 #include "solver/results/catalogue.h"
+#include "solver/results/uncertainty.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/value_words.h"
 #include "tools/rigs/registry.h"
@@ -148,6 +149,20 @@ double returned_by(const solver::Result &result, const std::string &part)
   }
   const double most = into.empty() ? 0 : *std::max_element(into.begin(), into.end());
   return most > 0 ? 1 - lost / most : 1;
+}
+
+void take_from_run(const solver::Result &result, SettledSheet &answer)
+{
+  for (std::size_t i = 0; i < answer.n_readings; ++i)
+  {
+    const auto &probe = answer.probes[i];
+    const auto *reading =
+      probe.bench == 0 && !probe.direct && probe.part.empty() ? result.find(probe.reading) : nullptr;
+    if (!reading || reading->doubt() < 0)
+      continue;
+    const double half = solver::uncertainty(*reading);
+    answer.settled.observations[i].predicted = {reading->value, reading->value - half, reading->value + half};
+  }
 }
 
 std::vector<Probe> questions(const Sheet &sheet)

@@ -69,6 +69,10 @@ SettledTogether settle_together(const std::vector<SheetToSettle> &sheets, Job &j
 SettledSheet settle_sheet(const Sheet &sheet, const std::vector<Probe> &asked, Job &job,
                           const std::vector<materials::Material> &candidates);
 
+/// What the settled stack reads under its own rig has one number and one ±: those of its run, not of the
+/// coarser runs of the settling.
+void take_from_run(const solver::Result &result, SettledSheet &answer);
+
 /// What is always asked: the rebound of the rig's own drop, and what each unknown foam gives back.
 std::vector<Probe> questions(const Sheet &sheet);
 

@@ -23,10 +23,6 @@ using namespace materials;
 
 namespace
 {
-/// Of the variance of a prediction: a doubt that never makes up as much widens no band by more than a
-/// hundredth, and is not worth two runs in each later use of the stack.
-constexpr double least_share_of_variance = 0.02;
-
 const Material *material_of(const solver::Case &setup, const std::string &name)
 {
   for (const auto &layer : setup.layers)
@@ -225,7 +221,7 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
   return text + doubts;
 }
 
-std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
+Json settled_document(const Sheet &sheet, const SettledSheet &answer)
 {
   Json out{
     {"schema", 1}, {"pair", sheet.pair}, {"part", sheet.part}, {"converged", answer.settled.converged}};
@@ -262,6 +258,11 @@ std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
     out[i < answer.n_readings ? "readings" : "predictions"].push_back(one);
   }
   out["covariance"] = answer.settled.covariance;
-  return text_of(out, 2) + "\n";
+  return out;
+}
+
+std::string settled_json(const Sheet &sheet, const SettledSheet &answer)
+{
+  return text_of(settled_document(sheet, answer), 2) + "\n";
 }
 } // namespace solemech::tools

@@ -77,6 +77,10 @@ struct Sheet
 /// or a value with +-.
 bool is_sheet(const std::string &text);
 
-/// @throws materials::CaseError with every slip of sheet, case and data files
+/// @throws materials::CaseError with every slip of sheet, case and data files; so it does when the file holds
+/// both parts of a pair
 Sheet read_sheet(const std::filesystem::path &path, const ReadOptions &options);
+
+/// The sheet of one part of a file with both (pair_file.h).
+Sheet read_part(const std::filesystem::path &path, const std::string &part, const ReadOptions &options);
 } // namespace solemech::tools

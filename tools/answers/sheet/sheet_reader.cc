@@ -4,6 +4,7 @@
 #include "tools/answers/sheet/blank_sheet.h"
 #include "tools/answers/sheet/default_doubts.h"
 #include "tools/answers/sheet/doubted.h"
+#include "tools/answers/sheet/pair_file.h"
 #include "tools/answers/sheet/plausible.h"
 #include "tools/answers/sheet/reading_reader.h"
 #include "tools/answers/sheet/sheet.h"
@@ -100,10 +101,12 @@ const std::vector<DoubtedEntry> &doubted_entries()
 class SheetReader
 {
 public:
-  SheetReader(const fs::path &path, const ReadOptions &options, std::string text)
-    : options_(options), given_(options.overrides), rewritten_(text)
+  /// @param part  empty: as the sheet says
+  SheetReader(const fs::path &path, const ReadOptions &options, std::string text, const std::string &part)
+    : options_(options), given_(options.overrides), is_of_pair_(!part.empty()), rewritten_(text)
   {
     sheet_.path = path;
+    sheet_.part = part;
     sheet_.text = std::move(text);
   }
 
@@ -179,10 +182,15 @@ private:
     {
       const Fields fields(*table, "pair", "pair", sheet_entries(), *problems_);
       sheet_.pair = fields.text("label");
-      sheet_.part = fields.text("part");
       sheet_.cut = fields.text("cut");
       tools(fields);
-      other_part(tree, fields);
+      if (is_of_pair_ && fields.given("part"))
+        fields.problem("part", "the file holds both parts", "Leave this line out");
+      else if (!is_of_pair_)
+      {
+        sheet_.part = fields.text("part");
+        other_part(tree, fields);
+      }
     }
     rewritten_.remove_block(found->first, found->second);
   }
@@ -452,6 +460,7 @@ private:
   static constexpr double  nan_ = std::numeric_limits<double>::quiet_NaN();
   const ReadOptions       &options_;
   std::vector<std::string> given_; ///< addresses of changes, by the command line or the sheet's own
+  bool                     is_of_pair_;
   SheetText                rewritten_;
   Sheet                    sheet_;
   std::vector<Note>        notes_;
@@ -472,7 +481,7 @@ bool is_sheet(const std::string &text)
 {
   Problems   told_later;
   const auto tree = parse_sheet(text, "", told_later);
-  if (tree.contains("reading") || tree.contains("pair"))
+  if (tree.contains("reading") || tree.contains("pair") || is_pair_file(text))
     return true;
   for (const auto &[key, node] : tree)
     if (!misspelt_block(key.str()).empty() && (node.is_table() || node.is_array()))
@@ -493,14 +502,45 @@ bool is_sheet(const std::string &text)
   return false;
 }
 
-Sheet read_sheet(const fs::path &path, const ReadOptions &options)
+namespace
+{
+Sheet read_text(const fs::path &path, std::string text, const std::string &part, const ReadOptions &options)
+{
+  Problems problems;
+  problems.add_source(path.string(), text);
+  auto sheet = SheetReader(path, options, std::move(text), part).read(problems);
+  problems.throw_if_any();
+  return sheet;
+}
+
+std::string text_in(const fs::path &path)
 {
   Problems problems;
   auto     text = read_sheet_text(path, problems);
   problems.throw_if_any();
-  problems.add_source(path.string(), text);
-  auto sheet = SheetReader(path, options, std::move(text)).read(problems);
+  return text;
+}
+} // namespace
+
+Sheet read_sheet(const fs::path &path, const ReadOptions &options)
+{
+  auto text = text_in(path);
+  if (is_pair_file(text))
+  {
+    Problems problems;
+    problems.add({path.string(), 0, 0, "", "the file holds both parts of a pair",
+                  fmt::format("Use `solemech pair {}`, which settles them together", path.string())});
+    problems.throw_if_any();
+  }
+  return read_text(path, std::move(text), "", options);
+}
+
+Sheet read_part(const fs::path &path, const std::string &part, const ReadOptions &options)
+{
+  const auto text = text_in(path);
+  Problems   problems;
+  check_pair_file(text, path.string(), problems);
   problems.throw_if_any();
-  return sheet;
+  return read_text(path, sheet_of_part(text, part), part, options);
 }
 } // namespace solemech::tools

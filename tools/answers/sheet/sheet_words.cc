@@ -73,11 +73,11 @@ SettledRow unknown_row(const Sheet &sheet, const Unknown &unknown, const settle:
 }
 } // namespace
 
-std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &answer)
+std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &answer, Numbers which)
 {
   const auto             &settled = answer.settled;
   std::vector<SettledRow> rows;
-  for (std::size_t i = answer.n_readings; i < answer.probes.size(); ++i)
+  for (std::size_t i = answer.n_readings; i < answer.probes.size() && which != Numbers::of_rod; ++i)
   {
     const auto &seen = settled.observations[i];
     const auto &probe = answer.probes[i];
@@ -88,6 +88,8 @@ std::vector<SettledRow> settled_rows(const Sheet &sheet, const SettledSheet &ans
   for (std::size_t k = 0; k < settled.parameters.size(); ++k)
   {
     const auto &parameter = settled.parameters[k];
+    if (which != Numbers::all && is_of_rig(sheet.unknowns[k].kind) != (which == Numbers::of_rod))
+      continue;
     if (sheet.unknowns[k].parameter.minor && !parameter.settled && !parameter.at_limit)
       continue; // the readings say no more of it than the instrument did
     auto row = unknown_row(sheet, sheet.unknowns[k], parameter);
@@ -112,35 +114,47 @@ std::vector<FitRow> fit_rows(const SettledSheet &answer)
   return rows;
 }
 
-std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet &answer)
+std::vector<std::string> fit_remarks(const settle::Settled &settled)
 {
   std::vector<std::string> remarks;
-  for (const auto &question : sheet.asked)
-    remarks.push_back("please check: " + question);
-  for (const auto &open : answer.settled.open)
+  for (const auto &open : settled.open)
     remarks.push_back(open.words);
-  for (const auto &remark : answer.settled.remarks)
-    remarks.push_back(remark);
-  if (!answer.settled.converged)
-    remarks.push_back("the fit did not finish: " + answer.settled.why_not);
-  for (const auto &kept : sheet.kept)
-    remarks.push_back(kept);
+  remarks.insert(remarks.end(), settled.remarks.begin(), settled.remarks.end());
+  if (!settled.converged)
+    remarks.push_back("the fit did not finish: " + settled.why_not);
+  return remarks;
+}
+
+std::vector<std::string> questions_to_person(const Sheet &sheet)
+{
+  std::vector<std::string> questions;
+  for (const auto &question : sheet.asked)
+    questions.push_back("please check: " + question);
+  return questions;
+}
+
+std::vector<std::string> sheet_remarks(const Sheet &sheet)
+{
+  std::vector<std::string> remarks = sheet.kept;
   for (const auto &assumed : sheet.assumptions)
     remarks.push_back("assumed: " + assumed);
+  return remarks;
+}
+
+std::vector<std::string> settled_remarks(const Sheet &sheet, const SettledSheet &answer)
+{
   std::vector<std::string> once;
-  for (auto &remark : remarks)
-    if (std::find(once.begin(), once.end(), remark) == once.end())
-      once.push_back(std::move(remark));
+  for (auto &&remarks : {questions_to_person(sheet), fit_remarks(answer.settled), sheet_remarks(sheet)})
+    for (const auto &remark : remarks)
+      if (std::find(once.begin(), once.end(), remark) == once.end())
+        once.push_back(remark);
   return once;
 }
 
-std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
+std::string readings_table(const std::vector<ComparedRow> &rows, const std::string &heading)
 {
-  std::string text =
-    fmt::format("bench sheet {}{}{}; ± is a 90 % band\n\n", sheet.file.label,
-                sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
-  const auto  rows = reading_rows_of(answer);
-  const bool  predicted = is_prediction(sheet);
+  if (rows.empty())
+    return "";
   std::size_t widest = 24;
   for (const auto &row : rows)
     widest = std::max(widest, row.name.size());
@@ -148,27 +162,46 @@ std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
     return fmt::format("  {:<{}}  {:<19}{:<21}{:<19}{}\n", row.name, widest, row.measured, row.without_it,
                        row.settled, row.verdict);
   };
-  if (predicted)
-    text += fmt::format("  {}\n", prediction_words);
-  if (!rows.empty())
-    text += line({"your readings", "measured", "from the others", "fitted to all", "verdict"});
+  auto text = line({heading, "measured", "from the others", "fitted to all", "verdict"});
   for (const auto &row : rows)
     text += line(row);
-  if (!rows.empty())
-    text +=
-      "  The verdict compares what you measured with what the model says without this reading, from all "
-      "the others;\n"
-      "  settled is what it says with all of them.\n";
-  text += predicted ? "\n  predicted\n" : "\n  settled with your readings\n";
-  for (const auto &row : settled_rows(sheet, answer))
-    text += predicted ? fmt::format("  {:<30}{}\n", row.name, row.now)
-                      : fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
-  const auto fits = fit_rows(answer);
+  return text;
+}
+
+std::string numbers_text(const std::vector<SettledRow> &rows, bool is_predicted)
+{
+  std::string text;
+  for (const auto &row : rows)
+    text += is_predicted ? fmt::format("  {:<30}{}\n", row.name, row.now)
+                         : fmt::format("  {:<30}{} (was {}){}\n", row.name, row.now, row.before, row.remark);
+  return text;
+}
+
+std::string fits_text(const SettledSheet &answer)
+{
+  const auto  fits = fit_rows(answer);
+  std::string text;
   if (!fits.empty())
-    text += "\n  library materials that could be in its place (misfit in units of ±; 1 or less matches)\n";
+    text = "\n  library materials that could be in its place (misfit in units of ±; 1 or less matches)\n";
   for (const auto &fit : fits)
     text += fmt::format("  {:<12}{:<22}{:>5}  {}\n", fit.layer, fit.material, fit.misfit, fit.word);
-  text += "\n";
+  return text;
+}
+
+std::string settled_text(const Sheet &sheet, const SettledSheet &answer)
+{
+  std::string text =
+    fmt::format("bench sheet {}{}{}; ± is a 90 % band\n\n", sheet.file.label,
+                sheet.pair.empty() ? "" : ", " + sheet.pair, sheet.part.empty() ? "" : ", " + sheet.part);
+  const auto rows = reading_rows_of(answer);
+  const bool predicted = is_prediction(sheet);
+  if (predicted)
+    text += fmt::format("  {}\n", prediction_words);
+  text += readings_table(rows, "your readings");
+  if (!rows.empty())
+    text += verdict_words;
+  text += predicted ? "\n  predicted\n" : "\n  settled with your readings\n";
+  text += numbers_text(settled_rows(sheet, answer), predicted) + fits_text(answer) + "\n";
   for (const auto &remark : settled_remarks(sheet, answer))
     text += "  " + remark + "\n";
   return text;

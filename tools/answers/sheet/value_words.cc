@@ -29,7 +29,7 @@ Printed printed(D dimension, double value)
   case D::force:
     return {1, "N", 0};
   case D::share:
-    return {100, "%", 0};
+    return {100, "%", std::abs(value) < 0.1 ? 1 : 0};
   case D::pressure:
     return {1e-3, "kPa", 0};
   case D::density:

@@ -356,17 +356,26 @@ std::string band_sentence(const std::vector<Run> &runs)
                            "plus the numerical error.";
 }
 
-std::string notes_text(const Run &run, const SummaryOptions &given)
+std::string warnings_text(const std::vector<Run> &runs, const SummaryOptions &given)
 {
   SummaryOptions options = given;
   options.width = std::max(options.width, 60);
   std::string text;
-  for (const auto &row : reading_rows())
-    if (row.heading == "bottoming")
-      if (const auto cell = row.cell(run, options); !cell.empty())
-        text += wrapped("Bottoming: " + cell, static_cast<std::size_t>(options.width), "  ") + "\n";
-  return text + warning_lines({run}, options, [](const auto &) { return true; }) +
-         caution_lines({run}, options);
+  for (const auto &run : runs)
+    for (const auto &row : reading_rows())
+      if (row.heading == "bottoming")
+        if (const auto cell = row.cell(run, options); !cell.empty())
+          text += wrapped(fmt::format("Bottoming{}: {}", runs.size() > 1 ? ", " + run.label : "", cell),
+                          static_cast<std::size_t>(options.width), "  ") +
+                  "\n";
+  return text + warning_lines(runs, options, [](const auto &) { return true; });
+}
+
+std::string notes_text(const Run &run, const SummaryOptions &given)
+{
+  SummaryOptions options = given;
+  options.width = std::max(options.width, 60);
+  return warnings_text({run}, options) + caution_lines({run}, options);
 }
 
 std::string summary_text(const std::vector<Run> &runs, const SummaryOptions &given, const Series *series)

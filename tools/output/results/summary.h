@@ -23,6 +23,9 @@ struct SummaryOptions
 /// How wide the bands of settled stacks are, in one sentence; "" when none of the runs has doubts.
 std::string band_sentence(const std::vector<Run> &runs);
 
+/// Whether runs came close to bottoming, and their warnings.
+std::string warnings_text(const std::vector<Run> &runs, const SummaryOptions &options);
+
 /// What a run calls for beside its numbers: bottoming, warnings, cautions, what is invented.
 std::string notes_text(const Run &run, const SummaryOptions &options);
 

@@ -75,7 +75,7 @@ ReadingPlan plan_on(const Sheet &sheet, double by_density)
   const std::atomic<bool> go_on{false};
   Job job([=](const auto &setup, const auto &, const auto &) { return bench(setup, by_density); }, {}, {},
           go_on);
-  return plan_readings(sheet, plan_questions[0], job);
+  return plan_readings({sheet}, plan_questions[0], job).front();
 }
 
 const PlannedReading &named(const ReadingPlan &plan, const std::string &name)

@@ -47,14 +47,27 @@ function reading_behind(run: Run, headline: Headline, piece: string, unit: strin
   );
 }
 
-/** What the bench showed, from the table of a sheet's readings. */
-function measured(page: Page, headline: Headline): string {
-  for (const table of page.report.tables) {
+/** What the bench showed of one run, from the table of its sheet's readings: with several runs its heading begins with the title of the run. */
+function measured_of(page: Page, headline: Headline, run: Run): string {
+  const { runs, tables } = page.report;
+  for (const table of tables) {
+    if (runs.length > 1 && !table.heading.toLowerCase().startsWith(`${run.title.toLowerCase()}: `)) continue;
     const column = table.columns.indexOf("measured");
     const row = column > 0 ? table.rows.find((each) => each[0] === headline.name) : undefined;
     if (row) return row[column];
   }
   return "";
+}
+
+/** Of all runs that have it: "251 mm ±6", or "heel 251 mm ±6, forefoot 308 mm ±6". */
+function measured(page: Page, headline: Headline): string {
+  const { runs } = page.report;
+  if (runs.length === 1) return measured_of(page, headline, runs[0]);
+  return runs
+    .map((run) => ({ run, bench: measured_of(page, headline, run) }))
+    .filter(({ bench }) => bench !== "")
+    .map(({ run, bench }) => `${short_name(page, run)} ${bench}`)
+    .join(", ");
 }
 
 /** A table: names down, runs across; many runs share one column. */
