@@ -63,12 +63,18 @@ inline double modulus_shore_d_qi(double shore_d)
   return 1e6 * (781.88 - 156.376 * u) / (u * u);
 }
 
-/// Force over E* = E/(1 - nu^2) [m2] that presses a rigid tip `depth` [m] into an elastic half-space without
-/// friction. For an outline f(r): d = integral of a f'/sqrt(a^2 - r^2), F = 2 E* integral of r^2 f'/sqrt(a^2
-/// - r^2), r from 0 to the contact radius a: I.N. Sneddon, Int. J. Eng. Sci. 3 (1965). Flat and cone:
-/// U.B.C.O. Ejike 1981 (from memory). Once the contact has reached the rod it grows no more, and the force
-/// by 2 a E* a unit of depth.
-inline double half_space_force(const IndenterTip &tip, double depth)
+/// Where a rigid tip presses on an elastic half-space without friction.
+struct HalfSpaceContact
+{
+  double radius = 0; ///< [m]
+  double force = 0;  ///< over E* = E/(1 - nu^2) [m2]
+};
+
+/// Contact of a tip that is in by `depth` [m]. For an outline f(r): d = integral of a f'/sqrt(a^2 - r^2), F =
+/// 2 E* integral of r^2 f'/sqrt(a^2 - r^2), r from 0 to the contact radius a: I.N. Sneddon, Int. J. Eng. Sci.
+/// 3 (1965). Flat and cone: U.B.C.O. Ejike 1981 (from memory). Once the contact has reached the rod it grows
+/// no more, and the force by 2 a E* a unit of depth.
+inline HalfSpaceContact half_space_contact(const IndenterTip &tip, double depth)
 {
   struct Pressed
   {
@@ -94,10 +100,17 @@ inline double half_space_force(const IndenterTip &tip, double depth)
   const double widest = tip.is_ball() ? nose * (1 - 1e-15) : tip.rod_radius;
   const auto   at_rod = pressed(widest);
   if (depth >= at_rod.depth)
-    return at_rod.force + 2 * widest * (depth - at_rod.depth);
+    return {widest, at_rod.force + 2 * widest * (depth - at_rod.depth)};
   const double least = nose > 0 ? 0.0 : start;
-  return pressed(numerics::rising_root([&](double a) { return pressed(a).depth - depth; }, least, widest))
-    .force;
+  const double radius =
+    numerics::rising_root([&](double a) { return pressed(a).depth - depth; }, least, widest);
+  return {radius, pressed(radius).force};
+}
+
+/// Its force alone.
+inline double half_space_force(const IndenterTip &tip, double depth)
+{
+  return half_space_contact(tip, depth).force;
 }
 
 /// E [Pa] of the half-space on which a gauge reads H, above 0 and below 100. nu = 0.5: rubber, 0 to 0.3:

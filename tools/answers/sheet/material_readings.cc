@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 // Hardness and density of a layer, as a block of their own or noted at the layer.
-#include "materials/hardness.h"
+#include "materials/pad_hardness.h"
 #include "solver/results/catalogue.h"
 #include "tools/answers/sheet/instruments.h"
 #include "tools/answers/sheet/reading_kinds.h"

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/reading_plan.h"
 
+#include "materials/pad_hardness.h"
 #include "solver/results/catalogue.h"
 #include "tools/answers/sheet/doubted.h"
 #include "tools/answers/sheet/instruments.h"
@@ -189,10 +190,8 @@ void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<I
         unknown.family == "rubber" ? materials::HardnessScale::shore_a : materials::HardnessScale::asker_c;
       const auto  &gauge = *std::find_if(materials::gauges.begin(), materials::gauges.end(),
                                          [&](const auto &one) { return one.scale == scale; });
-      const auto   stiffness = slow_stiffness(layer.material);
       const auto   range = materials::reliable_readings(scale);
-      const double value =
-        materials::half_space_reading(gauge, stiffness.youngs_modulus, stiffness.poisson_ratio);
+      const double value = materials::pad_reading(gauge, layer.material);
       if (value < range.lowest || value > range.highest)
         continue;
       Probe        probe{fmt::format("hardness of {}", layer.name),
@@ -202,8 +201,9 @@ void add_hardness(const Sheet &sheet, const solver::Case &settled, std::vector<I
                   "",
                   "",
                   pad_hardness(gauge, layer.name)};
-      const double half = instruments::hardness_on_pad(instruments::gauge_by_hand, gauge,
-                                                       stiffness.youngs_modulus, stiffness.poisson_ratio);
+      const double poisson = materials::slow_stiffness(layer.material).poisson_ratio;
+      const double half = instruments::hardness_on_pad(
+        instruments::gauge_by_hand, gauge, materials::modulus_from_reading(gauge, value, poisson), poisson);
       ideas.push_back({std::move(probe), half, false, fmt::format("{} by hand", gauge.name),
                        "a pad of at least 6 mm",
                        "its ± includes how loosely hardness and stiffness are related"});

@@ -72,7 +72,19 @@ predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
   return rows;
 }
 
-/// The library materials of a family in place of an unknown one, everything else as settled.
+const materials::Material *material_named(const solver::Case &setup, const std::string &name)
+{
+  for (const auto &layer : setup.layers)
+  {
+    if (layer.material.name == name)
+      return &layer.material;
+    if (layer.ring && layer.ring->name == name)
+      return &*layer.ring;
+  }
+  return nullptr;
+}
+
+/// Library materials in place of an unknown one, everything else as settled.
 std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unknown,
                                  const std::vector<materials::Material> &candidates,
                                  const SettledSheet &answer, Job &job)
@@ -209,11 +221,11 @@ std::vector<MaterialFit> material_fits(const Sheet &sheet, const SettledSheet &a
   std::vector<MaterialFit> fits;
   for (const auto &unknown : sheet.materials)
   {
-    std::vector<materials::Material> same_family;
-    for (const auto &candidate : candidates)
-      if (candidate.family == unknown.family)
-        same_family.push_back(candidate);
-    for (auto &fit : fits_of(sheet, unknown, same_family, answer, job))
+    const auto *settled = material_named(answer.setup, unknown.name);
+    if (!settled)
+      continue;
+    const auto near = nearest_materials(candidates, unknown.family, *settled, most_candidates);
+    for (auto &fit : fits_of(sheet, unknown, near, answer, job))
       fits.push_back(std::move(fit));
   }
   return fits;

@@ -10,6 +10,9 @@
 
 namespace solemech::tools
 {
+/// Library materials that are worth a run each in place of an unknown one; three of them are shown.
+constexpr std::size_t most_candidates = 5;
+
 /// How well a library material takes the place of an unknown one.
 struct MaterialFit
 {

@@ -214,7 +214,9 @@ SettledTogether settle_together(const std::vector<SheetToSettle> &sheets, Job &j
     answer.n_readings = part.sheet.readings.size();
     observations.insert(observations.end(), own.begin(), own.end());
     all_predicted = all_predicted && is_prediction(part.sheet);
-    job.expect(static_cast<double>(expected_runs(part.sheet, answer.probes, candidates.size())) *
+    job.expect(static_cast<double>(
+                 expected_runs(part.sheet, answer.probes,
+                               std::min(candidates.size(), most_candidates * part.sheet.materials.size()))) *
                cost_of(readings_only));
   }
   settle::Wish wish;

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/sheet_words.h"
 
+#include "materials/pad_hardness.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>

@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/unknowns.h"
 
-#include "materials/foam.h"
-#include "materials/hardness.h"
+#include "materials/pad_hardness.h"
 #include "tools/language/doubted_case.h"
 
 #include <algorithm>
@@ -15,13 +14,11 @@ using namespace materials;
 
 namespace
 {
-constexpr double atmospheric_pressure = 101325; // [Pa]
 constexpr double least_spread =
   0.25; // of the logarithm; a library of a few invented foams is no proof of less
-/// Of the logarithm of the loss: a library of lively foams is no proof that there are no dull ones. Sole
-/// foams of 35 to 55 % ball rebound are ordinary (common practice, no source); the band reaches to 3.7 times
-/// the loss, and to a quarter.
-constexpr double loss_spread = 0.8;
+/// Of the logarithm of the loss, at the least: a library of some foams is no proof that there are no others.
+/// The band reaches to 3.7 times the loss, and to a quarter.
+constexpr double least_loss_spread = 0.8;
 
 double network_modulus(const Material &material)
 {
@@ -61,6 +58,26 @@ LogSpread library_spread(const MaterialSource &library, const std::string &famil
     out.spread = std::max(least_spread, std::sqrt(squares / static_cast<double>(logs.size() - 1)));
   return out;
 }
+/// How far the library's materials of a family lie from one of them in loss, ln(1/ball rebound): root mean
+/// square of the logarithms of the ratios. A start that is duller or livelier than the rest leaves more open.
+double loss_spread(const MaterialSource &library, const Material &start)
+{
+  const auto loss = [](const Material &material) {
+    const double ball = material.readings.ball_rebound;
+    return ball > 0 && ball < 1 ? -std::log(ball) : 0.0;
+  };
+  double squares = 0;
+  int    n = 0;
+  for (const auto &name : library.names)
+    if (const auto *material = library.find(name);
+        material && material->family == start.family && loss(*material) > 0 && loss(start) > 0)
+    {
+      const double apart = std::log(loss(*material) / loss(start));
+      squares += apart * apart;
+      ++n;
+    }
+  return n == 0 ? least_loss_spread : std::max(least_loss_spread, std::sqrt(squares / n));
+}
 } // namespace
 
 settle::Parameter measured_number(const std::string &name, const Doubted &value)
@@ -88,25 +105,14 @@ solver::Case case_at(const solver::Case &setup, const std::vector<Unknown> &unkn
   return out;
 }
 
-SlowStiffness slow_stiffness(const Material &material)
-{
-  if (const auto *foam = std::get_if<FoamData>(&material.data))
-  {
-    const auto slow =
-      make_foam(*foam, material.thermal, material.thermal.reference_temperature, atmospheric_pressure)
-        .equilibrium_constants();
-    return {slow.youngs_modulus, slow.poisson_ratio};
-  }
-  if (const auto *rubber = std::get_if<RubberData>(&material.data))
-    return {rubber->youngs_modulus(), 0.5};
-  const auto &plate = std::get<PlateData>(material.data);
-  return {plate.youngs_modulus, plate.poisson_ratio};
-}
-
 const Material *starting_material(const MaterialSource &library, const std::string &family,
                                   double youngs_modulus, double density)
 {
-  const auto stiffness = [](const Material &material) { return slow_stiffness(material).youngs_modulus; };
+  const auto &gauge = family == "rubber" ? shore_a_gauge : asker_c_gauge;
+  const auto  stiffness = [&](const Material &material) {
+    const double reading = std::clamp(pad_reading(gauge, material), 1.0, 99.0);
+    return modulus_from_reading(gauge, reading, slow_stiffness(material).poisson_ratio);
+  };
   const auto weight = [](const Material &material) { return material.density; };
   const auto moduli = library_spread(library, family, stiffness),
              densities = library_spread(library, family, weight);
@@ -128,6 +134,24 @@ const Material *starting_material(const MaterialSource &library, const std::stri
   return best;
 }
 
+std::vector<Material> nearest_materials(const std::vector<Material> &library, const std::string &family,
+                                        const Material &wanted, std::size_t n)
+{
+  const auto apart = [&](const Material &material) {
+    return std::hypot(
+      std::log(slow_stiffness(material).youngs_modulus / slow_stiffness(wanted).youngs_modulus),
+      std::log(material.density / wanted.density));
+  };
+  std::vector<Material> near;
+  for (const auto &material : library)
+    if (material.family == family)
+      near.push_back(material);
+  std::stable_sort(near.begin(), near.end(),
+                   [&](const Material &a, const Material &b) { return apart(a) < apart(b); });
+  near.resize(std::min(n, near.size()));
+  return near;
+}
+
 std::vector<Unknown> material_unknowns(const MaterialSource &library, const Material &start,
                                        const std::string &name, const std::string &layer)
 {
@@ -140,7 +164,8 @@ std::vector<Unknown> material_unknowns(const MaterialSource &library, const Mate
   const auto           moduli = library_spread(library, start.family, network_modulus);
   out.push_back({parameter(layer + " stiffness", network_modulus(start), moduli.spread),
                  DoubtedNumber::modulus, name, Dimension::pressure});
-  out.push_back({parameter(layer + " loss", 1, loss_spread), DoubtedNumber::loss, name, Dimension::number});
+  out.push_back({parameter(layer + " loss", 1, loss_spread(library, start)), DoubtedNumber::loss, name,
+                 Dimension::number});
   if (std::holds_alternative<FoamData>(start.data))
   {
     const auto densities =
@@ -164,10 +189,7 @@ std::function<double(const solver::Case &)> pad_hardness(const Gauge &gauge, con
   return [gauge, layer](const solver::Case &setup) {
     for (const auto &one : setup.layers)
       if (one.name == layer)
-      {
-        const auto slow = slow_stiffness(one.material);
-        return half_space_reading(gauge, slow.youngs_modulus, slow.poisson_ratio);
-      }
+        return pad_reading(gauge, one.material);
     return 0.0;
   };
 }

@@ -4,7 +4,8 @@
 // An unknown foam is a library foam with three factors: its network (with densification and, as shares of it,
 // its branches), the shares of its lossy branches, and its density (with the room that its cells hold). An
 // unknown rubber has network and loss. Priors are log-normal: middle and spread of the library's materials of
-// the family, never narrower than a quarter. Everything is applied as a ratio to the middle value.
+// the family, never narrower than a quarter; of the loss, the spread about the starting foam by ball rebound,
+// never narrower than 0.8 of the logarithm. Everything is applied as a ratio to the middle value.
 #pragma once
 
 #include "solver/case.h"
@@ -41,26 +42,25 @@ void set_unknown(solver::Case &setup, const Unknown &unknown, double value);
 solver::Case case_at(const solver::Case &setup, const std::vector<Unknown> &unknowns,
                      const std::vector<double> &values);
 
-/// Young's modulus in a slow, small test [Pa] and Poisson ratio; what a gauge on a thick pad feels.
-struct SlowStiffness
-{
-  double youngs_modulus = 0, poisson_ratio = 0;
-};
-SlowStiffness slow_stiffness(const materials::Material &material);
-
 /// @param scale  of a hardness that was read, so one that there is
 const materials::Gauge &gauge_named(const std::string &scale);
 
-/// Hardness of a layer as a gauge reads it on a thick pad, by the published relation of hardness and
-/// stiffness; 0: there is no such layer.
+/// Hardness of a layer as a gauge reads it on a thick pad (materials/pad_hardness.h); 0: there is no such
+/// layer.
 std::function<double(const solver::Case &)> pad_hardness(const materials::Gauge &gauge,
                                                          const std::string      &layer);
 
-/// The library material that an unknown foam or rubber starts from: nearest to a modulus and a density in
-/// spreads of the library; NaN: not known. `family` is "foam" or "rubber".
+/// The library material that an unknown foam or rubber starts from: nearest to a modulus, as a gauge feels it
+/// on a pad, and a density, in spreads of the library; NaN: not known. `family` is "foam" or "rubber".
 const materials::Material *starting_material(const materials::MaterialSource &library,
                                              const std::string &family, double youngs_modulus,
                                              double density);
+
+/// At most `n` of the library's materials of a family, those nearest to `wanted` in slow stiffness and
+/// density, both by ratio; nearest first.
+std::vector<materials::Material> nearest_materials(const std::vector<materials::Material> &library,
+                                                   const std::string                      &family,
+                                                   const materials::Material &wanted, std::size_t n);
 
 /// Unknown factors of a material `name` that starts from `start`, called after `layer` for people.
 std::vector<Unknown> material_unknowns(const materials::MaterialSource &library,
