@@ -76,6 +76,27 @@ struct BenchReadings
 {
   double ball_rebound = -1; ///< ISO 8307 ball, height ratio [-]; < 0: not read
   double pulse_return = -1; ///< loop return of a 2000 N, 185 ms press pulse [-]; < 0: not read
+  double asker_c = -1;      ///< Asker C gauge on a thick block after 3 s [points]; < 0: not read
+  double shore_a = -1;      ///< Shore A gauge, the same way [points]; < 0: not read
+};
+
+/// What the source of a material says that it reads; the calibration turns its stiffness and loss until the
+/// virtual bench reads the same. A stated hardness is `Material::hardness`.
+struct StatedReadings
+{
+  double ball_rebound = -1; ///< height ratio [-]; < 0: not stated
+  double pulse_return = -1; ///< loop return of the press pulse [-]; < 0: not stated
+};
+
+/// What a stated use leaves of a fresh material, as a band, since sources contradict each other. No run reads
+/// it.
+struct UseBand
+{
+  std::string kind;                                 ///< "break-in" or "ageing"
+  std::string use;                                  ///< how much of it, for people: "500 km"
+  double      stiffness_from = 1, stiffness_to = 1; ///< modulus over that of the fresh material [-]
+  double      return_from = 1, return_to = 1;       ///< energy return over that of the fresh material [-]
+  std::string source;
 };
 
 struct Material
@@ -86,9 +107,11 @@ struct Material
   double      density = 0; ///< [kg/m3]
   ThermalData thermal;
   std::variant<FoamData, RubberData, PlateData> data;
-  std::string   hardness; ///< as printed, with its scale and relation, e.g. "42 AskerC"
-  BenchReadings readings;
-  std::string   source;                                ///< where the numbers come from, for people
-  bool          invented = false, from_memory = false; ///< whether some of its numbers are
+  std::string          hardness; ///< as printed, with its scale and relation, e.g. "42 AskerC"
+  BenchReadings        readings;
+  StatedReadings       stated;
+  std::vector<UseBand> after_use;
+  std::string          source;                                ///< where the numbers come from, for people
+  bool                 invented = false, from_memory = false; ///< whether some of its numbers are
 };
 } // namespace solemech::materials

@@ -12,6 +12,8 @@ namespace solemech::tools
 {
 namespace
 {
+const std::string quoted = R"~(("[^"]*"))~";
+
 std::string per_cent(double share, int n_decimals)
 {
   return fmt::format("{:.{}f} %", 100 * share, n_decimals);
@@ -36,12 +38,27 @@ void LibraryFile::fail(const std::string &what) const
   throw std::runtime_error(path_.string() + ": " + what);
 }
 
-void LibraryFile::set_reading(const std::string &entry, double share)
+void LibraryFile::replace(const std::string &entry, const std::string &pattern, const std::string &value)
 {
   std::smatch found;
-  if (!std::regex_search(text_, found, std::regex("\n" + entry + R"~( = "([^"]*)")~")))
-    fail(fmt::format("has no line {} = \"... %\" to put the reading in; add one", entry));
-  text_.replace(found.position(1), found.length(1), per_cent(share, 1));
+  if (!std::regex_search(text_, found, std::regex("\n" + entry + " = " + pattern)))
+    fail(fmt::format("has no line {} = {} to put the number in; add one", entry, value));
+  text_.replace(found.position(1), found.length(1), value);
+}
+
+void LibraryFile::set_reading(const std::string &entry, double share)
+{
+  replace(entry, quoted, '"' + per_cent(share, 1) + '"');
+}
+
+void LibraryFile::set_points(const std::string &entry, double points)
+{
+  replace(entry, R"~(([-+.0-9]+))~", fmt::format("{:.1f}", points));
+}
+
+void LibraryFile::set_shear_modulus(double modulus)
+{
+  replace("shear_modulus", quoted, fmt::format("\"{:.3f} MPa\"", modulus / 1e6));
 }
 
 void LibraryFile::set_shares(const std::string &list, const std::vector<double> &shares)

@@ -21,6 +21,13 @@ public:
   /// @throws std::runtime_error when the file has no such line
   void set_reading(const std::string &entry, double share);
 
+  /// The same for points of a gauge, printed with one decimal and without quotes.
+  void set_points(const std::string &entry, double points);
+
+  /// Replaces the quoted value of `shear_modulus` at the top or in the one term of a network.
+  /// @param modulus  [Pa], printed as MPa to the kilopascal
+  void set_shear_modulus(double modulus);
+
   /// Replaces the shares in a list of branches, one a branch, in order.
   /// @param list    "slipping" or "relaxing"
   /// @param shares  [-], printed as per cent with two decimals
@@ -38,5 +45,6 @@ private:
   std::string           text_;
 
   [[noreturn]] void fail(const std::string &what) const;
+  void              replace(const std::string &entry, const std::string &pattern, const std::string &value);
 };
 } // namespace solemech::tools

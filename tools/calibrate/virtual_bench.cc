@@ -64,6 +64,23 @@ solver::Case ball_case(const materials::Material &material, double accuracy)
   return bench;
 }
 
+solver::Case gauge_case(const materials::Material &material, const materials::Gauge &gauge, double accuracy)
+{
+  solver::DurometerRig rig;
+  rig.gauge = gauge;
+  rig.tup = solver::gauge_tip(gauge);
+
+  auto bench = pad_case(material, 50e-3, 50e-3, accuracy);
+  bench.rig = rig;
+  return bench;
+}
+
+const materials::Gauge &gauge_for(const materials::Material &material)
+{
+  return std::holds_alternative<materials::RubberData>(material.data) ? materials::shore_a_gauge
+                                                                      : materials::asker_c_gauge;
+}
+
 BenchReading pulse_return(const materials::Material &material, double accuracy)
 {
   return read(pulse_case(material, accuracy), solver::catalogue.loop_return);
@@ -72,5 +89,11 @@ BenchReading pulse_return(const materials::Material &material, double accuracy)
 BenchReading ball_rebound(const materials::Material &material, double accuracy)
 {
   return read(ball_case(material, accuracy), solver::catalogue.rebound_by_height);
+}
+
+BenchReading gauge_reading(const materials::Material &material, const materials::Gauge &gauge,
+                           double accuracy)
+{
+  return read(gauge_case(material, gauge, accuracy), solver::catalogue.hardness);
 }
 } // namespace solemech::tools

@@ -164,8 +164,9 @@ struct Description<materials::Material>
   static constexpr std::size_t left_out = 0;
   static constexpr auto shown = std::tuple(
     member(&S::name, "name"), member(&S::title, "title"), member(&S::family, "family"),
-    member(&S::hardness, "hardness"), member(&S::readings, "readings"), member(&S::source, "source"),
-    member(&S::invented, "invented"), member(&S::from_memory, "from_memory"));
+    member(&S::hardness, "hardness"), member(&S::readings, "readings"), member(&S::stated, "stated"),
+    member(&S::after_use, "after_use"), member(&S::source, "source"), member(&S::invented, "invented"),
+    member(&S::from_memory, "from_memory"));
   static constexpr auto members = std::tuple(
     said("name", Dimension::text, any_value, required, "Name of the material, used in layers."),
     said("from", Dimension::text, any_value, "",
@@ -184,6 +185,7 @@ struct Description<materials::Material>
     said("source", Dimension::text, any_value, "bench sheet", "Source of the numbers."),
     said("invented", Dimension::flag, any_value, "false", "Whether some of the numbers are invented."),
     said("from_memory", Dimension::flag, any_value, "false", "Whether some of the numbers are from memory."),
+    said("after_use", Dimension::blocks, any_value, "", "What a stated use leaves of it. For people: no run uses it yet."),
     part(&S::thermal),
     one_of(&S::data, "", "law"));
 };
@@ -198,7 +200,45 @@ struct Description<materials::BenchReadings>
       .as(Dimension::share, within(0, 1), "", "Ball rebound, read on the virtual bench."),
     member(&S::pulse_return, "pulse_return")
       .as(Dimension::share, within(0, 1), "", "Loop return of a 2000 N, 185 ms pulse, read on the virtual "
-                                              "bench."));
+                                              "bench."),
+    member(&S::asker_c, "asker_c")
+      .as(Dimension::number, within(0, 100), "", "Asker C points on a thick block, read on the virtual bench."),
+    member(&S::shore_a, "shore_a")
+      .as(Dimension::number, within(0, 100), "", "Shore A points on a thick block, read on the virtual bench."));
+};
+
+template <>
+struct Description<materials::StatedReadings>
+{
+  using S = materials::StatedReadings;
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto members = std::tuple(
+    member(&S::ball_rebound, "stated_ball_rebound")
+      .as(Dimension::share, within(0, 1), "", "Ball rebound by its source; solemech-calibrate fits the loss to it."),
+    member(&S::pulse_return, "stated_pulse_return")
+      .as(Dimension::share, within(0, 1), "", "Return of the press pulse by its source; fitted in the same way."));
+};
+
+template <>
+struct Description<materials::UseBand>
+{
+  using S = materials::UseBand;
+  static constexpr std::size_t left_out = 0;
+  static constexpr auto shown =
+    std::tuple(member(&S::kind, "kind"), member(&S::use, "use"), member(&S::source, "source"));
+  static constexpr auto members = std::tuple(
+    said("kind", Dimension::choice, any_value, required, "Softening of the first cycles, or wear of a season.",
+         "break-in|ageing"),
+    said("use", Dimension::text, any_value, required, "How much use, such as 500 km."),
+    member(&S::stiffness_from, "stiffness_from")
+      .as(Dimension::share, above_to(0, 10), "100 %", "Least share of the fresh stiffness that is left."),
+    member(&S::stiffness_to, "stiffness_to")
+      .as(Dimension::share, above_to(0, 10), "100 %", "Greatest share of the fresh stiffness that is left."),
+    member(&S::return_from, "return_from")
+      .as(Dimension::share, above_to(0, 10), "100 %", "Least share of the fresh energy return that is left."),
+    member(&S::return_to, "return_to")
+      .as(Dimension::share, above_to(0, 10), "100 %", "Greatest share of the fresh energy return that is left."),
+    said("source", Dimension::text, any_value, required, "Source of the band."));
 };
 
 template <>

@@ -6,6 +6,7 @@
 #include "tools/language/member_reader.h"
 #include "tools/language/missing_material.h"
 #include "tools/language/sheet.h"
+#include "tools/language/use_band_reader.h"
 
 #include <fmt/format.h>
 
@@ -51,6 +52,9 @@ public:
       material_.hardness = fmt::format("{:g} {}", hardness->value, hardness->scale);
     tools::read_members(fields_, material_, fresh_);
     tools::read_members(fields_, material_.readings, fresh_);
+    tools::read_members(fields_, material_.stated, fresh_);
+    if (fields_.given("after_use"))
+      material_.after_use = read_use_bands(fields_, problems_);
     choose_law();
     std::visit(
       [this]<typename Law>(Law &data) {
@@ -251,7 +255,7 @@ Material read_material(const toml::table &block, const MaterialSource &known, Pr
     }
   }
   if (!fresh)
-    material.readings = BenchReadings();
+    material.readings = BenchReadings(), material.stated = StatedReadings();
   material.name = fields.text("name");
   MaterialReader(fields, problems, material, fresh).read();
   return material;

@@ -25,7 +25,8 @@ struct MaterialSource
   std::function<std::vector<Court>()> courts = [] { return std::vector<Court>(); };
 };
 
-/// Schema of the blocks "material", "material.network", "material.relaxing", "material.slipping".
+/// Schema of the blocks "material", "material.network", "material.relaxing", "material.slipping",
+/// "material.after_use".
 std::span<const Entry> material_entries();
 
 /// One [[material]] block. Slips go to `problems`; the material is then not to be used.

@@ -36,9 +36,11 @@ std::span<const Entry> material_entries()
     add_entries<RubberData>("material", list);
     add_entries<PlateData>("material", list);
     add_entries<BenchReadings>("material", list);
+    add_entries<StatedReadings>("material", list);
     add_entries<NetworkTerm>("material.network", list);
     add_entries<RelaxingTerm>("material.relaxing", list);
     add_entries<SlippingTerm>("material.slipping", list);
+    add_entries<UseBand>("material.after_use", list);
     return list;
   }();
   return entries;

@@ -106,6 +106,8 @@ const Section sections_beside_rigs[] = {
   {"material.network", "network = [{...}]", "Terms of the foam network."},
   {"material.relaxing", "relaxing = [{...}]", "Relaxing branches."},
   {"material.slipping", "slipping = [{...}]", "Slipping branches."},
+  {"material.after_use", "[[material.after_use]]",
+   "What use leaves of a material, as a band. Printed by `solemech materials`; no run uses it yet."},
 };
 
 /// Names of the sections for which the condition holds, in order.

@@ -8,7 +8,8 @@ namespace solemech::tools
 {
 struct MaterialsRequest
 {
-  std::vector<std::string> names; ///< materials to describe in full; empty: the table
+  std::vector<std::string>   names; ///< materials to describe in full; empty: the table
+  std::optional<std::string> like;  ///< numbers to list the nearest materials by
 };
 
 CommandText text_of(const MaterialsRequest &);

@@ -123,6 +123,12 @@ void Options::text(const std::string &option, std::string &value, const std::str
   parser_->app.add_option(option, value, about)->type_name(type);
 }
 
+void Options::text(const std::string &option, std::optional<std::string> &value, const std::string &type,
+                   const std::string &about)
+{
+  parser_->app.add_option(option, value, about)->type_name(type);
+}
+
 void Options::repeated(const std::string &option, std::vector<std::string> &value, const std::string &type,
                        const std::string &about)
 {

@@ -41,6 +41,8 @@ public:
 
   /// Options with a value: "-o,--output", the value's name in help, a sentence.
   void text(const std::string &option, std::string &value, const std::string &type, const std::string &about);
+  void text(const std::string &option, std::optional<std::string> &value, const std::string &type,
+            const std::string &about);
   void repeated(const std::string &option, std::vector<std::string> &value, const std::string &type,
                 const std::string &about);
   void choice(const std::string &option, std::string &value, const std::vector<std::string> &choices,

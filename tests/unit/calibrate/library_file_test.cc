@@ -17,6 +17,7 @@ namespace
 const std::string sheet = R"(# A demo foam.
 [[material]]
 name = "demo"
+shear_modulus = "0.42 MPa"  # soft
 relaxing = [
   { share = "5 %", time = "2 ms" },
 ]
@@ -27,6 +28,7 @@ slipping = [
 ]
 
 ball_rebound = "0.0 %"  # ISO 8307
+asker_c = 0.0  # gauge
 )";
 
 /// A file of its own that goes with the test.
@@ -50,12 +52,16 @@ TEST_CASE("only the numbers change in a library file")
   LibraryFile   file(scratch.path, "demo");
   file.set_shares("slipping", {0.12345, 0.5});
   file.set_reading("ball_rebound", 0.6449);
+  file.set_points("asker_c", 46.72);
+  file.set_shear_modulus(0.3986e6);
   file.write();
 
   std::string expected = sheet;
   expected.replace(expected.find("10.00 %"), 7, "12.35 %");
   expected.replace(expected.find("1 %\", cap"), 3, "50.00 %");
   expected.replace(expected.find("0.0 %"), 5, "64.5 %");
+  expected.replace(expected.find("asker_c = 0.0"), 13, "asker_c = 46.7");
+  expected.replace(expected.find("0.42 MPa"), 8, "0.399 MPa");
   CHECK(scratch.text() == expected);
   CHECK_FALSE(std::filesystem::exists(scratch.path.string() + ".new"));
 }
