@@ -95,6 +95,7 @@ class Pairs(ProgramTest):
         (self.folder / "other-heel.toml").write_text((self.folder / "heel.toml").read_text())
         self.assertIn("both sheets are of a heel", self.refused("pair", "heel.toml", "other-heel.toml"))
         self.assertIn("holds one part, the heel, only", self.refused("pair", "heel.toml"))
+        self.assertIn("solemech compare", self.refused("pair", "heel-drop", "forefoot-drop"))
         self.assertIn("was given twice", self.refused("pair", "heel.toml", "heel.toml"))
         self.assertIn("takes one file", self.refused("pair", "heel.toml", "forefoot.toml", "other-heel.toml"))
         self.assertIn("--pair cannot be combined", self.refused("sheet", "x.toml", "--pair", "--rig"))

@@ -41,6 +41,12 @@ void check(const Options &, const PairRequest &request)
   if (request.files.size() > 2)
     throw UsageError(fmt::format("`pair` takes one file with both parts, or two sheets; {} were given.",
                                  request.files.size()));
+  for (const auto &name : request.files)
+    if (!name.ends_with(".toml"))
+      throw UsageError(
+        fmt::format("'{}' is not a bench sheet, which is a .toml file. Prebuilt cases and results "
+                    "are set side by side by `solemech compare`.",
+                    name));
   if (request.files.size() == 2 && request.files[0] == request.files[1])
     throw UsageError(
       fmt::format("'{}' was given twice. Give the sheets of heel and forefoot.", request.files[0]));

@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/settled_tables.h"
 
+#include "tools/language/number_text.h"
+
 #include <fmt/format.h>
 
 #include <algorithm>
@@ -23,7 +25,7 @@ std::string agreement_sentence(const std::vector<ComparedRow> &readings)
 std::vector<report::TableBlock> settled_tables(const Sheet &sheet, const SettledSheet &answer,
                                                const std::string &part, Numbers which)
 {
-  const auto before = part.empty() ? std::string() : part + ": ";
+  const auto before = part.empty() ? std::string() : capital(part) + ": ";
   const auto headed = [&](std::string heading) {
     if (!before.empty())
       heading.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(heading.front())));
