@@ -165,7 +165,7 @@ double returned_by(const solver::Result &result, const std::string &part)
 
 void take_from_run(const solver::Result &result, SettledSheet &answer)
 {
-  for (std::size_t i = 0; i < answer.n_readings; ++i)
+  for (std::size_t i = 0; i < answer.probes.size(); ++i)
   {
     const auto &probe = answer.probes[i];
     const auto *reading =

@@ -21,9 +21,9 @@ export function tidy(value: number): string {
   return Number.isFinite(value) ? String(Number(value.toPrecision(3))).replace("-", "−") : "–";
 }
 
-/** An error bound with the decimals of its value, rounded up: it must not look smaller than it is. */
+/** A ± with the decimals of its value, rounded as the summary rounds it, but never to nothing. */
 export function error_text(error: number, digits: number): string {
-  return (Math.ceil(error * 10 ** digits - 1e-9) / 10 ** digits).toFixed(digits);
+  return (Math.max(1, Math.round(error * 10 ** digits)) / 10 ** digits).toFixed(digits);
 }
 
 export function sentence_case(text: string): string {

@@ -131,7 +131,7 @@ function draw_gas(pen: CanvasRenderingContext2D, motion: Motion, shape: Shape, {
       // The lettering goes where the unit is highest.
       const [middle, low, high] = highest_gap(nodes, shape);
       const room = 2 * (Math.max(...nodes.map((node) => shape.x[node])) - middle) * per_mm;
-      const font = Math.min(16 * (paint.type ?? 1), 0.75 * (high - low) * per_mm, room / 4);
+      const font = Math.min(16 * (paint.type ?? 1), 0.75 * (high - low) * per_mm, room / 5);
       if (font < 9) continue;
       pen.font = `${font}px ${font_family}`;
       pen.textAlign = "center";
