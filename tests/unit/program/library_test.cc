@@ -9,6 +9,7 @@
 #include "tools/program/material_facts.h"
 
 #include <algorithm>
+#include <cstdio>
 #include <filesystem>
 #include <fstream>
 #include <sstream>
@@ -58,13 +59,19 @@ TEST_CASE("rubber moduli follow Gent's relation")
 {
   // A.N. Gent, Trans. IRI 34 (1958): E = 0.0981 (56 + 7.62336 S)/(0.137505 (254 - 2.54 S)) MPa.
   const Library library = committed_library();
-  for (const double shore : {50.0, 55.0, 60.0, 64.0, 67.0, 70.0, 75.0})
+  int           n_named = 0; // by their hardness: "rubber-60a"
+  for (const Material &rubber : library.materials())
   {
-    const double    expected = 0.0981e6 * (56 + 7.62336 * shore) / (0.137505 * (254 - 2.54 * shore));
-    const Material *rubber = library.find("rubber-" + std::to_string(static_cast<int>(shore)) + "a");
-    REQUIRE(rubber != nullptr);
-    CHECK(tools::slow_modulus(*rubber) == Approx(expected).epsilon(0.002)); // files keep three digits
+    int  shore = 0;
+    char scale = ' ';
+    if (std::sscanf(rubber.name.c_str(), "rubber-%d%c", &shore, &scale) != 2 || scale != 'a')
+      continue;
+    ++n_named;
+    INFO(rubber.name);
+    const double expected = 0.0981e6 * (56 + 7.62336 * shore) / (0.137505 * (254 - 2.54 * shore));
+    CHECK(tools::slow_modulus(rubber) == Approx(expected).epsilon(0.002)); // files keep three digits
   }
+  CHECK(n_named >= 7);
 }
 
 TEST_CASE("what the library does not hold is answered by meaning, not by letters")
