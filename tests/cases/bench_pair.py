@@ -7,22 +7,13 @@ usage: bench_pair.py SHEET PROGRAM FOLDER
 import json
 import pathlib
 import re
-import shutil
-import subprocess
 import sys
 
+from real_program import RealProgram
+
 sheet, program, folder = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
-shutil.rmtree(folder, ignore_errors=True)
-folder.mkdir(parents=True)
+call = RealProgram(program, folder).call
 problems = []
-
-
-def call(*arguments):
-    done = subprocess.run([program, *arguments, "--quiet"], capture_output=True, text=True, cwd=folder)
-    if done.returncode != 0:
-        sys.exit(f"{arguments}: exit code {done.returncode}\n{done.stderr}")
-    return done.stdout
-
 
 answer = json.loads(call("pair", sheet, "-o", "pair", "--json"))
 text = (folder / "pair/summary.txt").read_text(encoding="utf-8")

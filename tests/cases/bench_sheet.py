@@ -7,22 +7,19 @@ usage: bench_sheet.py SHEET PROGRAM FOLDER
 import json
 import pathlib
 import re
-import shutil
 import subprocess
 import sys
 import time
 
+from real_program import RealProgram
+
 sheet, program, folder = sys.argv[1], sys.argv[2], pathlib.Path(sys.argv[3])
-shutil.rmtree(folder, ignore_errors=True)
-folder.mkdir(parents=True)
+real = RealProgram(program, folder)
 problems = []
 
 
 def run(*arguments):
-    done = subprocess.run([program, "run", *arguments, "--quiet"], capture_output=True, text=True, cwd=folder)
-    if done.returncode != 0:
-        sys.exit(f"{arguments}: exit code {done.returncode}\n{done.stderr}")
-    return done.stdout
+    return real.call("run", *arguments)
 
 
 # Killed half way: what was computed by then is not computed again.

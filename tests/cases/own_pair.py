@@ -8,21 +8,13 @@ usage: own_pair.py PROGRAM FOLDER
 import json
 import pathlib
 import re
-import shutil
-import subprocess
 import sys
 
+from real_program import RealProgram
+
 program, folder = sys.argv[1], pathlib.Path(sys.argv[2])
-shutil.rmtree(folder, ignore_errors=True)
-folder.mkdir(parents=True)
+call = RealProgram(program, folder).call
 problems = []
-
-
-def call(*arguments):
-    done = subprocess.run([program, *arguments, "--quiet"], capture_output=True, text=True, cwd=folder)
-    if done.returncode != 0:
-        sys.exit(f"{arguments}: exit code {done.returncode}\n{done.stderr}")
-    return done.stdout
 
 
 def check(what, holds, seen=""):

@@ -8,6 +8,7 @@
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
 #include "tools/language/shown_text.h"
+#include "tools/language/small_letters.h"
 #include "tools/language/swap_option.h"
 
 #include <fmt/format.h>
@@ -36,13 +37,6 @@ std::string label_part(const std::string &text)
     if (std::isalnum(static_cast<unsigned char>(c)) || c == '-' || c == '_' || c == '.' || c == '+')
       part += c;
   return part.empty() ? "case" : part;
-}
-
-/// Files of two runs whose names differ in capital letters alone would be one file on some disks.
-std::string in_small_letters(std::string text)
-{
-  std::transform(text.begin(), text.end(), text.begin(), [](unsigned char c) { return std::tolower(c); });
-  return text;
 }
 
 /// Address of the entry that says the same as this one ("drop.height" for "drop.energy"); else the address

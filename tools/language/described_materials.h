@@ -185,7 +185,8 @@ struct Description<materials::Material>
     said("source", Dimension::text, any_value, "bench sheet", "Source of the numbers."),
     said("invented", Dimension::flag, any_value, "false", "Whether some of the numbers are invented."),
     said("from_memory", Dimension::flag, any_value, "false", "Whether some of the numbers are from memory."),
-    said("after_use", Dimension::blocks, any_value, "", "What a stated use leaves of it. For people: no run uses it yet."),
+    said("after_use", Dimension::blocks, any_value, "",
+      "What a stated use leaves of it. For people: no run uses it yet."),
     part(&S::thermal),
     one_of(&S::data, "", "law"));
 };
@@ -202,9 +203,11 @@ struct Description<materials::BenchReadings>
       .as(Dimension::share, within(0, 1), "", "Loop return of a 2000 N, 185 ms pulse, read on the virtual "
                                               "bench."),
     member(&S::asker_c, "asker_c")
-      .as(Dimension::number, within(0, 100), "", "Asker C points on a thick block, read on the virtual bench."),
+      .as(Dimension::number, within(0, 100), "",
+        "Asker C points on a thick block, read on the virtual bench."),
     member(&S::shore_a, "shore_a")
-      .as(Dimension::number, within(0, 100), "", "Shore A points on a thick block, read on the virtual bench."));
+      .as(Dimension::number, within(0, 100), "",
+        "Shore A points on a thick block, read on the virtual bench."));
 };
 
 template <>
@@ -214,9 +217,11 @@ struct Description<materials::StatedReadings>
   static constexpr std::size_t left_out = 0;
   static constexpr auto members = std::tuple(
     member(&S::ball_rebound, "stated_ball_rebound")
-      .as(Dimension::share, within(0, 1), "", "Ball rebound by its source; solemech-calibrate fits the loss to it."),
+      .as(Dimension::share, within(0, 1), "",
+        "Ball rebound by its source; solemech-calibrate fits the loss to it."),
     member(&S::pulse_return, "stated_pulse_return")
-      .as(Dimension::share, within(0, 1), "", "Return of the press pulse by its source; fitted in the same way."));
+      .as(Dimension::share, within(0, 1), "",
+        "Return of the press pulse by its source; fitted in the same way."));
 };
 
 template <>
@@ -227,7 +232,8 @@ struct Description<materials::UseBand>
   static constexpr auto shown =
     std::tuple(member(&S::kind, "kind"), member(&S::use, "use"), member(&S::source, "source"));
   static constexpr auto members = std::tuple(
-    said("kind", Dimension::choice, any_value, required, "Softening of the first cycles, or wear of a season.",
+    said("kind", Dimension::choice, any_value, required,
+      "Softening of the first cycles, or wear of a season.",
          "break-in|ageing"),
     said("use", Dimension::text, any_value, required, "How much use, such as 500 km."),
     member(&S::stiffness_from, "stiffness_from")
@@ -237,7 +243,8 @@ struct Description<materials::UseBand>
     member(&S::return_from, "return_from")
       .as(Dimension::share, above_to(0, 10), "100 %", "Least share of the fresh energy return that is left."),
     member(&S::return_to, "return_to")
-      .as(Dimension::share, above_to(0, 10), "100 %", "Greatest share of the fresh energy return that is left."),
+      .as(Dimension::share, above_to(0, 10), "100 %",
+        "Greatest share of the fresh energy return that is left."),
     said("source", Dimension::text, any_value, required, "Source of the band."));
 };
 

@@ -2,11 +2,11 @@
 #include "tools/language/missing_material.h"
 
 #include "tools/language/nearest_name.h"
+#include "tools/language/small_letters.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <cmath>
 
 namespace solemech::materials
@@ -24,9 +24,9 @@ constexpr Everyday everyday[] = {{"steel", 200e9},         {"titanium", 110e9}, 
                                  {"polycarbonate", 2.4e9}, {"acrylic", 3e9},    {"plywood", 8e9},
                                  {"abs", 2.2e9},           {"leather", 50e6}};
 
-const Everyday *everyday_stuff(std::string name)
+const Everyday *everyday_stuff(const std::string &given)
 {
-  std::transform(name.begin(), name.end(), name.begin(), [](unsigned char c) { return std::tolower(c); });
+  const auto name = tools::in_small_letters(given);
   for (const auto &one : everyday)
     if (const std::string word = one.word;
         name == word || name.starts_with(word + "-") || name.ends_with("-" + word))

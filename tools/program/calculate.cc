@@ -2,11 +2,11 @@
 #include "tools/program/calculate.h"
 
 #include "solver/in_parallel.h"
-#include "solver/results/result_file.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
 #include "tools/program/failures.h"
 #include "tools/program/inputs.h"
+#include "tools/program/read_back.h"
 #include "tools/program/record.h"
 #include "tools/program/sheet_run.h"
 
@@ -38,19 +38,6 @@ struct Plan
 bool has_doubts(const RunRecord &record)
 {
   return std::ranges::any_of(record.runs, [](const Run &run) { return !run.setup.doubts.empty(); });
-}
-
-/// Results of a finished run, put to the cases they belong to.
-void read_back(RunRecord &record, const fs::path &finished)
-{
-  auto stored = solver::read_result_file(finished / "data" / "results.h5");
-  if (stored.runs.size() != record.runs.size())
-    throw solver::ResultsError(
-      fmt::format("'{}' holds {} runs where {} are expected. Remove the folder and run "
-                  "the case again.",
-                  finished.string(), stored.runs.size(), record.runs.size()));
-  for (std::size_t i = 0; i < stored.runs.size(); ++i)
-    record.runs[i].result = std::move(stored.runs[i].result);
 }
 
 Plan plan_of(const RunRequest &request)

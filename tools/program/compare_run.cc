@@ -90,8 +90,9 @@ bool keep_complete(std::vector<Run> &runs)
 
 void write_finished(RunFolder &folder, const RunRecord &record, const AnswerWish &wish)
 {
-  if (!record.runs.empty())
-    print_answers({record}, wish);
+  if (record.runs.empty())
+    return;
+  print_answers({record}, wish);
   tell_remark(write_run(folder, record));
   tell_place(folder.commit(manifest_facts(record, false)), false, wish.quiet);
 }
@@ -128,8 +129,7 @@ Exit calculate_comparison(const CompareRequest &given, Job &job)
       pairs.push_back({explanations[i], inputs.cases[0].label, inputs.cases[i + 1].label});
   if (pairs.empty())
   {
-    if (!record.runs.empty())
-      write_finished(folder, record, request);
+    write_finished(folder, record, request);
     return Exit::run_failed;
   }
   print_answer(pairs, record, request);

@@ -1,7 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/program/learn_run.h"
 
-#include "solver/results/result_file.h"
 #include "tools/answers/learn/lesson_page.h"
 #include "tools/answers/learn/lesson_text.h"
 #include "tools/answers/learn/worksheet.h"
@@ -14,6 +13,7 @@
 #include "tools/program/guess.h"
 #include "tools/program/lessons.h"
 #include "tools/program/print_options.h"
+#include "tools/program/read_back.h"
 #include "tools/program/record.h"
 #include "tools/program/terminal.h"
 
@@ -57,17 +57,6 @@ bool run_all(RunRecord &record, Job &job)
     complete = complete && record.runs[i].result.complete;
   }
   return complete;
-}
-
-void read_back(RunRecord &record, const fs::path &folder)
-{
-  auto stored = solver::read_result_file(folder / "data" / "results.h5");
-  if (stored.runs.size() != record.runs.size())
-    throw solver::ResultsError(
-      fmt::format("'{}' does not hold the runs of this lesson. Remove the folder and take the lesson again.",
-                  folder.string()));
-  for (std::size_t i = 0; i < stored.runs.size(); ++i)
-    record.runs[i].result = std::move(stored.runs[i].result);
 }
 
 std::string readings_text(const RunRecord &record, const SummaryOptions &options)

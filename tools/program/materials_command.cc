@@ -23,15 +23,12 @@ using namespace materials;
 namespace
 {
 constexpr const char *table_notes =
-  "All readings are the model's: a gauge after 3 s and an ISO 8307 ball on a block of 50 mm, and the loop of "
-  "a 2000 "
-  "N,\n185 ms press pulse, read on the virtual bench; - means not read. In brackets: what the source states, "
-  "where "
-  "that is\nanother number (a plate's or film's hardness is the stated one). Moduli of rubber: Gent 1958, "
-  "good to 25 "
-  "%. modulus:\nslow, at small strain; of foams with the gas in their cells.\n`solemech materials NAME` "
-  "shows "
-  "every number of a material, `--like \"55 AskerC, 48 % ball\"` the nearest ones.\n";
+  R"(All readings are the model's: a gauge after 3 s and an ISO 8307 ball on a block of 50 mm, and the loop of a 2000 N,
+185 ms press pulse, read on the virtual bench; - means not read. In brackets: what the source states, where that is
+another number (a plate's or film's hardness is the stated one). Moduli of rubber: Gent 1958, good to 25 %. modulus:
+slow, at small strain; of foams with the gas in their cells.
+`solemech materials NAME` shows every number of a material, `--like "55 AskerC, 48 % ball"` the nearest ones.
+)";
 
 std::string percent(double share)
 {

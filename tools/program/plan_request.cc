@@ -12,7 +12,8 @@ CommandText text_of(const PlanRequest &)
 
 Lists the order of work first: steps that destroy nothing, then each cut and what it makes impossible. Then the
 readings you could take next, ranked by how far each narrows the ± of the rebound (or of the reading --for names)
-on the rig of the sheet, and what is not worth doing. Of a pair, a plan for each part: both are fitted together. Uses the runs that `solemech run` made for the sheet in this folder.
+on the rig of the sheet, and what is not worth doing. Of a pair, a plan for each part: both are fitted together.
+Uses the runs that `solemech run` made for the sheet in this folder.
 )"};
 }
 

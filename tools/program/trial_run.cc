@@ -8,6 +8,7 @@
 #include "tools/output/report/report_page.h"
 #include "tools/output/write_run.h"
 #include "tools/program/answers.h"
+#include "tools/program/compare_run.h"
 #include "tools/program/failures.h"
 #include "tools/program/print_options.h"
 #include "tools/program/record.h"
@@ -73,16 +74,6 @@ bool all_complete(const TrialInput &trial, const TrialResult &result)
   return !stopped;
 }
 
-/// One side is not there to answer with: the other is kept as it is, for people to look at.
-void write_finished_side(RunFolder &folder, RunRecord record, const TrialRequest &request)
-{
-  std::erase_if(record.runs, [](const Run &run) { return !run.result.complete; });
-  if (record.runs.empty())
-    return;
-  print_answers({record}, request);
-  tell_remark(write_run(folder, record));
-  tell_place(folder.commit(manifest_facts(record, false)), false, request.quiet);
-}
 } // namespace
 
 Exit answer_trial(const TrialRequest &given, Job &job)
@@ -115,8 +106,9 @@ Exit answer_trial(const TrialRequest &given, Job &job)
   const bool complete = all_complete(trial, result);
   if (!result.now.result.complete || !result.changed.result.complete)
   {
-    if (folder)
-      write_finished_side(*folder, record, request);
+    std::erase_if(record.runs, [](const Run &run) { return !run.result.complete; });
+    if (folder) // the other side is kept as it is, for people to look at
+      write_finished(*folder, record, request);
     return Exit::run_failed;
   }
   const auto        options = print_options(request.details, lengths_from(request.lengths));

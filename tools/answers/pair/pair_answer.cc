@@ -25,9 +25,8 @@ std::vector<SettledRow> rod_rows(const PairAnswer &answer)
   std::vector<SettledRow> rows;
   for (std::size_t part = 0; part < answer.pair.parts.size(); ++part)
     for (auto &row : settled_rows(answer.pair.parts[part], answer.settled.sheets[part], Numbers::of_rod))
-      if (std::ranges::find_if(rows, [&](const SettledRow &one) {
-            return one.name == row.name && one.now == row.now;
-          }) == rows.end())
+      if (std::ranges::none_of(
+            rows, [&](const SettledRow &one) { return one.name == row.name && one.now == row.now; }))
         rows.push_back(std::move(row));
   return rows;
 }
@@ -36,15 +35,15 @@ std::vector<SettledRow> rod_rows(const PairAnswer &answer)
 std::vector<std::string> remarks_of(const PairAnswer &answer)
 {
   std::vector<std::string> remarks;
-  const auto               add = [&](const std::string &remark) {
-    if (std::ranges::find(remarks, remark) == remarks.end())
+  const auto               has = [](const std::vector<std::string> &all, const std::string &remark) {
+    return std::ranges::find(all, remark) != all.end();
+  };
+  const auto add = [&](const std::string &remark) {
+    if (!has(remarks, remark))
       remarks.push_back(remark);
   };
   const auto add_of_parts = [&](const std::vector<std::string> &heel,
                                 const std::vector<std::string> &forefoot) {
-    const auto has = [](const std::vector<std::string> &all, const std::string &remark) {
-      return std::ranges::find(all, remark) != all.end();
-    };
     for (const auto &remark : heel)
       add((has(forefoot, remark) ? "heel and forefoot: " : "heel: ") + remark);
     for (const auto &remark : forefoot)

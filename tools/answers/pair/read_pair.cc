@@ -5,11 +5,11 @@
 #include "tools/answers/sheet/pair_file.h"
 #include "tools/language/case_errors.h"
 #include "tools/language/sheet.h"
+#include "tools/language/small_letters.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 namespace solemech::tools
 {
@@ -18,18 +18,12 @@ namespace fs = std::filesystem;
 
 namespace
 {
-std::string lower(std::string text)
-{
-  std::ranges::transform(text, text.begin(), [](unsigned char c) { return std::tolower(c); });
-  return text;
-}
-
 /// Heel or forefoot as a sheet, its title or its file says; empty: neither, or both.
 std::string part_said(const Sheet &sheet)
 {
   if (!sheet.part.empty())
     return sheet.part;
-  const auto words = lower(sheet.file.title + " " + sheet.path.stem().string());
+  const auto words = in_small_letters(sheet.file.title + " " + sheet.path.stem().string());
   const bool heel = words.find("heel") != std::string::npos,
              forefoot = words.find("forefoot") != std::string::npos;
   return heel == forefoot ? "" : heel ? "heel" : "forefoot";
@@ -76,7 +70,7 @@ void put_in_order(Pair &pair)
 void check_labels(Pair &pair)
 {
   const auto &heel = pair.heel().pair, &forefoot = pair.forefoot().pair;
-  if (!heel.empty() && !forefoot.empty() && lower(heel) != lower(forefoot))
+  if (!heel.empty() && !forefoot.empty() && in_small_letters(heel) != in_small_letters(forefoot))
     refuse_pair(
       pair.forefoot(), {"pair.label"},
       fmt::format("the forefoot is of \"{}\", the heel of \"{}\"", forefoot, heel),

@@ -72,18 +72,6 @@ predict_stacks(const Sheet &sheet, const std::vector<Probe> &probes,
   return rows;
 }
 
-const materials::Material *material_named(const solver::Case &setup, const std::string &name)
-{
-  for (const auto &layer : setup.layers)
-  {
-    if (layer.material.name == name)
-      return &layer.material;
-    if (layer.ring && layer.ring->name == name)
-      return &*layer.ring;
-  }
-  return nullptr;
-}
-
 /// Library materials in place of an unknown one, everything else as settled.
 std::vector<MaterialFit> fits_of(const Sheet &sheet, const UnknownMaterial &unknown,
                                  const std::vector<materials::Material> &candidates,
@@ -213,6 +201,18 @@ bool is_prediction(const Sheet &sheet)
 {
   return std::all_of(sheet.readings.begin(), sheet.readings.end(),
                      [](const SheetReading &one) { return one.observation.held_out; });
+}
+
+const materials::Material *material_named(const solver::Case &setup, const std::string &name)
+{
+  for (const auto &layer : setup.layers)
+  {
+    if (layer.material.name == name)
+      return &layer.material;
+    if (layer.ring && layer.ring->name == name)
+      return &*layer.ring;
+  }
+  return nullptr;
 }
 
 std::vector<MaterialFit> material_fits(const Sheet &sheet, const SettledSheet &answer,

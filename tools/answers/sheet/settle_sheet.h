@@ -30,6 +30,9 @@ struct SettledSheet
   solver::Case             setup; ///< the settled case
 };
 
+/// Material of a layer or of the ring in it; nullptr: none is called so.
+const materials::Material *material_named(const solver::Case &setup, const std::string &name);
+
 /// Benches that runs are needed for.
 std::vector<std::size_t> benches_run(const std::vector<Probe> &probes);
 

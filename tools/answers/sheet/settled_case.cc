@@ -23,18 +23,6 @@ using namespace materials;
 
 namespace
 {
-const Material *material_of(const solver::Case &setup, const std::string &name)
-{
-  for (const auto &layer : setup.layers)
-  {
-    if (layer.material.name == name)
-      return &layer.material;
-    if (layer.ring && layer.ring->name == name)
-      return &*layer.ring;
-  }
-  return nullptr;
-}
-
 std::string relaxing_text(const std::vector<RelaxingTerm> &terms)
 {
   std::string text;
@@ -197,7 +185,7 @@ std::string settled_case_text(const Sheet &sheet, const SettledSheet &answer)
     text += fmt::format("# {}: {:.4g}, {:.4g} to {:.4g}\n", parameter.name, parameter.band.value,
                         parameter.band.low, parameter.band.high);
   for (const auto &unknown : sheet.materials)
-    if (const auto *material = material_of(answer.setup, unknown.name))
+    if (const auto *material = material_named(answer.setup, unknown.name))
       text += fmt::format("\n[[material]]\nname = \"{}\"\nfrom = \"{}\"\nsource = \"fitted to readings\"\n{}",
                           unknown.name, unknown.start.name, numbers_text(*material));
   std::string changes;

@@ -14,6 +14,7 @@
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
 #include "tools/language/sheet_entries.h"
+#include "tools/language/small_letters.h"
 #include "tools/language/stack_text.h"
 
 #include <fmt/format.h>
@@ -216,10 +217,8 @@ private:
   void other_part(const toml::table &tree, const Fields &fields)
   {
     const std::string other = sheet_.part == "heel" ? "forefoot" : "heel";
-    const auto        says = [](std::string words, const std::string &part) {
-      std::transform(words.begin(), words.end(), words.begin(),
-                            [](unsigned char c) { return std::tolower(c); });
-      return words.find(part) != std::string::npos;
+    const auto        says = [](const std::string &words, const std::string &part) {
+      return in_small_letters(words).find(part) != std::string::npos;
     };
     if (sheet_.part.empty())
       return;

@@ -1,12 +1,12 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "tools/answers/sheet/teardown.h"
 
+#include "tools/language/small_letters.h"
 #include "tools/rigs/registry.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 
 namespace solemech::tools
 {
@@ -131,9 +131,7 @@ void cut_steps(const Sheet &sheet, Dismantled so_far, std::vector<TeardownStep> 
 
 Dismantled dismantled(const std::string &cut)
 {
-  std::string words;
-  for (const unsigned char c : cut)
-    words += static_cast<char>(std::tolower(c));
+  const auto words = in_small_letters(cut);
   const auto says = [&](const char *word) { return words.find(word) != std::string::npos; };
   if (says("uncut") || says("not cut") || says("intact"))
     return Dismantled::nothing;

@@ -4,11 +4,11 @@
 #include "tools/language/csv_rows.h"
 #include "tools/language/quantity.h"
 #include "tools/language/shown_text.h"
+#include "tools/language/small_letters.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cctype>
 #include <optional>
 #include <string_view>
 
@@ -48,11 +48,9 @@ struct Reader
   /// "force [kN]" or "force (kN)".
   Column column(std::string_view title, int line, std::size_t at, Record &record)
   {
-    const auto  open = title.find_first_of("[("), close = title.find_last_of("])");
-    const auto  name = std::string(trimmed(title.substr(0, open)));
-    std::string lower = name;
-    std::transform(lower.begin(), lower.end(), lower.begin(),
-                   [](unsigned char c) { return std::tolower(c); });
+    const auto open = title.find_first_of("[("), close = title.find_last_of("])");
+    const auto name = std::string(trimmed(title.substr(0, open)));
+    const auto lower = tools::in_small_letters(name);
 
     using D = materials::Dimension;
     Column column;

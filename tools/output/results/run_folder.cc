@@ -4,6 +4,7 @@
 #include "solver/results/write_file.h"
 #include "tools/language/checksum.h"
 #include "tools/language/file_text.h"
+#include "tools/language/small_letters.h"
 #include "tools/output/results/block_json.h"
 
 #include <fcntl.h>
@@ -267,8 +268,7 @@ constexpr std::size_t longest_name = 80;
 /// Names that some systems keep for devices, whatever ending follows.
 bool is_reserved(const std::string &name)
 {
-  auto begin = name.substr(0, name.find('.'));
-  std::transform(begin.begin(), begin.end(), begin.begin(), [](unsigned char c) { return std::tolower(c); });
+  const auto begin = in_small_letters(name.substr(0, name.find('.')));
   if (begin.size() == 4 && (begin.starts_with("com") || begin.starts_with("lpt")))
     return std::isdigit(static_cast<unsigned char>(begin[3])) != 0;
   return begin == "con" || begin == "prn" || begin == "aux" || begin == "nul";
