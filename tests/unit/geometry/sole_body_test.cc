@@ -103,7 +103,7 @@ TEST_CASE("pockets, pods and grooves take away what they hold")
   CHECK(on_pods.missing_tread({0.1, 0}) == 0.002);
 }
 
-TEST_CASE("every flaw of a sole is found, with the measurement it is about")
+TEST_CASE("flaws of outline, layers and slots are found, with the measurement they are about")
 {
   auto shape = sample_sole();
   CHECK(flaws(shape).empty());
@@ -141,6 +141,11 @@ TEST_CASE("every flaw of a sole is found, with the measurement it is about")
       {0.1, 0.2, 0, 0, 0.01, 0.01}, {0.1, 0.2, 0.02, 0.02, 0.01, 0.01}, {0.21, 0.22, 0, 0, 0.01, 0.01}};
     CHECK(only_flaw(shape).slot == 2);
   }
+}
+
+TEST_CASE("flaws of pockets, tread and bottom line are found, and what is not a number is passed over")
+{
+  auto shape = sample_sole();
   SECTION("a pocket out of its layer, without room, on another")
   {
     const PlanFigure plan{PlanFigure::Form::ellipse, 0.05, 0, 0.05, 0.04, 0, 0};
