@@ -178,7 +178,7 @@ std::vector<SlidingPointState> SlidingContact::points(const Vector &x) const
     Point along{};
     for (unsigned i = 0; i < 3; ++i)
       for (unsigned c = 0; c < 2; ++c)
-        along[c] += point.slope[i] * point.node[i][c];
+        along[c] += point.slope[0][i] * point.node[i][c];
     s.face = std::hypot(along[0], along[1]);
     s.pressure = r.pressure;
     s.shear = -r.shear;

@@ -37,8 +37,8 @@ struct Evaluation
   Eigen::MatrixXd tangent; ///< completed from the lower triangle, coupling and rank-one terms
 };
 
-inline Evaluation evaluate(const solver::Contribution &part, const solver::Discretisation &mesh,
-                           const Vector &x, int n_bodies)
+inline Evaluation evaluate(const solver::Contribution &part, const solver::Numbering &mesh, const Vector &x,
+                           int n_bodies)
 {
   const int       n = mesh.n_unknowns();
   solver::Tangent tangent;
@@ -63,8 +63,8 @@ inline Vector force_at(const solver::Contribution &part, const Vector &x)
   return force;
 }
 
-inline void check_tangent(const solver::Contribution &part, const solver::Discretisation &mesh,
-                          const Vector &x, int n_bodies)
+inline void check_tangent(const solver::Contribution &part, const solver::Numbering &mesh, const Vector &x,
+                          int n_bodies)
 {
   INFO(part.name());
   const auto      here = evaluate(part, mesh, x, n_bodies);
@@ -119,8 +119,7 @@ inline double vertical_sum(const solver::Discretisation &mesh, const Vector &for
 }
 
 /// A moderate random shape and heights of the rigid bodies [m].
-inline Vector random_state(const solver::Discretisation &mesh, Random &random,
-                           std::vector<double> bodies = {})
+inline Vector random_state(const solver::Numbering &mesh, Random &random, std::vector<double> bodies = {})
 {
   Vector x(mesh.n_unknowns() + bodies.size());
   x.head(mesh.n_unknowns()) = 0.01 * size * random.vector(mesh.n_unknowns());
