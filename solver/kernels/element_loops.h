@@ -5,6 +5,7 @@
 #pragma once
 
 #include "solver/kernels/instantiations.h"
+#include "solver/kernels/material_axes.h"
 #include "solver/kernels/part_laws.h"
 #include "solver/kernels/volume_field.h"
 
@@ -98,7 +99,7 @@ public:
       {
         const Number weight = load(batch.weight[q]);
         const auto   here = motion(batch, u, q);
-        const auto   stored = law_.energies(Frame::of_excess(here.left_excess()).strains);
+        const auto   stored = energies(here, q);
         for (unsigned k = 0; k < 3; ++k)
           sums[k] += weight * stored[k];
         Number lost(0.0);
@@ -143,10 +144,8 @@ public:
       for (unsigned q = 0; q < n_points; ++q)
       {
         const auto here = motion(batch, u, q);
-        Response   point;
-        const auto frame = Frame::of_excess(here.left_excess());
-        frame.add(law_.response(frame.strains), point);
-        const auto stored = law_.energies(frame.strains);
+        Response   point = elastic(here, q);
+        const auto stored = energies(here, q);
         Number     energy = stored[0] + stored[1] + stored[2];
         // The accepted elastic strains are the state at the end of the step.
         for (unsigned i = 0; i < law_.branches().size(); ++i)
@@ -178,6 +177,30 @@ private:
 
   std::size_t index(unsigned q, unsigned branch) const { return q * law_.branches().size() + branch; }
 
+  /// Stress and tangent at a point, branches left out.
+  Response elastic(const Motion &here, unsigned q) const
+  {
+    if constexpr (Law::in_axes)
+      return in_space(law_.moduli(q), here);
+    else
+    {
+      Response   point;
+      const auto frame = Frame::of_excess(here.left_excess());
+      frame.add(law_.response(frame.strains), point);
+      return point;
+    }
+  }
+
+  /// Stored at a point by kind, branches left out [J/m3].
+  std::array<Number, 3> energies(const Motion &here, unsigned q) const
+  {
+    if constexpr (Law::in_axes)
+      return {materials::energy_of(law_.moduli(q), MaterialStrain<Number>(here).log), Number(0.0),
+              Number(0.0)};
+    else
+      return law_.energies(Frame::of_excess(here.left_excess()).strains);
+  }
+
   Tensor trial(const Batch &batch, const Motion &here, unsigned q, unsigned branch) const
   {
     const auto excess = here.left_excess(), pushed = here.push_forward(load(batch.base[index(q, branch)]));
@@ -203,9 +226,7 @@ private:
       const Number j = here.volume_ratio();
       if (here.refused(j, law_.smallest_volume_ratio()))
         return false;
-      Response   point;
-      const auto frame = Frame::of_excess(here.left_excess());
-      frame.add(law_.response(frame.strains), point);
+      Response point = elastic(here, q);
       for (unsigned i = 0; i < law_.branches().size(); ++i)
       {
         const auto own = Frame::of_excess(trial(batch, here, q, i));

@@ -1,9 +1,11 @@
 // SPDX-License-Identifier: Apache-2.0
-// The three kinds of parts as the element loops see them: shared-frame response, energies by kind, branches.
+// The kinds of parts as the element loops see them: response in principal strains or in axes of the material,
+// energies by kind, branches.
 #pragma once
 
 #include "materials/foam.h"
 #include "materials/isotropic_plate.h"
+#include "materials/laminate.h"
 #include "materials/rubber.h"
 
 #include <array>
@@ -16,7 +18,7 @@ struct PartLaw;
 template <>
 struct PartLaw<materials::Foam>
 {
-  static constexpr bool mixed = false;
+  static constexpr bool mixed = false, in_axes = false;
   materials::Foam       foam;
 
   const std::vector<materials::Branch> &branches() const { return foam.branches; }
@@ -46,7 +48,7 @@ struct PartLaw<materials::Foam>
 template <>
 struct PartLaw<materials::IsotropicPlate>
 {
-  static constexpr bool     mixed = false;
+  static constexpr bool     mixed = false, in_axes = false;
   materials::IsotropicPlate plate;
 
   const std::vector<materials::Branch> &branches() const { return plate.branches; }
@@ -68,7 +70,7 @@ struct PartLaw<materials::IsotropicPlate>
 template <>
 struct PartLaw<materials::Rubber>
 {
-  static constexpr bool mixed = true;
+  static constexpr bool mixed = true, in_axes = false;
   materials::Rubber     rubber;
 
   const std::vector<materials::Branch> &branches() const { return rubber.branches; }
@@ -86,5 +88,19 @@ struct PartLaw<materials::Rubber>
   {
     return {rubber.isochoric.response(strains).energy, Number(0.0), Number(0.0)};
   }
+};
+
+/// In solids alone: in a section nothing says how fibres lie.
+template <>
+struct PartLaw<materials::Laminate>
+{
+  static constexpr bool mixed = false, in_axes = true;
+  materials::Laminate   laminate;
+
+  const std::vector<materials::Branch> &branches() const { return laminate.branches; }
+  double                                smallest_volume_ratio() const { return 0.1; }
+
+  /// At a point of a hexahedron, whose third direction is that through the thickness.
+  const materials::AxesModuli &moduli(unsigned point) const { return laminate.at(point / 9); }
 };
 } // namespace solemech::solver

@@ -2,6 +2,7 @@
 // Choice of the instruction set at run time.
 #include "solver/kernels/solid_kernel.h"
 
+#include "materials/laminate.h"
 #include "solver/kernels/instantiations.h"
 
 #include <cstdlib>
@@ -30,6 +31,7 @@ template std::unique_ptr<SolidKernelOf<2>> make_kernel<2>(const materials::Rubbe
 template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::Foam &, InstructionSet);
 template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::IsotropicPlate &, InstructionSet);
 template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::Rubber &, InstructionSet);
+template std::unique_ptr<SolidKernelOf<3>> make_kernel<3>(const materials::Laminate &, InstructionSet);
 
 std::unique_ptr<FrontKernel> make_front_kernel(InstructionSet set)
 {

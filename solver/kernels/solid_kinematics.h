@@ -218,6 +218,25 @@ struct SolidMotion
     return {entry(0, 0), entry(1, 1), entry(2, 2), entry(0, 1), entry(1, 2), entry(2, 0)};
   }
 
+  /// C - I = H + H^T + H^T H.
+  SolidTensor<Number> right_excess() const
+  {
+    const auto entry = [&](unsigned i, unsigned j) {
+      return h[i][j] + h[j][i] + (h[0][i] * h[0][j] + h[1][i] * h[1][j] + h[2][i] * h[2][j]);
+    };
+    return {entry(0, 0), entry(1, 1), entry(2, 2), entry(0, 1), entry(1, 2), entry(2, 0)};
+  }
+
+  /// F v.
+  std::array<Number, 3> carried(const std::array<Number, 3> &v) const
+  {
+    auto out = v;
+    for (unsigned i = 0; i < 3; ++i)
+      for (unsigned j = 0; j < 3; ++j)
+        out[i] += h[i][j] * v[j];
+    return out;
+  }
+
   /// F a F^T.
   SolidTensor<Number> push_forward(const SolidTensor<Number> &a) const
   {
