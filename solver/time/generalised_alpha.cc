@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: Apache-2.0
 #include "solver/time/generalised_alpha.h"
 
+#include "solver/time/correcting_solver.h"
 #include "solver/time/no_balance.h"
 
 #include <cmath>
@@ -9,7 +10,7 @@ namespace solemech::solver
 {
 TimeIntegrator::TimeIntegrator(EquationOfMotion &equation, double spectral_radius)
   : equation_(equation), coefficients_(alpha_coefficients(spectral_radius)),
-    solver_(make_linear_solver(equation.numbering->pattern())), part_accounts_(equation)
+    solver_(make_run_solver(equation.numbering->pattern())), part_accounts_(equation)
 {
   x = v = a = Vector::Zero(equation.size());
 }
