@@ -52,7 +52,8 @@ std::vector<SurfacePoint> surface_points(const Discretisation                   
     for (unsigned q = 0; q < points_along; ++q)
     {
       const auto   shapes = edge_shapes(rule.point(q)[0]);
-      SurfacePoint point{.shape = shapes.value, .slope = {shapes.slope}};
+      SurfacePoint point{};
+      point.shape = shapes.value, point.slope[0] = shapes.slope;
       stand_on<2>(point, mesh, mesh.edge(face));
       point.area = rule.weight(q) * tangent(point, 0).norm() * mesh.around(point.at_rest[0]);
       points.push_back(point);
