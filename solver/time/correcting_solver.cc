@@ -21,8 +21,8 @@ CorrectingSolver::CorrectingSolver(const SparseMatrix &pattern)
 
 bool CorrectingSolver::factorise(const Tangent &tangent)
 {
-  const bool alike = tangent_ && tangent.bodies.rows() == tangent_->bodies.rows();
-  tangent_ = &tangent;
+  const bool alike = tangent.bodies.rows() == n_bodies_;
+  tangent_ = &tangent, n_bodies_ = tangent.bodies.rows();
   is_fresh_ = false;
   return (has_factors_ && alike && tangent.unsymmetric.empty()) || refresh();
 }

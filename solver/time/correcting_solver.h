@@ -25,8 +25,9 @@ public:
 private:
   const SparseMatrix           &pattern_;
   std::unique_ptr<LinearSolver> direct_;
-  const Tangent                *tangent_ = nullptr;
-  mutable bool                  has_factors_ = false; ///< of a positive definite tangent of this many bodies
+  const Tangent                *tangent_ = nullptr;   ///< the last one; others may be gone
+  long                          n_bodies_ = -1;       ///< freedoms of its bodies
+  mutable bool                  has_factors_ = false; ///< of a positive definite tangent of as many
   mutable bool                  is_fresh_ = false;    ///< of this very tangent
   mutable unsigned              n_factorisations_ = 0;
 
