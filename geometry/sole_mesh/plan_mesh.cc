@@ -54,11 +54,14 @@ double area_of(const Sketch &sketch)
   return area;
 }
 
-/// On the curve as drawn, or, where it grazes the outline, beside the outline there.
+/// On the curve as drawn, or drawn in by more and more where it passes the outline closely.
 bool fit(Sketch &sketch, const PlanRing &ring)
 {
-  const double area = area_of(sketch);
-  for (const auto &tried : {ring, plan::kept_inside(sketch, ring)})
+  const double          area = area_of(sketch);
+  std::vector<PlanRing> trials{ring};
+  for (const double n_rows : {0.5, 2.5, 4.5})
+    trials.push_back(plan::kept_inside(sketch, ring, (ring.n_outside + n_rows) * ring.width));
+  for (const auto &tried : trials)
     if (Sketch trial = sketch; plan::let_in(trial, tried))
     {
       plan::shape(trial);

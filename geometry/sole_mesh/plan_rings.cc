@@ -278,7 +278,7 @@ bool let_in(Sketch &sketch, const PlanRing &ring)
   return true;
 }
 
-PlanRing kept_inside(const Sketch &sketch, const PlanRing &ring)
+PlanRing kept_inside(const Sketch &sketch, const PlanRing &ring, double margin)
 {
   const Curve            curve(ring.curve);
   const auto             centre = curve.centre();
@@ -290,8 +290,7 @@ PlanRing kept_inside(const Sketch &sketch, const PlanRing &ring)
       from.push_back(sketch.nodes[edge.first].at - centre);
       way.push_back(sketch.nodes[edge.second].at - sketch.nodes[edge.first].at);
     }
-  const double margin = (ring.n_outside + 0.5) * ring.width;
-  PlanRing     kept = ring;
+  PlanRing kept = ring;
   kept.curve = [=, drawn = ring.curve](double place) {
     const auto arm = drawn(place) - centre;
     double     share = 1;

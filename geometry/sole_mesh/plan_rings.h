@@ -13,6 +13,6 @@ namespace solemech::geometry::plan
 /// row can end.
 bool let_in(Sketch &sketch, const PlanRing &ring);
 
-/// The ring with its curve drawn in towards its centre where there would be no room for the rows outside.
-PlanRing kept_inside(const Sketch &sketch, const PlanRing &ring);
+/// The ring with its curve drawn in towards its centre where the outline is nearer to it than a margin [m].
+PlanRing kept_inside(const Sketch &sketch, const PlanRing &ring, double margin);
 } // namespace solemech::geometry::plan
