@@ -12,7 +12,7 @@ struct BottomShape
 {
   double heel_bevel_start = 0; ///< x where the bevel begins, seen from the toe [m]
   double heel_bevel_rise = 0;  ///< at the rearmost point [m]; 0: none
-  double toe_spring_start = 0; ///< x where the toe begins to lift [m]
+  double toe_spring_start = 0; ///< x where the toe begins to lift [m]; 0: just behind the ball
   double toe_spring_rise = 0;  ///< at the tip [m]; 0: none
   double rocker_radius = 0;    ///< of the toe spring [m]; 0: one arc from its start to the tip
 };

@@ -54,9 +54,9 @@ Span SlotShape::across(double x) const
   if (x < from || x > to)
     return {};
   const double share = to > from ? (x - from) / (to - from) : 0;
-  const double middle = (1 - share) * middle_from + share * middle_to;
-  const double half = ((1 - share) * width_from + share * width_to) / 2;
-  return {middle - half, middle + half};
+  const double at = (1 - share) * middle[0] + share * middle[1];
+  const double half = ((1 - share) * width[0] + share * width[1]) / 2;
+  return {at - half, at + half};
 }
 
 PlanRegion::PlanRegion(const Outline &edge, const std::function<double(double)> &inset, double from,

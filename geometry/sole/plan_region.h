@@ -6,6 +6,7 @@
 
 #include "geometry/sole/outline.h"
 
+#include <array>
 #include <functional>
 #include <optional>
 #include <vector>
@@ -15,10 +16,10 @@ namespace solemech::geometry
 /// A slot in a plate: straight, its width may change along it.
 struct SlotShape
 {
-  double from = 0, to = 0;               ///< x [m]; open where it reaches the end of the plate
-  double middle_from = 0, middle_to = 0; ///< y of its middle line at both ends [m]
-  double width_from = 0, width_to = 0;   ///< there [m]
-  Span   across(double x) const;         ///< nothing outside from .. to
+  double                from = 0, to = 0;       ///< x [m]; open where it reaches the end of the plate
+  std::array<double, 2> middle{};               ///< y of its middle line at both ends [m]
+  std::array<double, 2> width{};                ///< there [m]
+  Span                  across(double x) const; ///< nothing outside from .. to
 };
 
 class PlanRegion

@@ -54,6 +54,14 @@ BallLine ball_line_of(const Outline &outline, const OutlineShape &shape)
   return {{medial, outline.across(medial).low}, {lateral, outline.across(lateral).high}};
 }
 
+BottomShape bottom_of(const SoleShape &shape, double ball)
+{
+  BottomShape bottom = shape.bottom;
+  if (bottom.toe_spring_start == 0)
+    bottom.toe_spring_start = ball - 5e-3;
+  return bottom;
+}
+
 std::array<double, 5> thickness_stations(double length, double ball)
 {
   return {0, heel_station * length, waist_station * length, ball, length};
@@ -66,7 +74,8 @@ std::array<double, 4> inset_zones(double length, double ball)
 
 SoleBody::SoleBody(const SoleShape &shape)
   : shape_(sound(shape)), outline_(outline_of(shape.outline)),
-    ball_line_(ball_line_of(outline_, shape.outline)), bottom_(outline_.length(), shape.bottom)
+    ball_line_(ball_line_of(outline_, shape.outline)),
+    bottom_(outline_.length(), bottom_of(shape, ball_line_.centre()))
 {
   for (const auto &layer : shape_.layers)
   {

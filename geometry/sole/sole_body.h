@@ -24,6 +24,9 @@ Outline outline_of(const OutlineShape &shape);
 
 BallLine ball_line_of(const Outline &outline, const OutlineShape &shape);
 
+/// The bottom line of the measurements; a toe spring without a start begins 5 mm behind the ball.
+BottomShape bottom_of(const SoleShape &shape, double ball);
+
 /// x of the five stations of thickness, and of the four zones of an inset [m].
 std::array<double, 5> thickness_stations(double length, double ball);
 std::array<double, 4> inset_zones(double length, double ball);

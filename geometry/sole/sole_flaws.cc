@@ -114,7 +114,7 @@ private:
 
   void bottom()
   {
-    const auto  &given = shape_.bottom;
+    const auto   given = bottom_of(shape_, ball_);
     const double run = length_ - given.toe_spring_start, half = length_ / 2;
     if (given.heel_bevel_rise > 0 && (given.heel_bevel_start <= 0 || given.heel_bevel_start > half))
       add(Of::bottom, 0, "heel_bevel_start", given.heel_bevel_start,
@@ -239,10 +239,10 @@ private:
             "the slot reaches from " + in_mm(slot.from) + " to " + in_mm(slot.to),
             "Give two places inside the layer, the one nearer to the heel first", k);
       }
-      if (slot.width_from <= 0 || slot.width_to <= 0)
+      if (slot.width[0] <= 0 || slot.width[1] <= 0)
       {
         is_sound = false;
-        add(Of::slot, i, "width", std::min(slot.width_from, slot.width_to), "the slot has no width",
+        add(Of::slot, i, "width", std::min(slot.width[0], slot.width[1]), "the slot has no width",
             "Give widths above 0", k);
       }
     }

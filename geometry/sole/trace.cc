@@ -13,6 +13,8 @@ namespace
 {
 using Points = std::vector<PlanPoint>;
 
+constexpr double farthest_point = 1e9; ///< from the origin, in any unit that people draw in
+
 /// Side of c as seen along a - b: positive to the left.
 double side(const PlanPoint &a, const PlanPoint &b, const PlanPoint &c)
 {
@@ -136,6 +138,10 @@ std::optional<TraceFlaw> trace_flaw(const std::vector<PlanPoint> &trace)
     return TraceFlaw{"the outline has " + std::to_string(points.size()) + " different points",
                      "Give " + std::to_string(least_trace_points) + " to " +
                        std::to_string(most_trace_points) + ", one every 5 to 10 mm"};
+  if (std::ranges::any_of(points,
+                          [](const PlanPoint &p) { return !(std::hypot(p[0], p[1]) < farthest_point); }))
+    return TraceFlaw{"a point of the outline lies beyond all others",
+                     "Remove it; all points belong to one sole"};
   if (const auto place = own_crossing(points))
     return TraceFlaw{"the outline crosses itself near " + at_point(*place),
                      "List the points in one go round the sole, without loops"};

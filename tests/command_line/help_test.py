@@ -6,7 +6,7 @@ import unittest
 
 from program import PROGRAM, ProgramTest
 
-COMMANDS = ["cases", "materials", "check", "run", "pair", "compare", "learn", "trial", "plan", "book", "sheet", "version", "help"]
+COMMANDS = ["cases", "materials", "check", "draw", "run", "pair", "compare", "learn", "trial", "plan", "book", "sheet", "version", "help"]
 
 
 class Help(ProgramTest):

@@ -7,7 +7,7 @@
 #include "tools/language/doubt_reader.h"
 #include "tools/language/layer_swaps.h"
 #include "tools/language/member_reader.h"
-#include "tools/language/missing_material.h"
+#include "tools/language/named_materials.h"
 #include "tools/language/rig_reader.h"
 #include "tools/language/schema.h"
 #include "tools/language/slide_reader.h"
@@ -43,7 +43,7 @@ class CaseBuilder
 public:
   CaseBuilder(const toml::table &tree, const materials::MaterialSource &library, SheetFolder &folder,
               Problems &problems)
-    : tree_(tree), library_(library), folder_(folder), problems_(problems),
+    : tree_(tree), library_(library), materials_(library, problems), folder_(folder), problems_(problems),
       top_(tree, "", "", case_entries(), problems)
   {
   }
@@ -52,7 +52,7 @@ public:
   {
     case_.invented = top_.flag("invented");
     surroundings();
-    read_materials();
+    materials_.read(top_.blocks("material"));
     case_.doubts = read_doubts(top_.blocks("settled"), problems_);
     for (const auto *block : top_.blocks("layer"))
       layer(*block);
@@ -86,50 +86,6 @@ private:
     read_members(fields, case_);
   }
 
-  void read_materials()
-  {
-    materials::MaterialSource known = library_;
-    known.find = [this](const std::string &name) -> const Material * {
-      const auto own = own_.find(name);
-      return own != own_.end() ? &own->second : library_.find(name);
-    };
-    names_ = library_.names;
-    for (const auto *block : top_.blocks("material"))
-    {
-      const auto material = materials::read_material(*block, known, problems_);
-      if (material.name.empty())
-        continue;
-      const auto *from = block->get_as<std::string>("from");
-      if (own_.contains(material.name))
-        problems_.add(materials::problem_at(block->source(), material.name, "this material is defined twice",
-                                            "Rename one of the two"));
-      else if (library_.find(material.name) && !(from && from->get() == material.name))
-        problems_.add(materials::problem_at(
-          block->source(), material.name, "the library has a material of this name",
-          fmt::format("Choose another name, or start from it: from = \"{}\"", material.name)));
-      own_[material.name] = material;
-      names_.push_back(material.name);
-      known.names = names_;
-    }
-  }
-
-  Material material(const Fields &fields, const char *entry)
-  {
-    const auto name = fields.text(entry);
-    if (name.empty())
-      return {};
-    const auto own = own_.find(name);
-    if (own != own_.end())
-      return own->second;
-    if (const auto *found = library_.find(name))
-      return *found;
-    auto known = library_;
-    known.names = names_;
-    fields.problem(entry, fmt::format("there is no material \"{}\"", name),
-                   materials::instead_of_material(name, known));
-    return {};
-  }
-
   void layer(const toml::table &block)
   {
     const auto   *name = block.get_as<std::string>("name");
@@ -137,41 +93,25 @@ private:
     const Fields  fields(block, "layer", title, case_entries(), problems_);
     solver::Layer layer;
     read_members(fields, layer);
-    if (layer.name.find_first_not_of("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789-_") !=
-        std::string::npos)
-      fields.problem("name", fmt::format("\"{}\" cannot be used as a name", layer.name),
-                     "Use letters, digits, - and _ in layer names");
+    check_layer_name(fields, layer.name);
     if (solver::rig_part::is_one(layer.name) || layer.name == "rig")
       fields.problem("name",
                      fmt::format("\"{}\" is already the name of a part of the energy account", layer.name),
                      "Choose another name for the layer");
-    layer.material = material(fields, "material");
+    layer.material = materials_.named(fields, "material");
     if (fields.given("ring"))
-      layer.ring = material(fields, "ring");
+      layer.ring = materials_.named(fields, "ring");
     layer.laid_in = fields.given("laid_in") ? fields.flag("laid_in") : is_laid_in(layer);
     if (const auto *unit = fields.block("unit"))
-      layer.unit = air_unit(*unit, title);
+      layer.unit = read_air_unit({*unit, "layer.unit", title, case_entries(), problems_}, materials_);
     layer_blocks_.push_back(&block);
     case_.layers.push_back(std::move(layer));
-  }
-
-  solver::AirUnit air_unit(const toml::table &block, const std::string &title)
-  {
-    const Fields    fields(block, "layer.unit", title, case_entries(), problems_);
-    solver::AirUnit unit;
-    read_members(fields, unit);
-    unit.film = material(fields, "film");
-    if (const auto heat = fields.word("heat_time"); !heat.empty())
-      unit.heat_time = heat == "adiabatic"    ? std::numeric_limits<double>::infinity()
-                       : heat == "isothermal" ? 0
-                                              : -1;
-    return unit;
   }
 
   /// A bar of rubber; problems go to `entry`.
   Material rubber(const Fields &fields, const char *entry)
   {
-    const auto found = material(fields, entry);
+    const auto found = materials_.named(fields, entry);
     if (!found.name.empty() && !std::holds_alternative<materials::RubberData>(found.data))
       fields.problem(entry, fmt::format("\"{}\" is not a rubber", found.name),
                      "Give a rubber such as \"rubber-60a\"");
@@ -303,7 +243,7 @@ private:
                        fields.given(name) ? "Remove the line"
                                           : "A wrapped side needs side_material and side_thickness");
     if (fields.given("side_material"))
-      plug.side_material = material(fields, "side_material");
+      plug.side_material = materials_.named(fields, "side_material");
     if (fields.given("shell_stiffness") != (side == "shell"))
       fields.problem(
         "shell_stiffness",
@@ -313,12 +253,11 @@ private:
 
   const toml::table               &tree_;
   const materials::MaterialSource &library_;
+  NamedMaterials                   materials_;
   SheetFolder                     &folder_;
   Problems                        &problems_;
   Fields                           top_;
   Case                             case_;
-  std::map<std::string, Material>  own_;
-  std::vector<std::string>         names_;
   std::vector<const toml::table *> layer_blocks_;
   const toml::table               *plug_block_ = nullptr, *rig_block_ = nullptr;
   std::string                      rig_name_;

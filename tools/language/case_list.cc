@@ -13,6 +13,18 @@ namespace solemech::tools
 namespace fs = std::filesystem;
 using materials::Problems;
 
+namespace
+{
+/// A group of cases, not one of the folders of what cases use.
+bool holds_cases(const fs::directory_entry &group)
+{
+  std::error_code error;
+  const auto      folder = group.path().filename();
+  return group.is_directory(error) && folder != "stacks" && folder != "rigs" && folder != "sheets" &&
+         folder != "soles";
+}
+} // namespace
+
 std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
 {
   std::vector<CaseHeading> headings;
@@ -20,8 +32,7 @@ std::vector<CaseHeading> case_headings(const std::vector<fs::path> &case_roots)
   for (const auto &root : case_roots)
     for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
     {
-      const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs" || folder == "sheets")
+      if (!holds_cases(*group))
         continue;
       for (fs::directory_iterator it(group->path(), error); it != end; it.increment(error))
       {
@@ -54,8 +65,7 @@ fs::path find_case(const std::string &name_or_path, const std::vector<fs::path> 
   for (const auto &root : case_roots)
     for (fs::directory_iterator group(root, error), end; group != end; group.increment(error))
     {
-      const auto folder = group->path().filename();
-      if (!group->is_directory(error) || folder == "stacks" || folder == "rigs" || folder == "sheets")
+      if (!holds_cases(*group))
         continue;
       if (const auto path = group->path() / (name_or_path + ".toml"); fs::is_regular_file(path, error))
         return path;

@@ -2,7 +2,8 @@
 #include "tools/language/case_text.h"
 
 #include "tools/language/checksum.h"
-#include "tools/language/described_case.h"
+#include "tools/language/described_sole.h"
+#include "tools/language/sole_file.h"
 
 #include <fmt/format.h>
 
@@ -158,6 +159,11 @@ std::string canonical_text(const solver::Rig &rig)
 std::string canonical_text(const materials::Material &material)
 {
   return text_of(material);
+}
+
+std::string canonical_text(const solver::Sole &sole)
+{
+  return "solemech sole, SI\n" + text_of(sole);
 }
 
 std::string case_hash(const solver::Case &data, const std::string &result_version)

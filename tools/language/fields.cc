@@ -103,6 +103,12 @@ void Fields::check_names() const
   }
 }
 
+bool Fields::knows(std::string_view name) const
+{
+  return std::ranges::any_of(
+    schema_, [&](const Entry &known) { return known.section == section_ && known.name == name; });
+}
+
 const Entry &Fields::entry(std::string_view name) const
 {
   for (const auto &known : schema_)
@@ -123,12 +129,19 @@ void Fields::problem(std::string_view name, std::string reason, std::string cure
     problem_at(node ? node->source() : table_.source(), title(name), std::move(reason), std::move(cure)));
 }
 
-double Fields::checked(double value, const Entry &known, const std::string &text) const
+void Fields::problem_of(const toml::node &node, const Entry &known, std::string reason,
+                        std::string cure) const
+{
+  problems_.add(problem_at(node.source(), title(known.name), std::move(reason), std::move(cure)));
+}
+
+double Fields::checked(double value, const toml::node &node, const Entry &known,
+                       const std::string &text) const
 {
   const auto &range = known.range;
   if (!std::isfinite(value))
   {
-    problem(known.name, fmt::format("{} is not a finite number", text), "Write a number");
+    problem_of(node, known, fmt::format("{} is not a finite number", text), "Write a number");
     return not_a_value;
   }
   // Decimal values meet binary bounds: a relative 1e-12 keeps "0.2 mm" at a bound of 0.2 mm inside.
@@ -137,8 +150,8 @@ double Fields::checked(double value, const Entry &known, const std::string &text
       (range.above_lowest && value <= range.lowest))
   {
     const auto usual = range_text(known), as_written = range_text(known, written_unit(text, known.dimension));
-    problem(known.name, fmt::format("\"{}\" is out of range", text),
-            fmt::format("Allowed: {}{}", usual, as_written == usual ? "" : ", that is " + as_written));
+    problem_of(node, known, fmt::format("\"{}\" is out of range", text),
+               fmt::format("Allowed: {}{}", usual, as_written == usual ? "" : ", that is " + as_written));
     return not_a_value;
   }
   return value;
@@ -158,28 +171,34 @@ double Fields::value(std::string_view name) const
       return not_a_value;
     return parse_quantity(known.fallback, known.dimension);
   }
-  const auto written = shown(*node);
-  if (node->is_number())
+  return value_of(*node, known);
+}
+
+double Fields::value_of(const toml::node &node, const Entry &known) const
+{
+  const auto written = shown(node);
+  if (node.is_number())
   {
     if (has_unit(known.dimension))
     {
       const auto example = dimension_example(known.dimension);
-      problem(name, fmt::format("{} has no unit", written),
-              fmt::format("Write {} = \"{} {}\", for example (known: {})", name, written,
-                          example.substr(example.find(' ') + 1), unit_list(known.dimension)));
+      problem_of(node, known, fmt::format("{} has no unit", written),
+                 fmt::format("Write {} = \"{} {}\", for example (known: {})", known.name, written,
+                             example.substr(example.find(' ') + 1), unit_list(known.dimension)));
       return not_a_value;
     }
-    return checked(*node->value<double>(), known, written);
+    return checked(*node.value<double>(), node, known, written);
   }
-  if (!node->is_string())
+  if (!node.is_string())
   {
-    problem(name, fmt::format("is {}, but a {} is needed", written, dimension_name(known.dimension)),
-            fmt::format("Write {}, for example", example_line(known)));
+    problem_of(node, known,
+               fmt::format("is {}, but a {} is needed", written, dimension_name(known.dimension)),
+               fmt::format("Write {}, for example", example_line(known)));
     return not_a_value;
   }
   try
   {
-    return checked(parse_quantity(written, known.dimension), known, written);
+    return checked(parse_quantity(written, known.dimension), node, known, written);
   }
   catch (const InvalidQuantity &error)
   {
@@ -193,9 +212,29 @@ double Fields::value(std::string_view name) const
       cure = near.empty() ? fmt::format("{}, or one of {}", cure, allowed_words(known))
                           : fmt::format("Did you mean \"{}\"?", near);
     }
-    problem(name, error.what(), cure);
+    problem_of(node, known, error.what(), cure);
     return not_a_value;
   }
+}
+
+std::vector<double> Fields::row(std::string_view name, std::size_t n) const
+{
+  const auto &known = entry(name);
+  const auto *node = table_.get(name);
+  const auto *list = node ? node->as_array() : nullptr;
+  if (!list)
+    return std::vector<double>(n, value(name));
+  if (list->size() != n)
+  {
+    problem_of(
+      *node, known, fmt::format("lists {} values, but {} are needed", list->size(), n),
+      fmt::format("Give one value for all, or {}. {}", n, known.meaning.substr(0, known.meaning.rfind('.'))));
+    return std::vector<double>(n, not_a_value);
+  }
+  std::vector<double> values;
+  for (const auto &element : *list)
+    values.push_back(value_of(element, known));
+  return values;
 }
 
 void Fields::take(double &target, std::string_view name, bool with_default) const

@@ -32,8 +32,14 @@ public:
 
   bool given(std::string_view name) const { return table_.contains(name); }
 
+  /// Whether the block may have the entry.
+  bool knows(std::string_view name) const;
+
   /// Value in SI; the default when not given; NaN when absent without default, or after a slip.
   double value(std::string_view name) const;
+
+  /// A row of `n` values in SI: a list of them, or one that holds for all. Otherwise as value().
+  std::vector<double> row(std::string_view name, std::size_t n) const;
 
   /// As value(), written to `target` only when given or when `with_default` holds.
   void take(double &target, std::string_view name, bool with_default = true) const;
@@ -58,8 +64,10 @@ public:
 
 private:
   const Entry &entry(std::string_view name) const;
-  double       checked(double value, const Entry &entry, const std::string &shown) const;
-  void         check_names() const;
+  double       value_of(const toml::node &node, const Entry &entry) const;
+  double checked(double value, const toml::node &node, const Entry &entry, const std::string &shown) const;
+  void   problem_of(const toml::node &node, const Entry &entry, std::string reason, std::string cure) const;
+  void   check_names() const;
 
   const toml::table     &table_;
   std::string_view       section_;

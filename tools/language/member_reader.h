@@ -5,10 +5,21 @@
 #include "tools/language/descriptor.h"
 #include "tools/language/fields.h"
 
+#include <algorithm>
+#include <array>
 #include <string>
 
 namespace solemech::tools
 {
+namespace detail
+{
+/// A row of numbers, which a file gives as one value or a list.
+template <typename T>
+constexpr bool is_row = false;
+template <std::size_t n>
+constexpr bool is_row<std::array<double, n>> = true;
+} // namespace detail
+
 /// Calls `visit` with each entry of a struct, parts included, in the order of the description.
 template <Described Struct, typename Visit>
 void for_each_entry(Visit &&visit)
@@ -43,7 +54,8 @@ void for_each_idle_entry(const Struct &object, Visit &&visit)
 
 /// Takes numbers, words, choices and flags of a struct from its block, parts included. A word that stands in
 /// place of a number leaves the member as it is, as does what is neither given nor has a default. A slip
-/// gives what is not a number, so that no check trips over it again. Materials are not looked up.
+/// gives what is not a number, so that no check trips over it again. Materials are not looked up, entries
+/// that the block cannot have not asked for.
 /// @param with_defaults  false: what is not given stays as it is, for a struct that was read before
 template <Described Struct>
 void read_members(const materials::Fields &fields, Struct &object, bool with_defaults = true)
@@ -56,7 +68,7 @@ void read_members(const materials::Fields &fields, Struct &object, bool with_def
         if (item.name.empty() && !item.is_resolved)
           read_members(fields, value, with_defaults);
     }
-    else if (!with_defaults && !fields.given(entry.name))
+    else if (!fields.knows(entry.name) || (!with_defaults && !fields.given(entry.name)))
       return;
     else if constexpr (std::same_as<Value, bool>)
       value = fields.flag(entry.name);
@@ -64,6 +76,11 @@ void read_members(const materials::Fields &fields, Struct &object, bool with_def
     {
       if (fields.word(entry.name).empty() && (fields.given(entry.name) || !entry.fallback.empty()))
         value = fields.value(entry.name);
+    }
+    else if constexpr (detail::is_row<Value>)
+    {
+      if (fields.given(entry.name) || !entry.fallback.empty())
+        std::ranges::copy(fields.row(entry.name, value.size()), value.begin());
     }
     else if constexpr (std::integral<Value>)
       value = fields.count(entry.name);

@@ -2,6 +2,7 @@
 // Writes the schema as a Markdown page; `cases/REFERENCE.md` is compared with it by a test.
 #include "tools/language/schema.h"
 #include "tools/language/sheet_entries.h"
+#include "tools/language/sole_entries.h"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -78,6 +79,12 @@ std::string reference_page()
     "with units and +-.\n";
   for (const auto &section : sheet_sections())
     page += section_text(section, sheet_entries());
+  page += "\n# Entries of sole files\n\n"
+          "A sole file describes a whole left sole by callipers; `solemech sheet --sole my-sole.toml` writes "
+          "one to "
+          "fill in. It may hold [[material]] blocks like a case file.\n";
+  for (const auto &section : sole_sections())
+    page += section_text(section, sole_entries());
   return page;
 }
 } // namespace solemech::tools

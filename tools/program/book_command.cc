@@ -1,49 +1,20 @@
 // SPDX-License-Identifier: Apache-2.0
 // solemech book: the index of a folder of sheets, written into that folder and nowhere else.
-#include "solver/results/result_check.h"
-#include "solver/results/write_file.h"
 #include "tools/answers/book/book_pages.h"
 #include "tools/language/file_text.h"
 #include "tools/language/sheet.h"
 #include "tools/program/commands.h"
+#include "tools/program/write_ours.h"
 
 #include <fmt/format.h>
 
 #include <filesystem>
-#include <fstream>
-#include <system_error>
 
 namespace solemech::tools
 {
 namespace
 {
 namespace fs = std::filesystem;
-
-/// Replaces a file of ours in one step; one without our mark is somebody else's.
-void write_ours(const fs::path &path, const std::string &text, const std::string &mark)
-{
-  if (fs::is_symlink(path) || (fs::exists(path) && !fs::is_regular_file(path)))
-    throw solver::ResultsError(
-      fmt::format("'{}' is not an ordinary file. Move it elsewhere.", path.string()));
-  if (fs::exists(path))
-  {
-    std::ifstream old(path, std::ios::binary);
-    std::string   begin(2000, '\0');
-    old.read(begin.data(), std::streamsize(begin.size()));
-    if (begin.find(mark) == std::string::npos)
-      throw solver::ResultsError(fmt::format(
-        "'{}' was not written by `solemech book`, so it was left alone. Rename it.", path.string()));
-  }
-  const fs::path beside = path.parent_path() / ("." + solver::chance_name());
-  solver::write_file(beside, text);
-  std::error_code error;
-  fs::rename(beside, path, error);
-  if (!error)
-    return;
-  std::error_code ignored;
-  fs::remove(beside, ignored);
-  throw solver::ResultsError(solver::cannot_write(path, error.value()));
-}
 
 std::optional<book::Yardstick> yardstick_of(const BookRequest &request)
 {
@@ -80,8 +51,8 @@ Exit write_book(const BookRequest &request)
   const auto  now = std::chrono::system_clock::now();
   const auto  name = fs::weakly_canonical(folder).filename().string();
   const auto *points = yardstick ? &*yardstick : nullptr;
-  write_ours(folder / "book.html", book::book_html(book, points, name, now), book::html_mark);
-  write_ours(folder / "book.csv", book::book_csv(book, points, now), book::csv_mark);
+  write_ours(folder / "book.html", book::book_html(book, points, name, now), book::html_mark, "book");
+  write_ours(folder / "book.csv", book::book_csv(book, points, now), book::csv_mark, "book");
 
   std::size_t n_readings = 0, n_results = 0, n_bad = 0;
   for (const auto &sheet : book.sheets)

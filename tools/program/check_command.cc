@@ -16,6 +16,8 @@
 #include "tools/program/pair_input.h"
 #include "tools/program/places.h"
 #include "tools/program/sheet_input.h"
+#include "tools/program/sole_input.h"
+#include "tools/program/sole_text.h"
 #include "tools/program/terminal.h"
 #include "tools/program/text_table.h"
 
@@ -159,9 +161,18 @@ std::string check_case(const std::string &name, const std::vector<std::string> &
   return answer_text(input.path, table);
 }
 
-/// A rig, a bench sheet or a case.
+std::string check_sole(const std::string &name)
+{
+  const auto               file = sole_named(name);
+  const geometry::SoleBody body(solver::shape_of(file.sole));
+  return fmt::format("{}: no errors\n{}", name, sole_text(sole_facts(file.sole, body), file.assumed));
+}
+
+/// A rig, a sole, a bench sheet or a case.
 std::string check_file(const std::string &name, const std::vector<std::string> &settings)
 {
+  if (settings.empty() && names_sole(name))
+    return check_sole(name);
   if (settings.empty() && is_rig_file(name))
     return check_rig(name);
   const auto sheet = sheet_among({name});

@@ -5,9 +5,10 @@ namespace solemech::tools
 {
 CommandText text_of(const CheckRequest &)
 {
-  return {"check", "Check case files without running them. Shows all mistakes at once", R"(Examples:
+  return {"check", "Check case and sole files without running them. Shows all mistakes at once", R"(Examples:
   solemech check my-pair-heel.toml
   solemech check heel-drop --set core.thickness="14 mm"
+  solemech check my-sole.toml
   solemech check my-pair-heel.toml my-pair-forefoot.toml && echo ready
 )"};
 }

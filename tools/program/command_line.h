@@ -8,6 +8,7 @@
 #include "tools/program/cases_request.h"
 #include "tools/program/check_request.h"
 #include "tools/program/compare_request.h"
+#include "tools/program/draw_request.h"
 #include "tools/program/help_request.h"
 #include "tools/program/learn_request.h"
 #include "tools/program/materials_request.h"
@@ -26,8 +27,8 @@ namespace solemech::tools
 {
 /// All commands, in the order in which help lists them.
 using Request = std::variant<CasesRequest, MaterialsRequest, RunRequest, PairRequest, CompareRequest,
-                             SheetRequest, CheckRequest, LearnRequest, BookRequest, PlanRequest, TrialRequest,
-                             VersionRequest, HelpRequest>;
+                             SheetRequest, CheckRequest, DrawRequest, LearnRequest, BookRequest, PlanRequest,
+                             TrialRequest, VersionRequest, HelpRequest>;
 
 /// Reads the arguments after the program's name.
 /// @throws UsageError

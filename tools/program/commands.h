@@ -14,6 +14,9 @@ Exit list_cases(const CasesRequest &request);
 Exit list_materials(const MaterialsRequest &request);
 Exit check_files(const CheckRequest &request);
 
+/// Draws a sole, and prints what it measures.
+Exit draw_sole(const DrawRequest &request);
+
 /// Lists the lessons; one that is named is checked and handed to the solver program.
 Exit learn(const LearnRequest &request, const std::vector<std::string> &arguments);
 

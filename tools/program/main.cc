@@ -28,6 +28,7 @@ Exit answer(const std::vector<std::string> &arguments)
     Exit operator()(const CasesRequest &request) const { return list_cases(request); }
     Exit operator()(const MaterialsRequest &request) const { return list_materials(request); }
     Exit operator()(const CheckRequest &request) const { return check_files(request); }
+    Exit operator()(const DrawRequest &request) const { return draw_sole(request); }
     Exit operator()(const RunRequest &request) const { return run(request, arguments); }
     Exit operator()(const PairRequest &request) const { return settle_pair_of_sheets(request, arguments); }
     Exit operator()(const CompareRequest &request) const { return compare(request, arguments); }

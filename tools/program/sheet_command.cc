@@ -1,8 +1,10 @@
 // SPDX-License-Identifier: Apache-2.0
-// solemech sheet: writes a bench sheet or a rig file to fill in. Never over something that is there: the file
-// is created exclusively (ISO C11 7.21.5.3, mode "x"), which also refuses a link that leads nowhere.
+// solemech sheet: writes a bench sheet, a rig file or a sole file to fill in. Never over something that is
+// there: the file is created exclusively (ISO C11 7.21.5.3, mode "x"), which also refuses a link that leads
+// nowhere.
 #include "solver/results/result_check.h"
 #include "tools/answers/sheet/blank_sheet.h"
+#include "tools/answers/sheet/blank_sole.h"
 #include "tools/program/commands.h"
 
 #include <fmt/format.h>
@@ -58,6 +60,16 @@ Exit write_sheet(const SheetRequest &request)
                "  solemech check {1}\n"
                "  rig = \"{2}\"    in the bench sheets in the same folder\n",
                request.file, name, fs::path(request.file).filename().string());
+    return Exit::ok;
+  }
+  if (request.sole)
+  {
+    write_new(request.file, blank_sole());
+    fmt::print(
+      "{0}: a whole sole to measure with callipers. Every number in it is invented. Put yours in, then:\n"
+      "  solemech check {1}    all mistakes at once\n"
+      "  solemech draw {1}     the sole to scale, with dimensions and mass\n",
+      request.file, name);
     return Exit::ok;
   }
   if (request.pair)

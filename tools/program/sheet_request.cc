@@ -7,11 +7,12 @@ namespace solemech::tools
 {
 CommandText text_of(const SheetRequest &)
 {
-  return {"sheet", "Write a bench sheet, or a rig file, to fill in with your own numbers", R"(Examples:
+  return {"sheet", "Write a bench sheet, a rig file or a sole file to fill in with your own numbers",
+          R"(Examples:
   solemech sheet my-heel.toml
-  solemech sheet my-forefoot.toml --part forefoot
   solemech sheet my-pair.toml --pair
   solemech sheet --rig my-rod.toml
+  solemech sheet --sole my-sole.toml
 
 Writes a file to fill in, with remarks on what to read, with which tool, and which uncertainty (±) is assumed if you
 give none. It can be checked as it stands, but all its numbers are invented: replace them with yours. An existing
@@ -26,6 +27,8 @@ void describe(Options &options, SheetRequest &request)
   options.choice("--part", request.part, {"heel", "forefoot"}, "PART", "Part of the shoe");
   options.flag("--pair", request.pair, "Write one file with both parts, read under one rod");
   options.flag("--rig", request.rig, "Write a rig file instead: weight, height, face, guide loss, base");
+  options.flag("--sole", request.sole,
+               "Write a sole file instead: outline, layers, shank, tread, for callipers");
 }
 
 void check(const Options &options, const SheetRequest &request)
@@ -37,6 +40,10 @@ void check(const Options &options, const SheetRequest &request)
     throw UsageError(
       "--pair cannot be combined with --part or --rig: it writes both parts into one file. Leave "
       "out the other option.");
+  if (request.sole && (request.rig || request.pair || options.given("--part")))
+    throw UsageError(
+      "--sole cannot be combined with --part, --pair or --rig: it writes a file about the whole "
+      "sole. Leave out the other option.");
   if (const std::filesystem::path path(request.file); path.extension() != ".toml")
     throw UsageError(fmt::format("'{}': the name of a sheet must end in .toml, such as '{}.toml'.",
                                  request.file,

@@ -12,6 +12,7 @@ struct SheetRequest
   std::string part = "heel"; ///< or "forefoot"
   bool        pair = false;  ///< one file with both parts
   bool        rig = false;   ///< a rig file instead of a bench sheet
+  bool        sole = false;  ///< a sole file instead of a bench sheet
 };
 
 CommandText text_of(const SheetRequest &);

@@ -73,7 +73,7 @@ TEST_CASE("slots make forks and horseshoes: two tines beside a slot, whole beyon
   shape.layers[1].from = 0.08;
   shape.layers[1].to = 0.26;
   const double whole = SoleBody(shape).region(1).area();
-  shape.layers[1].slots = {{0.18, 0.30, 0, 0, 0.02, 0.03}};
+  shape.layers[1].slots = {{0.18, 0.30, {0, 0}, {0.02, 0.03}}};
   const SoleBody body(shape);
   CHECK(body.region(1).pieces(0.1).size() == 1);
   CHECK(body.region(1).pieces(0.22).size() == 2);
@@ -135,10 +135,10 @@ TEST_CASE("flaws of outline, layers and slots are found, with the measurement th
   }
   SECTION("slots that cut a plate through, and too many")
   {
-    shape.layers[1].slots = {{0.1, 0.2, 0, 0, 0.12, 0.12}};
+    shape.layers[1].slots = {{0.1, 0.2, {0, 0}, {0.12, 0.12}}};
     CHECK(only_flaw(shape).of == Flaw::Of::slot);
-    shape.layers[1].slots = {
-      {0.1, 0.2, 0, 0, 0.01, 0.01}, {0.1, 0.2, 0.02, 0.02, 0.01, 0.01}, {0.21, 0.22, 0, 0, 0.01, 0.01}};
+    const SlotShape small{0.1, 0.2, {0, 0}, {0.01, 0.01}};
+    shape.layers[1].slots = {small, small, small};
     CHECK(only_flaw(shape).slot == 2);
   }
 }

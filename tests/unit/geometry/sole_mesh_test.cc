@@ -60,8 +60,7 @@ TEST_CASE("a whole sole in columns has the volumes of its description", "[sole]"
   shape.bottom = {}; // flat, as the description counts volumes
   shape.bottom.toe_spring_start = 0.2;
   shape.layers[1].from = 0.02, shape.layers[1].to = 0.26;
-  shape.layers[1].slots = {
-    {.from = 0.19, .to = 0.26, .middle_from = 0.002, .middle_to = 0, .width_from = 0.012, .width_to = 0.02}};
+  shape.layers[1].slots = {{.from = 0.19, .to = 0.26, .middle = {0.002, 0}, .width = {0.012, 0.02}}};
   const SoleBody body(shape);
   const auto     sizes = sole_sizes(body, 0.01);
   CHECK(sizes.n_cells == std::vector<unsigned>{3, 1, 1});

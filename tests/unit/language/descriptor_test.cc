@@ -5,15 +5,19 @@
 #include "tests/support/catch.h"
 #include "tests/support/rigs.h"
 #include "tools/language/case_text.h"
-#include "tools/language/described_case.h"
+#include "tools/language/described_sole.h"
 #include "tools/language/member_reader.h"
 #include "tools/language/schema.h"
 #include "tools/language/sheet.h"
+#include "tools/language/sole_entries.h"
+#include "tools/language/sole_file.h"
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 #include <concepts>
+#include <span>
 #include <string>
 #include <type_traits>
 #include <vector>
@@ -153,6 +157,16 @@ std::string put_value(Value &value, const materials::Entry &entry, bool second)
     return (value = second) ? "true" : "false";
   else if constexpr (std::floating_point<Value>)
     return written(value = inside(), entry);
+  else if constexpr (detail::is_row<Value>)
+  {
+    std::string list;
+    for (std::size_t i = 0; i < value.size(); ++i)
+    {
+      value[i] = inside() * (1 + 0.01 * static_cast<double>(i));
+      list += (list.empty() ? "[" : ", ") + written(value[i], entry);
+    }
+    return list + "]";
+  }
   else if constexpr (std::integral<Value>)
     return fmt::format("{}", value = static_cast<Value>(inside()));
   else if constexpr (std::is_enum_v<Value>)
@@ -167,8 +181,10 @@ std::string put_value(Value &value, const materials::Entry &entry, bool second)
 
 /// Writes each entry of `object` with two values, reads it into another struct and compares the members.
 template <Described Struct>
-int write_and_read(std::string_view section, const Struct &object = {})
+int write_and_read(std::string_view section, const Struct &object = {},
+                   std::span<const materials::Entry> schema = case_entries())
 {
+  const auto is_near = [](double a, double b) { return std::abs(a - b) <= 1e-12 * std::abs(b); };
   int        n_entries = 0;
   const auto each_entry = [&]<typename Inner>(const auto &self, const auto &inner_of,
                                               const Inner &inner) -> void {
@@ -183,7 +199,7 @@ int write_and_read(std::string_view section, const Struct &object = {})
             self, [&](Struct &outer) -> Value & { return inner_of(outer).*item.at; }, inner.*item.at);
       }
       else if constexpr (std::is_arithmetic_v<Value> || std::is_enum_v<Value> ||
-                         std::same_as<Value, std::string>)
+                         std::same_as<Value, std::string> || detail::is_row<Value>)
         for (const bool second : {false, true})
           if (!item.entry.meaning.empty())
           {
@@ -193,9 +209,11 @@ int write_and_read(std::string_view section, const Struct &object = {})
             INFO(section << ": " << text);
             materials::Problems others; // entries that are missing
             const auto          table = materials::parse_sheet(text, "block.toml", others);
-            read_members(materials::Fields(table, section, "", case_entries(), others), read);
+            read_members(materials::Fields(table, section, "", schema, others), read);
             if constexpr (std::floating_point<Value>)
-              CHECK(std::abs(inner_of(read).*item.at - value) <= 1e-12 * std::abs(value));
+              CHECK(is_near(inner_of(read).*item.at, value));
+            else if constexpr (detail::is_row<Value>)
+              CHECK(std::ranges::equal(inner_of(read).*item.at, value, is_near));
             else
               CHECK(inner_of(read).*item.at == value);
             ++n_entries;
@@ -259,6 +277,36 @@ TEST_CASE("what is written for a member is read into it")
   for_each_rig_block(
     [&]<typename Struct>() { n += write_and_read<Struct>(Description<Struct>::block.name); });
   CHECK(n > 150);
+}
+
+TEST_CASE("every described member of a sole shows in its canonical text, and what is written is read into it")
+{
+  solver::Sole sole;
+  sole.layers.resize(1);
+  sole.pockets.resize(1);
+  fill(sole);
+  sole.patches[0].kind = geometry::PatchShape::Kind::pod;
+  int        n_looked_at = 0;
+  const auto text = canonical_text(sole);
+  change_each<false>(sole, "sole", [&](const std::string &where) {
+    INFO(where);
+    ++n_looked_at;
+    CHECK(canonical_text(sole) != text);
+  });
+  CHECK(canonical_text(sole) == text);
+  CHECK(n_looked_at > 100);
+
+  const auto schema = sole_entries();
+  int        n = write_and_read<geometry::OutlineShape>("outline", {}, schema);
+  n += write_and_read<geometry::BottomShape>("bottom", {}, schema);
+  n += write_and_read<solver::SoleLayer>("layer", {}, schema);
+  n += write_and_read<geometry::SlotShape>("layer.slot", {}, schema);
+  n += write_and_read<materials::Ply>("layer.ply", {}, schema);
+  n += write_and_read<materials::FlexuralData>("layer.flexural", {}, schema);
+  n += write_and_read<solver::SolePocket>("layer.pocket", {}, schema);
+  n += write_and_read<geometry::PatchShape>("pod", sole.patches[0], schema);
+  n += write_and_read<geometry::PatchShape>("groove", {}, schema);
+  CHECK(n > 90);
 }
 
 TEST_CASE("members are counted as the compiler sees them")

@@ -53,18 +53,25 @@ std::vector<const Run *> pointers(const std::vector<Run> &runs)
     all.push_back(&run);
   return all;
 }
+
+std::map<std::string, std::string> families_of(const std::vector<const Run *> &runs)
+{
+  std::map<std::string, std::string> families;
+  for (const auto *run : runs)
+    for (const auto &part : parts_of(*run))
+      families[part.material_name] = part.family;
+  return families;
+}
 } // namespace
 
 Looks::Looks(const std::vector<Run> &runs) : Looks(pointers(runs)) {}
 
-Looks::Looks(const std::vector<const Run *> &runs)
+Looks::Looks(const std::vector<const Run *> &runs) : Looks(families_of(runs)) {}
+
+Looks::Looks(const std::map<std::string, std::string> &families)
 {
-  std::map<std::string, std::string> family;
-  for (const auto *run : runs)
-    for (const auto &part : parts_of(*run))
-      family[part.material_name] = part.family;
   std::set<std::pair<int, int>> taken;
-  for (const auto &[name, kind] : family)
+  for (const auto &[name, kind] : families)
   {
     const auto own = hatches_of(kind);
     const auto n_tones = std::size(tones), n = n_tones * own.size();
@@ -81,7 +88,12 @@ Looks::Looks(const std::vector<const Run *> &runs)
 
 Look Looks::of(const Part &part) const
 {
-  const auto found = by_material_.find(part.material_name);
+  return of_material(part.material_name);
+}
+
+Look Looks::of_material(const std::string &name) const
+{
+  const auto found = by_material_.find(name);
   return found == by_material_.end() ? Look() : found->second;
 }
 

@@ -27,8 +27,11 @@ public:
   /// Of runs that are shown together.
   explicit Looks(const std::vector<const Run *> &runs);
   explicit Looks(const std::vector<Run> &runs);
+  /// Of materials that are shown together: families by their names.
+  explicit Looks(const std::map<std::string, std::string> &families);
 
   Look of(const Part &part) const;
+  Look of_material(const std::string &name) const;
 
   /// One for each part of the run's picture, in its order.
   std::vector<Look> of_picture(const Run &run) const;
