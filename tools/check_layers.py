@@ -30,7 +30,7 @@ MAY_INCLUDE = {
     "solver/time": {"solver", "solver/linear"},
     "solver/models": {"geometry", "solver", "solver/contributions", "solver/kernels", "solver/mesh", "solver/time"},
     "solver/results": {"solver", "solver/contributions", "solver/mesh", "solver/models", "solver/time"},
-    "solver/rigs": {"materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/models",
+    "solver/rigs": {"numerics", "materials", "geometry", "solver", "solver/contributions", "solver/mesh", "solver/models",
                     "solver/results", "solver/time"},
     # Inside the tools: program -> answers -> study -> output -> rigs -> language. Values of the solver may be named by
     # every room.
