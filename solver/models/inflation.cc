@@ -5,8 +5,10 @@
 #include "solver/part_law.h"
 #include "solver/time/no_balance.h"
 
+#include <Eigen/SparseCholesky>
 #include <fmt/format.h>
 
+#include <array>
 #include <cmath>
 #include <stdexcept>
 #include <utility>
@@ -42,7 +44,12 @@ private:
   double                stiffness_;
 };
 
-/// Displacements between the films follow by repeated averaging over neighbours; outer faces stay.
+/// Corner of one of the four quarters of a cell of nine nodes.
+constexpr std::array<unsigned, 4> quarters{0, 1, 3, 4};
+
+/// Displacements between the films follow as a harmonic field, so that narrow cells move like wide ones
+/// beside them: the five-point Laplacian of a grid with lines at unequal distances, an edge weighed by what
+/// lies across it over its length. Outer faces stay.
 void spread(const Discretisation &mesh, std::vector<bool> fixed, std::vector<Point> &displacement)
 {
   for (const auto &face : mesh.mesh().faces)
@@ -50,26 +57,72 @@ void spread(const Discretisation &mesh, std::vector<bool> fixed, std::vector<Poi
         face.id != static_cast<int>(geometry::BoundaryId::axis))
       for (const unsigned node : mesh.edge(face))
         fixed[node] = true;
-  std::vector<std::vector<unsigned>> neighbours(mesh.n_nodes());
-  for (const auto &cell : mesh.cells())
-    for (unsigned a = 0; a < 9; ++a)
-    {
-      if (a % 3 < 2)
-        neighbours[cell[a]].push_back(cell[a + 1]), neighbours[cell[a + 1]].push_back(cell[a]);
-      if (a / 3 < 2)
-        neighbours[cell[a]].push_back(cell[a + 3]), neighbours[cell[a + 3]].push_back(cell[a]);
-    }
-  constexpr unsigned n_sweeps = 150;
-  for (unsigned sweep = 0; sweep < n_sweeps; ++sweep)
-    for (std::size_t i = 0; i < mesh.n_nodes(); ++i)
-      if (!fixed[i])
+  using Matrix = Eigen::SparseMatrix<double>;
+  const auto                          n = static_cast<int>(mesh.n_nodes());
+  std::vector<Eigen::Triplet<double>> entries;
+  Eigen::MatrixX2d                    right = Eigen::MatrixX2d::Zero(n, 2);
+  const auto                          couple = [&](unsigned i, unsigned j, double weight) {
+    for (const auto &[from, to] : {std::pair(i, j), std::pair(j, i)})
+      if (!fixed[from])
       {
-        Point mean{};
-        for (const unsigned j : neighbours[i])
-          mean[0] += displacement[j][0], mean[1] += displacement[j][1];
-        displacement[i] = {mesh.dof(i, 0) < 0 ? 0.0 : mean[0] / neighbours[i].size(),
-                           mean[1] / neighbours[i].size()};
+        entries.emplace_back(from, from, weight);
+        if (fixed[to])
+          right.row(from) += weight * Eigen::RowVector2d(displacement[to][0], displacement[to][1]);
+        else
+          entries.emplace_back(from, to, -weight);
       }
+  };
+  for (const auto &cell : mesh.cells())
+  {
+    const auto  &nodes = mesh.nodes();
+    const double width = 0.5 * (nodes[cell[2]][0] - nodes[cell[0]][0]),
+                 height = 0.5 * (nodes[cell[6]][1] - nodes[cell[0]][1]);
+    for (const unsigned a : quarters)
+    {
+      for (const unsigned row : {a, a + 3})
+        couple(cell[row], cell[row + 1], 0.5 * height / width);
+      for (const unsigned column : {a, a + 1})
+        couple(cell[column], cell[column + 3], 0.5 * width / height);
+    }
+  }
+  for (int i = 0; i < n; ++i)
+    if (fixed[i])
+    {
+      entries.emplace_back(i, i, 1.0);
+      right.row(i) << displacement[i][0], displacement[i][1];
+    }
+  Matrix laplacian(n, n);
+  laplacian.setFromTriplets(entries.begin(), entries.end());
+  const Eigen::MatrixX2d found = Eigen::SimplicialLDLT<Matrix>(laplacian).solve(right);
+  for (int i = 0; i < n; ++i)
+    if (!fixed[i])
+      displacement[i] = {mesh.dof(i, 0) < 0 ? 0.0 : found(i, 0), found(i, 1)};
+}
+
+/// Whether every quarter of a cell beside the films keeps its orientation. The films themselves are drawn
+/// flat and have moved as their law says.
+bool keeps_cells(const Discretisation &mesh, const std::vector<bool> &on_film,
+                 const std::vector<Point> &displacement)
+{
+  const auto place = [&](unsigned node) {
+    return Eigen::Vector2d(mesh.nodes()[node][0] + displacement[node][0],
+                           mesh.nodes()[node][1] + displacement[node][1]);
+  };
+  for (const auto &cell : mesh.cells())
+    for (const unsigned a : quarters)
+    {
+      if (on_film[cell[4]]) // the node in the middle is nobody else's
+        continue;
+      const std::array<unsigned, 4> round{cell[a], cell[a + 1], cell[a + 4], cell[a + 3]};
+      for (unsigned k = 0; k < 4; ++k)
+      {
+        const Eigen::Vector2d on = place(round[(k + 1) % 4]) - place(round[k]),
+                              back = place(round[(k + 3) % 4]) - place(round[k]);
+        if (on.x() * back.y() - on.y() * back.x() <= 0)
+          return false;
+      }
+    }
+  return true;
 }
 } // namespace
 
@@ -237,6 +290,10 @@ std::vector<Point> inflate(const Discretisation &mesh, const std::vector<UnitToI
       if (const int dof = mesh.dof(node, c); dof >= 0)
         displacement[node][c] = x[dof];
   spread(mesh, on_film, displacement);
+  if (!keeps_cells(mesh, on_film, displacement))
+    throw NoBalance(
+      "the inflated air unit leaves no room for the foam beside it. Lower the pressure, make the "
+      "film stiffer, or leave more foam round the unit");
   return displacement;
 }
 

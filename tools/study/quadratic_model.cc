@@ -8,6 +8,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 
 namespace solemech::settle
 {
@@ -28,6 +29,30 @@ double room(const PredictionTable &table, const Eigen::VectorXd &centre, const E
       wanted = std::min(wanted, std::max(0.0, (limit - centre[k]) / direction[k]));
     }
   return wanted;
+}
+/// Numbers of the parameters of each part. Minor parameters keep an axis of their own, straight and without
+/// runs.
+std::map<int, std::vector<Eigen::Index>> major_of_parts(const std::vector<Parameter> &parameters)
+{
+  std::map<int, std::vector<Eigen::Index>> parts;
+  for (std::size_t k = 0; k < parameters.size(); ++k)
+    if (!parameters[k].minor)
+      parts[parameters[k].part].push_back(Eigen::Index(k));
+  return parts;
+}
+
+/// Principal axes and standard deviations along them of some of the parameters, the others as they are.
+void lay_out_axes(const std::vector<Eigen::Index> &some, const Eigen::MatrixXd &covariance,
+                  Eigen::MatrixXd &axes, Eigen::VectorXd &lengths)
+{
+  const Eigen::MatrixXd                                block = covariance(some, some);
+  const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(block);
+  for (std::size_t a = 0; a < some.size(); ++a)
+  {
+    lengths[some[a]] = std::sqrt(std::max(0.0, eigen.eigenvalues()[Eigen::Index(a)]));
+    for (std::size_t b = 0; b < some.size(); ++b)
+      axes(some[b], some[a]) = eigen.eigenvectors()(Eigen::Index(b), Eigen::Index(a));
+  }
 }
 } // namespace
 
@@ -124,27 +149,13 @@ QuadraticModel quadratic_model(PredictionTable &table, const std::vector<Paramet
                                const std::vector<Eigen::VectorXd>          &more,
                                std::vector<std::optional<Eigen::VectorXd>> &more_answers)
 {
-  const auto n = centre.size();
-  // Minor parameters keep an axis of their own, straight and without runs.
-  std::vector<Eigen::Index> major;
-  for (Eigen::Index k = 0; k < n; ++k)
-    if (!parameters[std::size_t(k)].minor)
-      major.push_back(k);
+  const auto     n = centre.size();
   QuadraticModel model;
   model.centre = centre;
   model.axes = Eigen::MatrixXd::Identity(n, n);
   Eigen::VectorXd lengths = Eigen::VectorXd::Zero(n);
-  if (!major.empty())
-  {
-    const Eigen::MatrixXd                                block = first.covariance(major, major);
-    const Eigen::SelfAdjointEigenSolver<Eigen::MatrixXd> eigen(block);
-    for (std::size_t a = 0; a < major.size(); ++a)
-    {
-      lengths[major[a]] = std::sqrt(std::max(0.0, eigen.eigenvalues()[Eigen::Index(a)]));
-      for (std::size_t b = 0; b < major.size(); ++b)
-        model.axes(major[b], major[a]) = eigen.eigenvectors()(Eigen::Index(b), Eigen::Index(a));
-    }
-  }
+  for (const auto &[part, of_part] : major_of_parts(parameters))
+    lay_out_axes(of_part, first.covariance, model.axes, lengths);
   for (const auto &observation : observations)
     model.logarithmic.push_back(observation.by_ratio);
   model.curvature = Eigen::MatrixXd::Zero(jacobian.rows(), n);

@@ -141,6 +141,20 @@ void polish(const std::vector<Observation> &observations, PredictionTable &table
   best.z = z;
 }
 
+/// Minor numbers to a power of ten below a fifth of their standard error: further digits come from the noise
+/// of the runs, and would tell two equal parts apart.
+void round_minor(const std::vector<Parameter> &parameters, const Eigen::VectorXd &deviation,
+                 std::vector<double> &values)
+{
+  for (std::size_t k = 0; k < values.size(); ++k)
+    if (const auto &p = parameters[k]; p.minor)
+    {
+      const double step =
+        std::pow(10, std::floor(std::log10(0.2 * deviation[Eigen::Index(k)] * p.spread * values[k])));
+      values[k] = std::clamp(std::round(values[k] / step) * step, p.lowest, p.highest);
+    }
+}
+
 std::vector<std::vector<double>> rows_of(const Eigen::MatrixXd &matrix)
 {
   std::vector<std::vector<double>> rows(matrix.rows(), std::vector<double>(matrix.cols()));
@@ -212,6 +226,7 @@ Settled settle(const std::vector<Parameter> &parameters, const std::vector<Obser
     spread[k] = parameters[std::size_t(k)].spread;
   const Eigen::VectorXd deviation = last.covariance.diagonal().cwiseSqrt();
   settled.values = table.values(best.z);
+  round_minor(parameters, deviation, settled.values);
   settled.predictions.assign(base->data(), base->data() + base->size());
   settled.jacobian = rows_of(final_jacobian * spread.cwiseInverse().asDiagonal());
   settled.covariance = rows_of(spread.asDiagonal() * last.covariance * spread.asDiagonal());

@@ -28,6 +28,10 @@ struct Parameter
   /// Known well enough already, such as a thickness by callipers: its influence is taken once, before any
   /// reading, and carried along; it is not told as open.
   bool minor = false;
+  /// Numbers of one part of a problem, such as one of two stacks; 0: of the whole. Runs that look round the
+  /// settled values move the numbers of one part at a time, so that they leave the predictions of the others
+  /// alone.
+  int part = 0;
   /// How people read a value of it; empty: the bare number.
   std::function<std::string(double)> shown = {};
 };

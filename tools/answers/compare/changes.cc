@@ -252,32 +252,25 @@ private:
       ++n_thickness_changes_;
   }
 
-  /// Height of the cushion and radius of the plug.
+  /// Height of the cushion, which is the shoe, and radius of the plug, which is the saw.
   void size()
   {
     const double from = cushion_height(plan_.a.layers), to = cushion_height(plan_.b.layers);
-    const double radius_from = plan_.a.plug.radius, radius_to = plan_.b.plug.radius;
     plan_.height_is_kept = n_thickness_changes_ > 1;
-    const bool height = plan_.height_is_kept && std::abs(to - from) > same_length;
-    const bool radius = std::abs(radius_to - radius_from) > same_length;
-    if (!height && !radius)
-      return;
-    StackChange change{ChangeKind::size, "", {}};
-    std::string plug_name = radius_to > radius_from ? "wider plug" : "narrower plug";
-    if (height)
+    if (plan_.height_is_kept && std::abs(to - from) > same_length)
     {
-      change.name = fmt::format("{} stack", thicker_or_thinner(from, to));
       const bool has_more = std::abs(from - stack_height(plan_.a.layers)) > same_length ||
                             std::abs(to - stack_height(plan_.b.layers)) > same_length;
-      change.details.push_back({has_more ? "height without board, plate and insert" : "height of the stack",
-                                short_length(from), short_length(to)});
+      plan_.size = add({ChangeKind::size,
+                        fmt::format("{} stack", thicker_or_thinner(from, to)),
+                        {{has_more ? "height without board, plate and insert" : "height of the stack",
+                          short_length(from), short_length(to)}}});
     }
-    if (radius)
-    {
-      change.name += (height ? ", " : "") + plug_name;
-      change.details.push_back({"radius of the plug", short_length(radius_from), short_length(radius_to)});
-    }
-    plan_.size = add(std::move(change));
+    const double radius_from = plan_.a.plug.radius, radius_to = plan_.b.plug.radius;
+    if (std::abs(radius_to - radius_from) > same_length)
+      plan_.radius = add({ChangeKind::plug,
+                          radius_to > radius_from ? "wider plug" : "narrower plug",
+                          {{"radius of the plug", short_length(radius_from), short_length(radius_to)}}});
   }
 
   void plug()

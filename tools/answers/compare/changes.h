@@ -61,9 +61,9 @@ struct ChangePlan
 {
   solver::Case             a, b;
   std::vector<Slot>        slots;   ///< foot side first
-  std::vector<StackChange> changes; ///< in the order of the stack, then size, plug, rig, surroundings
-  int                      size = Slot::none, plug = Slot::none, surroundings = Slot::none;
-  std::vector<RigSlot>     rig;
+  std::vector<StackChange> changes; ///< in the order of the stack, then size, radius, plug, rig, surroundings
+  int                  size = Slot::none, radius = Slot::none, plug = Slot::none, surroundings = Slot::none;
+  std::vector<RigSlot> rig;
   /// Mixtures get the cushion height of A or B by scaling their foam layers alike.
   bool height_is_kept = false;
 };

@@ -44,7 +44,8 @@ Json comparison_document(const ComparedPair &pair)
           {"no_shares", explanation.no_shares},
           {"parts", std::move(parts)},
           {"impossible", view.impossible},
-          {"possible_orders", explanation.possible_orders},
+          {"possible_orders",
+           explanation.possible_orders ? nlohmann::json(*explanation.possible_orders) : nlohmann::json()},
           {"sampled_orders", explanation.n_sampled_orders},
           {"rule", view.rule},
           {"runs", {{"calculated", explanation.n_calculated}, {"from_store", explanation.n_from_store}}}};

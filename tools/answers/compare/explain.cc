@@ -3,6 +3,7 @@
 
 #include "tools/answers/compare/bands.h"
 #include "tools/answers/compare/doubt_bands.h"
+#include "tools/answers/compare/level_difference.h"
 #include "tools/answers/compare/one_rod.h"
 #include "tools/answers/compare/reading_words.h"
 #include "tools/rigs/registry.h"
@@ -20,21 +21,44 @@ constexpr double notable_interaction = 0.2; // of a share
 
 constexpr SolveWish with_pictures{.pictures = true, .estimate_error = false, .level = 0};
 
-/// A set counts only when both levels have its value.
-std::pair<std::vector<double>, std::vector<double>> tables(const std::string                 &reading,
-                                                           const std::vector<solver::Result> &fine,
-                                                           const std::vector<solver::Result> &coarse)
+/// The mixtures at the wished accuracy and coarser.
+struct MixtureResults
 {
-  std::pair<std::vector<double>, std::vector<double>> both;
-  for (std::size_t i = 0; i < fine.size(); ++i)
+  std::vector<solver::Result> fine, coarse;
+  bool                        all_fine = true; ///< else only those that tell the difference of the levels
+};
+
+/// A reading of every mixture at both levels.
+struct Values
+{
+  std::vector<double> fine, coarse;
+  double              left_over = 0; ///< as in LevelDifference
+};
+
+/// A set counts only when both levels have its value.
+Values values_of(const std::string &reading, const Sets &sets, std::size_t n_changes,
+                 const MixtureResults &runs)
+{
+  Values values;
+  for (std::size_t i = 0; i < sets.sets.size(); ++i)
   {
-    double of_fine = value_of(fine[i], reading), of_coarse = value_of(coarse[i], reading);
-    if (std::isnan(of_fine) || std::isnan(of_coarse))
+    double of_fine = value_of(runs.fine[i], reading), of_coarse = value_of(runs.coarse[i], reading);
+    if (std::isnan(of_coarse) || (std::isnan(of_fine) && runs.all_fine))
       of_fine = of_coarse = no_value;
-    both.first.push_back(of_fine);
-    both.second.push_back(of_coarse);
+    values.fine.push_back(of_fine);
+    values.coarse.push_back(of_coarse);
   }
-  return both;
+  if (runs.all_fine)
+    return values;
+  const LevelDifference difference(n_changes, [&](ChangeSet set) {
+    const auto i = sets.number.at(set);
+    return values.fine[i] - values.coarse[i];
+  });
+  for (std::size_t i = 0; i < sets.sets.size(); ++i)
+    if (!tells_levels(sets.sets[i], n_changes))
+      values.fine[i] = values.coarse[i] + difference.at(sets.sets[i]);
+  values.left_over = std::abs(difference.left_over());
+  return values;
 }
 
 void add_interactions(ReadingSplit &split, const std::vector<double> &fine, const std::vector<double> &coarse,
@@ -56,15 +80,15 @@ void add_interactions(ReadingSplit &split, const std::vector<double> &fine, cons
 }
 
 ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t n_changes,
-                      const std::vector<solver::Result> &fine, const std::vector<solver::Result> &coarse)
+                      const MixtureResults &runs)
 {
   ReadingSplit      split{reading, "", 0, 0, {}, {}, {}};
   const std::size_t a = sets.number.at(0);
   const std::size_t b = sets.number.at(all_of(n_changes));
-  split.unit = fine[a].find(reading)->unit;
-  split.from = fine[a].find(reading)->value;
-  split.to = fine[b].find(reading)->value;
-  const auto [of_fine, of_coarse] = tables(reading, fine, coarse);
+  split.unit = runs.fine[a].find(reading)->unit;
+  split.from = runs.fine[a].find(reading)->value;
+  split.to = runs.fine[b].find(reading)->value;
+  const auto [of_fine, of_coarse, left_over] = values_of(reading, sets, n_changes, runs);
   const double least = least_share_error(reading, std::max(std::abs(split.from), std::abs(split.to)));
   // One difference of two runs, and one of four: less is averaged out than in a share.
   constexpr double single = 2;
@@ -76,8 +100,7 @@ ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t 
   for (std::size_t i = 0; i < shares.values.size(); ++i)
   {
     Banded share = banded(shares.values[i], check.values[i], least);
-    // Two standard errors: 19 of 20 samples of orders lie within.
-    share.band += 2 * shares.sampling_errors[i];
+    share.band += shares.errors[i] + left_over;
     // The only change makes all of it.
     if (n_changes == 1)
       share.band = split.total.band;
@@ -86,8 +109,9 @@ ReadingSplit split_of(const std::string &reading, const Sets &sets, std::size_t 
       share.band = 0;
     split.shares.push_back(share);
   }
-  if (sets.orders.empty())
-    add_interactions(split, of_fine, of_coarse, single * least);
+  if (sets.split != Split::sampled_orders)
+    add_interactions(split, by_set(sets, n_changes, of_fine), by_set(sets, n_changes, of_coarse),
+                     single * least);
   return split;
 }
 
@@ -99,16 +123,15 @@ void set_errors(solver::Result &fine, const solver::Result &coarse)
       reading.error = std::abs(reading.value - other->value);
 }
 
-void note_impossible(const Sets &sets, const std::vector<solver::Result> &fine,
-                     const std::vector<solver::Result> &coarse, Explanation &answer)
+void note_impossible(const Sets &sets, const MixtureResults &runs, Explanation &answer)
 {
   for (std::size_t i = 0; i < sets.sets.size(); ++i)
   {
     std::string reason = sets.mixtures[i].impossible;
-    if (reason.empty() && !fine[i].complete)
-      reason = fine[i].stop_reason;
-    else if (reason.empty() && !coarse[i].complete)
-      reason = coarse[i].stop_reason;
+    if (reason.empty() && !runs.fine[i].complete)
+      reason = runs.fine[i].stop_reason;
+    if (reason.empty() && !runs.coarse[i].complete)
+      reason = runs.coarse[i].stop_reason;
     if (!reason.empty())
       answer.impossible.push_back({sets.mixtures[i].setup.label, reason});
   }
@@ -167,34 +190,73 @@ Comparison prepared(solver::Case a, solver::Case b, std::vector<CasePair> moved)
   return comparison;
 }
 
+/// Of changes split over all orders, most mixtures are spared their run at the wished accuracy.
+static bool spares_finer_runs(const Comparison &comparison)
+{
+  return comparison.sets.split != Split::sampled_orders &&
+         comparison.plan.changes.size() >= least_told_changes;
+}
+
 double cost_of(const Comparison &comparison)
 {
-  const double n_sets = comparison.comparable ? static_cast<double>(comparison.sets.sets.size()) : 2;
-  const double n_moved = comparison.comparable ? static_cast<double>(comparison.moved.size()) : 0;
-  return n_sets * (cost_of(readings_only) + (1 + n_moved) * cost_of(coarser_run));
+  if (!comparison.comparable)
+    return 2 * (cost_of(readings_only) + cost_of(coarser_run));
+  const std::size_t n_changes = comparison.plan.changes.size();
+  const auto        n_sets = comparison.sets.sets.size();
+  const auto        n_fine = spares_finer_runs(comparison) ? std::min(n_sets, 2 * n_changes + 2) : n_sets;
+  return static_cast<double>(n_fine) * cost_of(readings_only) +
+         static_cast<double>(n_sets * (1 + comparison.moved.size())) * cost_of(coarser_run);
 }
 
 namespace
 {
-/// Both ends at the wished accuracy, then every mixture once coarser and once at that accuracy.
-struct MixtureResults
+/// Whether the finer runs that were made say of every reading that is split what the levels change.
+bool are_levels_told(const MixtureResults &runs, const Sets &sets, std::size_t n_changes)
 {
-  std::vector<solver::Result> fine, coarse;
-};
+  const auto &a = runs.fine[sets.number.at(0)], &b = runs.fine[sets.number.at(all_of(n_changes))];
+  for (const auto *kind : compared_readings())
+    for (std::size_t i = 0; i < sets.sets.size(); ++i)
+      if (kind->compared.split && a.find(*kind) && b.find(*kind) && tells_levels(sets.sets[i], n_changes) &&
+          std::isnan(value_of(runs.fine[i], *kind) - value_of(runs.coarse[i], *kind)))
+        return false;
+  return true;
+}
+
+/// Runs the mixtures at the wished accuracy that tell the difference of the levels, and the others only where
+/// those do not suffice.
+/// @param[in,out] runs  of the coarser level all, at the wished accuracy the ends
+void run_finer(MixtureResults &runs, const Comparison &comparison, Job &job, const std::string &what)
+{
+  const std::size_t n_changes = comparison.plan.changes.size();
+  const auto        run = [&](const std::function<bool(ChangeSet)> &is_wanted) {
+    auto results = run_mixtures(comparison.sets, readings_only, job, what, is_wanted);
+    for (std::size_t i = 0; i < results.size(); ++i)
+      if (const auto set = comparison.sets.sets[i]; is_wanted(set))
+        runs.fine[i] = std::move(results[i]);
+  };
+  const auto is_mixture = [all = all_of(n_changes)](ChangeSet set) { return set != 0 && set != all; };
+  const auto tells = [&](ChangeSet set) {
+    return tells_levels(set, n_changes) || !spares_finer_runs(comparison);
+  };
+  run([&](ChangeSet set) { return is_mixture(set) && tells(set); });
+  runs.all_fine = !spares_finer_runs(comparison) || !are_levels_told(runs, comparison.sets, n_changes);
+  if (runs.all_fine)
+    run([&](ChangeSet set) { return is_mixture(set) && !tells(set); });
+}
 
 /// Splits every reading that both ends, `a` and `b`, have.
 void split_readings(const MixtureResults &runs, const Sets &sets, const solver::Result &a,
                     const solver::Result &b, Explanation &answer)
 {
-  note_impossible(sets, runs.fine, runs.coarse, answer);
+  note_impossible(sets, runs, answer);
   answer.n_sampled_orders = sets.orders.size();
   const std::size_t n_changes = answer.plan.changes.size();
   for (const auto *kind : compared_readings()) // most telling first
     if (kind->compared.split && a.find(*kind) && b.find(*kind))
-      answer.splits.push_back(split_of(*kind, sets, n_changes, runs.fine, runs.coarse));
-  if (sets.orders.empty() && !answer.splits.empty())
-    answer.possible_orders =
-      share_of_possible_orders(tables(answer.splits.front().name, runs.fine, runs.coarse).first);
+      answer.splits.push_back(split_of(*kind, sets, n_changes, runs));
+  if (sets.split == Split::all_orders && !answer.splits.empty())
+    answer.possible_orders = share_of_possible_orders(
+      by_set(sets, n_changes, values_of(answer.splits.front().name, sets, n_changes, runs).fine));
   if (!answer.splits.empty() && n_changes > 0 && answer.splits.front().shares.empty())
     answer.no_shares = "every order of the changes passes through a mixture that cannot be built";
 }
@@ -213,7 +275,6 @@ Explanation explained(const Comparison &comparison, Job &job, const std::string 
   const ChangeSet   all = all_of(comparison.plan.changes.size());
   const std::size_t end_a = sets.number.at(0), end_b = sets.number.at(all);
   const auto        is_end = [all](ChangeSet set) { return set == 0 || set == all; };
-  const auto        is_mixture = [&](ChangeSet set) { return comparison.comparable && !is_end(set); };
   const auto        is_needed = [&](ChangeSet set) { return comparison.comparable || is_end(set); };
 
   Explanation answer;
@@ -235,14 +296,22 @@ Explanation explained(const Comparison &comparison, Job &job, const std::string 
   }
   MixtureResults runs;
   runs.coarse = run_mixtures(sets, coarser_run, job, what, is_needed);
-  runs.fine = run_mixtures(sets, readings_only, job, what, is_mixture);
-  for (const std::size_t end : end_a == end_b ? std::vector{end_a} : std::vector{end_a, end_b})
+  if (comparison.comparable && sets.split == Split::near_ends &&
+      comparison.plan.changes.size() <= most_exact_changes &&
+      std::ranges::any_of(runs.coarse, [](const solver::Result &result) { return !result.complete; }))
   {
-    set_errors(ends[end], runs.coarse[end]);
-    runs.fine[end] = std::move(ends[end]);
+    auto with_all = comparison;
+    with_all.sets = all_sets(comparison.plan);
+    return explained(with_all, job, what);
   }
+  for (const std::size_t end : end_a == end_b ? std::vector{end_a} : std::vector{end_a, end_b})
+    set_errors(ends[end], runs.coarse[end]);
+  runs.fine = std::move(ends);
   if (comparison.comparable)
+  {
+    run_finer(runs, comparison, job, what);
     split_readings(runs, sets, runs.fine[end_a], runs.fine[end_b], answer);
+  }
   else
     answer.no_shares = why_not_comparable(comparison.plan.a, comparison.plan.b);
   take_ends(runs.fine);

@@ -1,6 +1,6 @@
 // SPDX-License-Identifier: Apache-2.0
-// From two cases to what makes the difference between them: every mixture that is needed is run, once at the
-// wished accuracy and once coarser, and each reading's difference is split into shares with bands.
+// From two cases to what makes the difference between them: every mixture that is needed is run coarser, some
+// at the wished accuracy, and each reading's difference is split into shares with bands.
 #pragma once
 
 #include "tools/answers/compare/mixture_runs.h"
@@ -57,7 +57,7 @@ struct Explanation
   solver::Result                 a, b; ///< the ends, with pictures and estimated errors
   std::vector<ReadingSplit>      splits;
   std::vector<ImpossibleMixture> impossible;
-  double                         possible_orders = 1;  ///< share of the orders that count
+  std::optional<double>          possible_orders; ///< share of those that count, where every order is split
   std::size_t                    n_sampled_orders = 0; ///< 0: every order
   std::size_t                    n_calculated = 0, n_from_store = 0;
   std::string                    no_shares;          ///< why there are none; empty: there are

@@ -12,17 +12,28 @@
 
 namespace solemech::tools
 {
+/// What shares are taken from.
+enum class Split {
+  all_orders,    ///< every mixture: few changes
+  near_ends,     ///< mixtures of at most two changes, and of all but at most two
+  sampled_orders ///< many changes, or some and a mixture that cannot be built
+};
+
 /// Every set that is needed, its number in the lists of runs, and why it cannot be built.
 struct Sets
 {
-  std::vector<std::vector<std::size_t>>      orders; ///< empty: all of them
+  Split                                      split = Split::all_orders;
+  std::vector<std::vector<std::size_t>>      orders; ///< the sampled ones
   std::vector<ChangeSet>                     sets;
   std::vector<Mixture>                       mixtures;
   std::unordered_map<ChangeSet, std::size_t> number;
 };
 
-/// All sets when the changes are few, else those of sampled orders.
+/// Those that the split of so many changes takes.
 Sets needed_sets(const ChangePlan &plan);
+
+/// Every set.
+Sets all_sets(const ChangePlan &plan);
 
 /// Some of the mixtures between two cases.
 struct WantedMixtures
@@ -46,12 +57,17 @@ std::vector<solver::Result> run_mixtures(const Sets &sets, const SolveWish &wish
 /// Value of a reading, no_value when the run has none.
 double value_of(const solver::Result &result, const std::string &reading);
 
-/// Shares of one reading at one level of mesh and step, with standard errors when orders are sampled.
+/// Shares of one reading at one level of mesh and step, and how far each may be off for mixtures that were
+/// not run.
 struct Shares
 {
-  std::vector<double> values, sampling_errors;
+  std::vector<double> values, errors;
 };
 
 /// @param values  one a set, in the order of the sets
 Shares shares_of(const Sets &sets, std::size_t n_changes, const std::vector<double> &values);
+
+/// A place for each of the 2^n sets of changes, by its number; no_value where it was not run. Not for sampled
+/// orders.
+std::vector<double> by_set(const Sets &sets, std::size_t n_changes, const std::vector<double> &values);
 } // namespace solemech::tools

@@ -35,7 +35,7 @@ public:
     name_apart(setup.layers);
     if (is_made(plan_.plug))
       setup.plug = plan_.b.plug;
-    setup.plug.radius = (is_made(plan_.size) ? plan_.b : plan_.a).plug.radius;
+    setup.plug.radius = (is_made(plan_.radius) ? plan_.b : plan_.a).plug.radius;
     for (const RigSlot &part : plan_.rig)
       if (is_made(part.change))
         part.take(setup, plan_.b);

@@ -80,6 +80,55 @@ std::optional<std::vector<double>> shares_over_all_orders(std::span<const double
   return shares;
 }
 
+bool is_near_end(ChangeSet set, std::size_t n_changes)
+{
+  const auto n_made = static_cast<std::size_t>(std::popcount(set));
+  return n_made <= 2 || n_made + 2 >= n_changes;
+}
+
+namespace
+{
+/// Mean of what change i adds to n_others others; those without value are left out, no_value when all are.
+double mean_addition(std::span<const double> values, std::size_t i, std::size_t n_others)
+{
+  double sum = 0, n = 0;
+  for (ChangeSet set = 0; set < values.size(); ++set)
+  {
+    if ((set >> i & 1) || static_cast<std::size_t>(std::popcount(set)) != n_others)
+      continue;
+    const double added = values[set | 1U << i] - values[set];
+    if (std::isnan(added))
+      continue;
+    sum += added;
+    ++n;
+  }
+  return n > 0 ? sum / n : no_value;
+}
+} // namespace
+
+SharesNearEnds shares_near_ends(std::span<const double> values)
+{
+  const std::size_t n = n_changes_of(values);
+  // Weights of both inner and of both outer places for which 1 and x^2 have their means over 0 .. n - 1, x
+  // from the middle; odd powers vanish.
+  const double   inner = static_cast<double>(n - 1) / 12, outer = 0.5 - inner;
+  SharesNearEnds answer;
+  double         sum = 0;
+  for (std::size_t i = 0; i < n; ++i)
+  {
+    const auto at = [&](std::size_t n_others) { return mean_addition(values, i, n_others); };
+    answer.shares.push_back(outer * (at(0) + at(n - 1)) + inner * (at(1) + at(n - 2)));
+    sum += answer.shares.back();
+  }
+  if (std::isnan(sum))
+    return {};
+  const double lacking = (values.back() - values.front() - sum) / static_cast<double>(n);
+  for (double &share : answer.shares)
+    share += lacking;
+  answer.spread = std::abs(lacking);
+  return answer;
+}
+
 double share_of_possible_orders(std::span<const double> values)
 {
   return ways_up(values).back() / factorial(n_changes_of(values));

@@ -21,12 +21,31 @@ using ChangeSet = std::uint32_t; ///< bit i: change i is made
 /// Value of a set of changes that cannot be built or run.
 inline constexpr double no_value = std::numeric_limits<double>::quiet_NaN();
 
-constexpr std::size_t most_exact_changes = 7; ///< beyond, orders are sampled
+constexpr std::size_t most_exact_changes = 7; ///< that are split over all mixtures
+constexpr std::size_t least_near_ends = 5;    ///< up to here all mixtures are as few
+constexpr std::size_t most_near_ends = 12;
 
 /// Shares by every order. Orders that pass through a set without value are left out; the others count alike.
 /// @param values  one for each of the 2^n sets, by their number; the first and the last one are finite
 /// @return one share a change, or nothing when no order is left
 std::optional<std::vector<double>> shares_over_all_orders(std::span<const double> values);
+
+/// At most two changes are made, or at most two are not.
+bool is_near_end(ChangeSet set, std::size_t n_changes);
+
+struct SharesNearEnds
+{
+  std::vector<double>
+         shares;     ///< one a change; empty when a mixture of one change or of all but one is missing
+  double spread = 0; ///< what the shares lacked of the difference, spread evenly over them
+};
+
+/// Shares by mixtures near both ends. What a change adds to s others, averaged over them, is a polynomial in
+/// s one degree lower than the number of changes that depend on each other at once, and the share is its mean
+/// over s = 0 .. n - 1. That mean is taken from s = 0, 1, n - 2 and n - 1, exact up to the third degree: up
+/// to four changes at once.
+/// @param values  as above, more than four changes; those not near an end are not looked at
+SharesNearEnds shares_near_ends(std::span<const double> values);
 
 /// Share of the orders of n changes that pass through sets with a value only, 0..1.
 double share_of_possible_orders(std::span<const double> values);

@@ -78,6 +78,18 @@ report::ShareTable share_table(const Explanation &explanation, const ReadingSpli
   table.sentence = share_sentence(explanation, split);
   return table;
 }
+std::string missing_mixtures(const Explanation &explanation)
+{
+  if (explanation.possible_orders)
+    return fmt::format("Orders through a mixture that cannot be built or run are left out; {:.0f} % of the "
+                       "orders count.",
+                       100 * *explanation.possible_orders);
+  if (explanation.n_sampled_orders > 0)
+    return "Orders through a mixture that cannot be built or run are left out.";
+  return "A mixture that cannot be run is left out; what the shares lack without it is spread evenly over "
+         "them, "
+         "and their bands include that.";
+}
 } // namespace
 
 std::string runs_text(const Explanation &explanation)
@@ -140,9 +152,7 @@ report::Comparison comparison_view(const ComparedPair &pair, std::size_t from, s
     view.rule += " The bands of the shares leave out an uncertainty that makes the two differ in something "
                  "else as well.";
   if (!explanation.impossible.empty() && explanation.no_shares.empty())
-    view.rule += fmt::format(
-      "{}Orders through a mixture that cannot be built or run are left out; {:.0f} % of the orders count.",
-      view.rule.empty() ? "" : " ", 100 * explanation.possible_orders);
+    view.rule += (view.rule.empty() ? "" : " ") + missing_mixtures(explanation);
   return view;
 }
 } // namespace solemech::tools

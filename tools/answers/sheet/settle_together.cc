@@ -67,12 +67,14 @@ struct Numbers
           unknowns.push_back(&unknown);
           parameters.push_back(unknown.parameter);
           parameters.back().name = named(part, unknown.parameter.name);
+          parameters.back().part = static_cast<int>(places.size());
         }
         else
         {
           if (is_known_better(unknown.parameter, parameters[row.back()]))
             parameters[row.back()] = unknown.parameter;
           parameters[row.back()].name = unknown.parameter.name;
+          parameters[row.back()].part = 0;
         }
         parameters[row.back()].shown = [dimension = unknown.dimension](double value) {
           return value_text(value, dimension);

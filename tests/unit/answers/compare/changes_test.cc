@@ -34,12 +34,12 @@ TEST_CASE("a foam core answers to the air unit, a carrier to the base, and what 
 {
   const auto plan = planned_changes(heel(), forefoot());
   CHECK(names_of(plan) == std::set<std::string>{"topper added", "core -> air unit", "plate added",
-                                                "carrier -> thinner base", "skin",
-                                                "thinner stack, wider plug"});
+                                                "carrier -> thinner base", "skin", "thinner stack",
+                                                "wider plug"});
   const auto back = planned_changes(forefoot(), heel());
   CHECK(names_of(back) == std::set<std::string>{"topper taken out", "air unit -> core", "plate taken out",
-                                                "base -> thicker carrier", "skin",
-                                                "thicker stack, narrower plug"});
+                                                "base -> thicker carrier", "skin", "thicker stack",
+                                                "narrower plug"});
 }
 
 TEST_CASE("equal stacks differ in nothing, whatever their layers and materials are called")
@@ -160,11 +160,19 @@ TEST_CASE("every mixture has the cushion height of one of the two stacks and fit
     CHECK(mixed.impossible == "");
     const bool has_size_of_b = set >> static_cast<unsigned>(plan.size) & 1U;
     CHECK(cushion_height(mixed.setup.layers) == Approx(has_size_of_b ? b : a).epsilon(1e-12));
-    CHECK(mixed.setup.plug.radius == (has_size_of_b ? 0.042 : 0.037));
+    const bool has_plug_of_b = set >> static_cast<unsigned>(plan.radius) & 1U;
+    CHECK(mixed.setup.plug.radius == (has_plug_of_b ? 0.042 : 0.037));
     std::set<std::string> layers;
     for (const auto &each : mixed.setup.layers)
       CHECK(layers.insert(each.name).second);
   }
+}
+
+TEST_CASE("the height of the stack is the shoe, the width of the plug is the saw: two changes")
+{
+  const auto names = names_of(planned_changes(heel(), forefoot()));
+  CHECK(names.count("thinner stack") == 1);
+  CHECK(names.count("wider plug") == 1);
 }
 
 TEST_CASE("from B to A the same mixtures are passed")

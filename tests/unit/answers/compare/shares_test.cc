@@ -155,3 +155,38 @@ TEST_CASE("a sampled order through a set without value is left out")
           return set == 3 ? 1 : no_value;
         }).shares.empty());
 }
+
+TEST_CASE("mixtures near both ends give the shares of anything without dependences of five changes at once")
+{
+  for (const std::size_t n_changes : {6U, 7U, 8U, 10U})
+  {
+    auto moebius = random_moebius(n_changes, 11);
+    for (ChangeSet set = 0; set < moebius.size(); ++set)
+      if (std::popcount(set) > 4)
+        moebius[set] = 0;
+    const auto exact = *shares_over_all_orders(values_from(moebius));
+    auto       values = values_from(moebius);
+    for (ChangeSet set = 0; set < values.size(); ++set)
+      if (!is_near_end(set, n_changes))
+        values[set] = no_value;
+    const auto near = shares_near_ends(values);
+    REQUIRE(near.shares.size() == n_changes);
+    CHECK(near.spread < 1e3 * rounding);
+    for (std::size_t i = 0; i < n_changes; ++i)
+      CHECK(near.shares[i] == Approx(exact[i]).margin(1e4 * rounding));
+  }
+}
+
+TEST_CASE("shares from few mixtures add up whatever depends on what, and a missing one is made up for")
+{
+  const std::size_t n_changes = 7;
+  auto              values = values_from(random_moebius(n_changes, 12));
+  values[3] = no_value;
+  const auto near = shares_near_ends(values);
+  REQUIRE(near.shares.size() == n_changes);
+  CHECK(near.spread > 0.01);
+  CHECK(std::accumulate(near.shares.begin(), near.shares.end(), 0.0) ==
+        Approx(values.back() - values.front()).epsilon(1e3 * rounding));
+  values[1] = no_value;
+  CHECK(shares_near_ends(values).shares.empty());
+}
