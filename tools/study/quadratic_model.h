@@ -45,8 +45,8 @@ double posterior_cost(const std::vector<Observation> &observations, const Eigen:
 Eigen::VectorXd least_cost(const QuadraticModel &model, const std::vector<Observation> &observations,
                            const PredictionTable &table, double robust_at);
 
-/// Runs on both sides along each principal axis of `first.covariance`, taken part by part of the problem (that
-/// of two stacks mixes them over the little that they share), one standard deviation away where the
+/// Runs on both sides along each principal axis of `first.covariance`, taken part by part of the problem
+/// (that of two stacks mixes them over the little that they share), one standard deviation away where the
 /// limits allow it (never more than 0.35 in ln of a parameter: a model is asked for what is near). Runs that
 /// fail leave that side out; an axis without any keeps the slope it had, as those of minor parameters do.
 /// @param more  further points to compute in the same batch, for a check; answers in `more_answers`
