@@ -13,14 +13,14 @@ namespace solemech::solver
 namespace
 {
 constexpr double   balance = 2e-4;    // of the residual against the force on the tool
-constexpr unsigned plain_tries = 2;   // that Newton's method would have first, see TimeIntegrator
 constexpr double   same = 1e-6;       // places, over a step
 constexpr unsigned most_halvings = 8; // of a step, before the bench stops
 } // namespace
 
 SlowBench::SlowBench(SectionModel &model, int led, double scale, const Resolution &resolution)
   : integrator(model.equation, 1.0), model_(model), led_(led),
-    least_force_(scale), settings_{.force_scale = scale, .quasi_static = true, .along_tangent = true}
+    least_force_(scale), settings_{
+                           .force_scale = scale, .quasi_static = true, .along_tangent = true, .descend = true}
 {
   settings_.newton.tolerance = balance * resolution.newton_tolerance;
   integrator.book_parts(resolution.open_parts);
@@ -34,7 +34,6 @@ std::string SlowBench::lead_to(double value, double rate, unsigned n_steps)
   {
     const double left = value - at(), to = std::abs(left) < (1 + same) * std::abs(step) ? value : at() + step;
     model_.equation.boundary.hold(led_, to);
-    integrator.n_failures = plain_tries; // straight down the potential
     const auto outcome = integrator.step(std::abs(to - at()) / rate, settings_);
     if (!outcome.advanced)
     {

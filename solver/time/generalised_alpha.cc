@@ -143,7 +143,7 @@ StepOutcome TimeIntegrator::step(double dt, const StepSettings &settings)
   Vector       x_new = first_guess(dt, settings, balance.led());
   // Shorter steps mend most; what they do not mend has no path to follow, and the stack falls into another
   // state.
-  const bool  descends = equation_.has_potential() && n_failures >= n_plain_tries;
+  const bool  descends = equation_.has_potential() && (settings.descend || n_failures >= n_plain_tries);
   StepOutcome outcome;
   outcome.reason = find_balance(balance, settings, descends, x_new);
   outcome.advanced = outcome.reason.empty();

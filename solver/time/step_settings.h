@@ -23,6 +23,8 @@ struct StepSettings
   double extrapolate = 0;
   /// Start from a linear step: what touches a led body goes with it; quasi-static.
   bool along_tangent = false;
+  /// Go straight down the potential, where there is one, without a try by Newton's method alone.
+  bool descend = false;
   /// A body goes no farther in a quasi-static step; one that a force drives, and that does so at every length
   /// of step, falls [m].
   double longest_way = std::numeric_limits<double>::infinity();

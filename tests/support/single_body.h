@@ -7,23 +7,15 @@
 #include "solver/mesh/discretisation.h"
 #include "solver/time/generalised_alpha.h"
 #include "tests/support/catch.h"
+#include "tests/support/even_lines.h"
 
 #include <random>
 
 namespace solemech::tests
 {
-using Lines = std::vector<double>;
 using solver::MeshSection;
 using solver::Point;
 using solver::Vector;
-
-inline Lines even_lines(double first, double last, unsigned n)
-{
-  Lines lines;
-  for (unsigned i = 0; i <= n; ++i)
-    lines.push_back(first + (last - first) * i / n);
-  return lines;
-}
 
 /// One part named "body" on the grid of these lines; both start at 0.
 inline geometry::PlugMesh grid(const Lines &r, const Lines &z)

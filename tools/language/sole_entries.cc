@@ -31,8 +31,7 @@ const Section sections[] = {
   {"", "Top of a sole file", "What the sole is called, and its blocks."},
   {"outline", "[outline]",
    "Seventeen measurements, or a length and a trace. The middle line runs from the centre of the heel to the "
-   "tip "
-   "of the toe; lengths along the foot start at the rearmost point of the heel."},
+   "tip of the toe; lengths along the foot start at the rearmost point of the heel."},
   {"bottom", "[bottom]", "Gaps under heel and toe of a sole that stands on a flat floor."},
   {"layer", "[[layer]]", "One block per layer, foot side first. A shank or plate is a layer."},
   {"layer.slot", "[[layer.slot]]", "A slot in the plate above this block; two at most."},

@@ -6,6 +6,7 @@
 #include "geometry/sole_mesh/section_mesh.h"
 #include "tests/support/catch.h"
 #include "tests/support/drawn_soles.h"
+#include "tests/support/even_lines.h"
 
 #include <map>
 
@@ -14,14 +15,6 @@ using namespace solemech::tests;
 
 namespace
 {
-std::vector<double> even_lines(double from, double to, unsigned n)
-{
-  std::vector<double> lines;
-  for (unsigned i = 0; i <= n; ++i)
-    lines.push_back(from + (to - from) * i / n);
-  return lines;
-}
-
 double volume(const ColumnMesh &mesh)
 {
   double sum = 0;

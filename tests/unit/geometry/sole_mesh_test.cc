@@ -6,6 +6,7 @@
 #include "geometry/sole_mesh/sole_mesh.h"
 #include "tests/support/catch.h"
 #include "tests/support/drawn_soles.h"
+#include "tests/support/even_lines.h"
 #include "tests/unit/geometry/sample_sole.h"
 
 using namespace solemech::geometry;
@@ -13,14 +14,6 @@ using namespace solemech::tests;
 
 namespace
 {
-std::vector<double> even_lines(double from, double to, unsigned n)
-{
-  std::vector<double> lines;
-  for (unsigned i = 0; i <= n; ++i)
-    lines.push_back(from + (to - from) * i / n);
-  return lines;
-}
-
 double covered(const PlanMesh &mesh, const std::vector<double> &shares)
 {
   double sum = 0;

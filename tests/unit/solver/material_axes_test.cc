@@ -5,6 +5,7 @@
 #include "materials/laminate.h"
 #include "solver/kernels/material_axes.h"
 #include "tests/support/hex_mesh.h"
+#include "tests/support/kernel_response.h"
 
 using namespace solemech;
 using namespace solemech::tests;
@@ -69,22 +70,9 @@ struct Body
       x[mesh.dof(node, 0)] += 0.3 * mesh.nodes()[node][2];
     return x;
   }
-  double energy(const Vector &x) { return kernel->accept(group, x.data()).network; }
-  Vector force(const Vector &x) const
-  {
-    Vector f = Vector::Zero(x.size());
-    REQUIRE(kernel->assemble(group, x.data(), f.data(), nullptr));
-    return f;
-  }
-  Eigen::MatrixXd stiffness(const Vector &x) const
-  {
-    Vector               f = Vector::Zero(x.size());
-    solver::SparseMatrix k = mesh.pattern();
-    std::vector<double>  values(k.nonZeros() + 1, 0.0);
-    REQUIRE(kernel->assemble(group, x.data(), f.data(), values.data()));
-    std::copy_n(values.begin(), k.nonZeros(), k.valuePtr());
-    return Eigen::MatrixXd(k).selfadjointView<Eigen::Lower>();
-  }
+  double          energy(const Vector &x) { return kernel->accept(group, x.data()).network; }
+  Vector          force(const Vector &x) const { return force_of(*kernel, group, x); }
+  Eigen::MatrixXd stiffness(const Vector &x) const { return stiffness_of(*kernel, group, mesh, x); }
 };
 } // namespace
 

@@ -4,6 +4,7 @@
 #include "solver/kernels/solid_kinematics.h"
 #include "tests/support/hex_mesh.h"
 #include "tests/support/kernel_examples.h"
+#include "tests/support/kernel_response.h"
 
 using namespace solemech;
 using namespace solemech::tests;
@@ -71,22 +72,8 @@ struct Body
     kernel->accept(group, to.data());
   }
 
-  Vector force(const Vector &x) const
-  {
-    Vector f = Vector::Zero(x.size());
-    REQUIRE(kernel->assemble(group, x.data(), f.data(), nullptr));
-    return f;
-  }
-
-  Eigen::MatrixXd stiffness(const Vector &x) const
-  {
-    Vector               f = Vector::Zero(x.size());
-    solver::SparseMatrix k = mesh.pattern();
-    std::vector<double>  values(k.nonZeros() + 1, 0.0);
-    REQUIRE(kernel->assemble(group, x.data(), f.data(), values.data()));
-    std::copy_n(values.begin(), k.nonZeros(), k.valuePtr());
-    return Eigen::MatrixXd(k).selfadjointView<Eigen::Lower>();
-  }
+  Vector          force(const Vector &x) const { return force_of(*kernel, group, x); }
+  Eigen::MatrixXd stiffness(const Vector &x) const { return stiffness_of(*kernel, group, mesh, x); }
 
   /// All that is stored at the end of the step, with what the step has lost.
   double energy(const Vector &x) const

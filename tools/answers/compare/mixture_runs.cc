@@ -136,10 +136,10 @@ Shares shares_of(const Sets &sets, std::size_t n_changes, const std::vector<doub
     std::vector<double> errors(near.shares.size(), near.spread);
     return {std::move(near.shares), std::move(errors)};
   }
-  default: {
-    const auto exact = shares_over_all_orders(by_set(sets, n_changes, values));
-    return {exact.value_or(std::vector<double>()), std::vector<double>(exact ? n_changes : 0, 0)};
+  case Split::all_orders:
+    break;
   }
-  }
+  const auto exact = shares_over_all_orders(by_set(sets, n_changes, values));
+  return {exact.value_or(std::vector<double>()), std::vector<double>(exact ? n_changes : 0, 0)};
 }
 } // namespace solemech::tools

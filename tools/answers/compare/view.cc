@@ -87,8 +87,7 @@ std::string missing_mixtures(const Explanation &explanation)
   if (explanation.n_sampled_orders > 0)
     return "Orders through a mixture that cannot be built or run are left out.";
   return "A mixture that cannot be run is left out; what the shares lack without it is spread evenly over "
-         "them, "
-         "and their bands include that.";
+         "them, and their bands include that.";
 }
 } // namespace
 
